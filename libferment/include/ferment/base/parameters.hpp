@@ -1,0 +1,93 @@
+// The kitchen: every parameter of the model with its uncertainty, so that any answer can be asked for
+// one kitchen. The default values are the frozen set "2026-1".
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ferment/base/export.hpp>
+#include <ferment/base/field.hpp>
+
+namespace ferment {
+
+/// Which temperature law drives the clock.
+enum class Law { cardinal, square_root, arrhenius, constant_q10 };
+
+/// Parameters of the model. A plain value: copy it, change it, keep it. Bounds, units, priors, meanings and
+/// sources of every member stand in the parameter table, `parameters()`.
+struct Kitchen {
+  std::string name = "2026-1";
+  Law law = Law::cardinal;
+
+  double t_min_c = -2;
+  double t_opt_c = 40;
+  double t_max_above_opt_k = 5;
+  double q10 = 2.2;
+  double activation_energy_kj = 60;
+  double root_t_min_c = -2;
+  double root_t_max_c = 47;
+  double root_decline_per_k = 0.37;
+  double aw_min = 0.92;
+
+  double gassing_rate = 11;
+  double start_up_compressed_h = 0.2;
+  double start_up_instant_h = 0.25;
+  double start_up_active_dry_h = 0.25;
+  double start_up_active_dry_unwetted_h = 0.8;
+  double growth_rate = 0.24;
+  double growth_lag_h = 2.7;
+  double growth_increment = 0.18;
+  double gas_capacity = 45;
+
+  double retention_onset = 2.6;
+  double retention_limit = 4.8;
+  double void_fraction = 0.06;
+  double gas_free_density = 1.26;
+
+  double fold_loss = 0.15;
+  double divide_loss = 0.5;
+  double round_loss = 0.6;
+  double mould_loss = 0.8;
+  double over_proof_tin = 0.87;
+  double over_proof_free = 0.65;
+  double over_proof_rise_percent = 130;
+
+  /// Covariance of the learnable parameters in their fitted coordinates (ln where the prior is on ln),
+  /// row by row in the order of `learnable()`. Empty: the prior, independent parameters.
+  std::vector<double> covariance = {};
+};
+
+/// The coordinate in which a parameter is learned.
+enum class Scale { fixed, linear, logarithmic };
+
+/// A row of the parameter table: a field, its prior and the place of its value.
+struct Parameter : Field {
+  Scale scale = Scale::fixed;
+  double prior_sd = 0;          ///< sd of the value (linear) or of its natural logarithm (logarithmic)
+  double Kitchen::*value = nullptr;
+};
+
+/// The parameter table, in the order of the members of Kitchen.
+FERMENT_API std::span<const Parameter> parameters();
+
+/// The rows of the table that logs can teach, in the order of the covariance.
+FERMENT_API std::vector<Parameter> learnable();
+
+/// The covariance matrix of the kitchen, n × n row by row, n = learnable().size(); the prior's if empty.
+/// @throws InvalidInput as check_kitchen
+FERMENT_API std::vector<double> covariance_of(const Kitchen& kitchen);
+
+/// A frozen named parameter set. Known: "2026-1".
+/// @throws InvalidInput naming the known sets
+FERMENT_API Kitchen kitchen_named(std::string_view name);
+
+/// Refuses a kitchen outside the table's bounds, with an optimum that the cardinal law cannot have
+/// (t_opt_c must lie above the middle of t_min_c and the maximum; Rosso et al. 1993), with a retention limit
+/// not above its onset, or with a covariance that is no symmetric positive semi-definite matrix.
+/// @throws InvalidInput
+FERMENT_API void check_kitchen(const Kitchen& kitchen);
+
+}  // namespace ferment

@@ -1,0 +1,120 @@
+// Hours to a rise and back, at a constant dough temperature; and a dough's state between stages.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include <ferment/base/export.hpp>
+#include <ferment/base/notice.hpp>
+#include <ferment/base/parameters.hpp>
+#include <ferment/dough/yeast.hpp>
+
+namespace ferment {
+
+/// One dough at one temperature. Percent of flour weight, added gluten included in the flour.
+struct Dough {
+  double dough_c = field::dough_c.initial;               ///< °C, the dough's own temperature; must be given
+  double yeast_percent = field::yeast_percent.initial;   ///< as weighed; must be given
+  Yeast yeast = Yeast::instant;
+  double salt_percent = field::salt_percent.initial;
+  double water_percent = field::water_percent.initial;
+  double sugar_percent = field::sugar_percent.initial;
+  double gluten_percent = field::gluten_percent.initial;
+  double altitude_m = field::altitude_m.initial;
+};
+
+/// Many doughs: every member has one value for all or one for each.
+struct Doughs {
+  Values dough_c;
+  Values yeast_percent;
+  Yeast yeast = Yeast::instant;
+  Values salt_percent = field::salt_percent.initial;
+  Values water_percent = field::water_percent.initial;
+  Values sugar_percent = field::sugar_percent.initial;
+  Values gluten_percent = field::gluten_percent.initial;
+  Values altitude_m = field::altitude_m.initial;
+};
+
+/// What to do about a rise that a dough never reaches.
+enum class Unreachable { raise, infinity };
+
+/// Hours from the end of mixing until the dough has gained `rise_percent` of its volume, at a constant dough
+/// temperature. The yeast meets flour and water at the end of mixing. Model §1 to §3, closed form.
+/// @throws InvalidInput outside the field table; NoSolution for a rise beyond what the dough can hold or make,
+///         naming the reachable rise; OutsideModel where the yeast stands still
+FERMENT_API double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen = {});
+
+/// The same for arrays: every input has one value or out.size() values. With Unreachable::infinity out is infinite
+/// where the rise is never reached. @throws as above, naming the first offending index and the count
+FERMENT_API void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen = {},
+                               Unreachable unreachable = Unreachable::raise);
+
+/// Rise in percent after `time_h` hours, the inverse of hours_to_rise; 0 at 0 h. @throws InvalidInput
+FERMENT_API double rise_after(double time_h, const Dough& dough, const Kitchen& kitchen = {});
+
+/// The same for arrays. @throws InvalidInput
+FERMENT_API void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen = {});
+
+/// The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
+/// @throws InvalidInput
+FERMENT_API double reachable_rise(const Dough& dough, const Kitchen& kitchen = {});
+
+/// Yeast dose, percent as weighed of dough.yeast's kind, with which the rise takes that long (dough.yeast_percent is
+/// not read). Bracketed root in the logarithm of the dose (TOMS 748); more yeast is always faster.
+/// @throws InvalidInput; NoSolution naming the hours that 0.01 and 5 % as instant yeast give; OutsideModel
+FERMENT_API double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, const Kitchen& kitchen = {});
+
+/// Which factor made how much of a time.
+struct Factor {
+  const char* name;   ///< "yeast", "temperature", "salt", "water", "sugar", "gluten", "altitude"
+  double from;        ///< value in the reference dough
+  double to;          ///< value in this dough
+  double times;       ///< hours × this
+};
+
+struct Explanation {
+  double reference_h = 0;   ///< hours of the same rise in the reference dough with 1 % instant yeast
+  std::vector<Factor> factors;
+  double hours = 0;         ///< reference_h × all factors
+};
+
+/// Walks from the reference dough (25 °C, 2 % salt, 65 % water, no sugar, 1 % instant yeast, sea level) to this one,
+/// one change at a time in the order of the factors; their product is exact, each factor depends a little on the order.
+/// @throws as hours_to_rise
+FERMENT_API Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitchen = {});
+
+/// A dough between two moments of one process, per 100 g of flour.
+struct DoughState {
+  double equivalent_h = 0;      ///< since the yeast met flour and water
+  double co2_mmol = 0;          ///< held in cells and water, as if nothing leaked since the anchor
+  double air_mmol = 0;          ///< in the cells
+  double mixed_volume_ml = 0;   ///< volume just after mixing
+  double anchor_ratio = 1;      ///< volume over mixed volume at the last handling
+};
+
+/// The state at the end of mixing. @throws InvalidInput
+FERMENT_API DoughState mixed(const Dough& dough, const Kitchen& kitchen = {});
+
+/// The state `time_h` hours later at dough.dough_c. @throws InvalidInput
+FERMENT_API DoughState rested(const Dough& dough, const DoughState& state, double time_h, const Kitchen& kitchen = {});
+
+/// The state after a handling that presses out a share of the cells' gas. What had leaked is gone, the dissolved gas
+/// stays, the yeast does not forget. @throws InvalidInput
+FERMENT_API DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction, const Kitchen& kitchen = {});
+
+/// Volume over the volume just after mixing, a ratio. @throws InvalidInput
+FERMENT_API double volume_ratio(const Dough& dough, const DoughState& state, const Kitchen& kitchen = {});
+
+/// Hours from this state until volume over mixed volume is `ratio`; 0 if it is already.
+/// @throws InvalidInput; NoSolution naming the reachable ratio; OutsideModel where the yeast stands still
+FERMENT_API double hours_until(const Dough& dough, const DoughState& state, double ratio, const Kitchen& kitchen = {});
+
+/// How a dough stands while it proofs, for the over-proof limit.
+enum class Standing { tin, free };
+
+/// Volume over mixed volume above which a dough is over-proofed: a share of the largest volume (0.87 in a tin or tub,
+/// 0.65 standing free) and, for a final proof that started at `start_ratio`, at most its own rise limit (130 %).
+/// Common practice, no source; the shares are parameters of the kitchen. @throws InvalidInput
+FERMENT_API double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio = 1, const Kitchen& kitchen = {});
+
+}  // namespace ferment

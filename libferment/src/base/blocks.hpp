@@ -1,0 +1,45 @@
+// Broadcasting in C++: single values and arrays, handed out block by block as plain arrays.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <string>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/base/values.hpp>
+
+namespace ferment {
+
+/// Checks the bounds of an input and that it has one value or n.
+inline void require_column(const Field& field, const Values& values, std::size_t n) {
+  if (!values.is_single() && values.size() != n) {
+    throw InvalidInput(std::string(field.label) + " has " + std::to_string(values.size()) + " values where " + std::to_string(n) +
+                           " are wanted; give one value for all or one for each [" + std::string(field.name) + "]",
+                       {.field = std::string(field.name)});
+  }
+  require(field, values);
+}
+
+/// One input, block by block: a single value is spread once, an array is passed through without a copy.
+template <std::size_t Size>
+class Column {
+ public:
+  explicit Column(const Values& values) : values_(values) {
+    if (values.is_single()) spread_.fill(values[0]);
+  }
+  const double* at(std::size_t start) const { return values_.is_single() ? spread_.data() : values_.data() + start; }
+
+ private:
+  Values values_;
+  std::array<double, Size> spread_{};
+};
+
+/// Calls work(start, count) for each block of n scenarios.
+template <class Work>
+void for_blocks(std::size_t n, std::size_t block, Work work) {
+  for (std::size_t start = 0; start < n; start += block) work(start, std::min(block, n - start));
+}
+
+}  // namespace ferment

@@ -1,0 +1,84 @@
+#include <ferment/base/field.hpp>
+
+#include <array>
+#include <cmath>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/parameters.hpp>
+
+#include "base/loops.hpp"
+#include "base/text.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr std::array all_inputs{
+    field::dough_c,       field::from_c,        field::to_c,          field::temperature_c, field::desired_c,
+    field::flour_c,       field::room_c,        field::preferment_c,  field::water_c,       field::tap_c,
+    field::refrigerator_c, field::friction_k,   field::yeast_percent, field::instant_equivalent_percent,
+    field::salt_percent,  field::water_percent, field::sugar_percent, field::gluten_percent, field::altitude_m,
+    field::rise_percent,  field::time_h,        field::target_h,      field::perishable_h,  field::water_g,
+    field::loss_fraction, field::co2_mmol,      field::equivalent_h};
+
+bool inside(const Field& field, double value) { return value >= field.low && value <= field.high; }  // NaN is not
+
+FERMENT_WIDE_LOOPS std::size_t count_inside(const double* data, std::size_t size, double low, double high) {
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < size; ++i) count += (data[i] >= low) & (data[i] <= high);
+  return count;
+}
+
+/// What to do about a refused value: another unit, if that explains it, and the field's own advice.
+std::string advice_for(const Field& field, double value) {
+  std::string advice;
+  if (field.quantity == Quantity::temperature && inside(field, (value - 32) / 1.8)) {
+    advice = "if you meant " + number(value) + " °F, pass celsius(" + number(value) + ")";
+  } else if (field.quantity == Quantity::temperature_difference && inside(field, value / 1.8)) {
+    advice = "if you meant a difference of " + number(value) + " °F, pass kelvins(" + number(value) + ")";
+  }
+  if (!field.advice.empty()) {
+    if (!advice.empty()) advice += "; ";
+    advice += field.advice;
+  }
+  return advice;
+}
+
+}  // namespace
+
+std::span<const Field> input_fields() { return all_inputs; }
+
+const Field* find_field(std::string_view name) {
+  for (const Field& field : all_inputs) {
+    if (field.name == name) return &field;
+  }
+  for (const Parameter& parameter : parameters()) {
+    if (parameter.name == name) return &parameter;
+  }
+  return nullptr;
+}
+
+void require(const Field& field, const Values& values) {
+  const double* const data = values.data();
+  const std::size_t size = values.size();
+  const std::size_t offending = size - count_inside(data, size, field.low, field.high);
+  if (offending == 0) return;
+
+  std::size_t first = 0;
+  while (inside(field, data[first])) ++first;
+  const double value = data[first];
+  const std::string unit = field.unit.empty() ? "" : " " + std::string(field.unit);
+  std::string message = std::string(field.label) + " " + number(value) + unit;
+  message += std::isnan(value) ? "; it must be a number from " : " is outside ";
+  message += number(field.low) + " to " + number(field.high) + unit;
+  if (const std::string advice = advice_for(field, value); !advice.empty()) message += "; " + advice;
+  message += " [" + std::string(field.name) + "]";
+  ErrorDetail detail{.field = std::string(field.name), .value = value, .low = field.low, .high = field.high};
+  if (!values.is_single()) {
+    message += " (first at index " + std::to_string(first) + ", " + std::to_string(offending) + " of " + std::to_string(size) + ")";
+    detail.index = first;
+    detail.count = offending;
+  }
+  throw InvalidInput(message, detail);
+}
+
+}  // namespace ferment

@@ -1,0 +1,39 @@
+#include <ferment/base/units.hpp>
+
+#include <cmath>
+
+#include <ferment/base/error.hpp>
+
+#include "base/text.hpp"
+
+namespace ferment {
+namespace {
+
+void require_point(const char* label, double value, const char* unit, double zero) {
+  if (std::isfinite(value) && value >= zero) return;
+  throw InvalidInput(std::string(label) + " " + number(value) + " " + unit + " is not a temperature: it must be a number at or above " +
+                         number(zero) + " " + unit + " (absolute zero)",
+                     {.value = value, .low = zero});
+}
+
+}  // namespace
+
+double celsius(double fahrenheit) {
+  require_point("temperature", fahrenheit, "°F", -459.67);
+  return (fahrenheit - 32) / 1.8;
+}
+
+double fahrenheit(double celsius) {
+  require_point("temperature", celsius, "°C", -273.15);
+  return 1.8 * celsius + 32;
+}
+
+double kelvins(double fahrenheit_degrees) {
+  if (!std::isfinite(fahrenheit_degrees)) {
+    throw InvalidInput("difference of " + number(fahrenheit_degrees) + " Fahrenheit degrees is not a number; give a finite difference",
+                       {.value = fahrenheit_degrees});
+  }
+  return fahrenheit_degrees / 1.8;
+}
+
+}  // namespace ferment

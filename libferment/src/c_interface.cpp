@@ -1,0 +1,89 @@
+#include <ferment/ferment.h>
+
+#include <exception>
+#include <string>
+
+#include <ferment/base/error.hpp>
+#include <ferment/clock/rise.hpp>
+#include <ferment/heat/mixing.hpp>
+#include <ferment/version.hpp>
+
+#include "base/text.hpp"
+
+static_assert(FERMENT_OK == static_cast<int>(ferment::Status::ok));
+static_assert(FERMENT_INVALID_INPUT == static_cast<int>(ferment::Status::invalid_input));
+static_assert(FERMENT_OUTSIDE_MODEL == static_cast<int>(ferment::Status::outside_model));
+static_assert(FERMENT_NO_SOLUTION == static_cast<int>(ferment::Status::no_solution));
+static_assert(FERMENT_NOT_CONVERGED == static_cast<int>(ferment::Status::not_converged));
+static_assert(FERMENT_INTERNAL == static_cast<int>(ferment::Status::internal));
+static_assert(FERMENT_YEAST_INSTANT == static_cast<int>(ferment::Yeast::instant));
+static_assert(FERMENT_YEAST_ACTIVE_DRY == static_cast<int>(ferment::Yeast::active_dry));
+static_assert(FERMENT_YEAST_ACTIVE_DRY_UNWETTED == static_cast<int>(ferment::Yeast::active_dry_unwetted));
+static_assert(FERMENT_YEAST_COMPRESSED == static_cast<int>(ferment::Yeast::compressed));
+
+namespace {
+
+thread_local std::string last_error;
+
+ferment_status fail(ferment::Status status, const char* text) noexcept {
+  try {
+    last_error = text;
+  } catch (...) {
+    last_error.clear();  // no memory for the text: the status still tells
+  }
+  return static_cast<ferment_status>(status);
+}
+
+/// Runs work and turns whatever it throws into a status and a text.
+template <class Work>
+ferment_status guarded(Work work) noexcept {
+  try {
+    last_error.clear();
+    work();
+    return FERMENT_OK;
+  } catch (const ferment::Error& error) {
+    return fail(error.status(), error.what());
+  } catch (const std::exception& error) {
+    return fail(ferment::Status::internal, error.what());
+  } catch (...) {
+    return fail(ferment::Status::internal, "unknown failure");
+  }
+}
+
+/// Refuses null pointers and structs smaller than the first version of the interface had.
+template <class Struct>
+void require_struct(const Struct* inputs, const char* name, const void* out) {
+  if (inputs == nullptr) throw ferment::InvalidInput(std::string(name) + " is a null pointer; pass the address of a filled struct");
+  if (out == nullptr) throw ferment::InvalidInput("the out-pointer is null; pass the address of a double");
+  if (inputs->size < sizeof(Struct)) {
+    throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) + " bytes, but must be at least " +
+                                std::to_string(sizeof(Struct)) + "; fill the struct with its INIT macro");
+  }
+}
+
+}  // namespace
+
+const char* ferment_version(void) { return FERMENT_VERSION; }
+
+const char* ferment_last_error(void) { return last_error.c_str(); }
+
+ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, double* water_c) {
+  return guarded([&] {
+    require_struct(inputs, "ferment_factor_rule", water_c);
+    const std::optional<double> preferment = inputs->has_preferment != 0 ? std::optional(inputs->preferment_c) : std::nullopt;
+    *water_c = ferment::water_by_factor_rule(inputs->desired_c, inputs->flour_c, inputs->room_c, inputs->friction_k, preferment);
+  });
+}
+
+ferment_status ferment_hours_to_rise(double rise_percent, const ferment_dough* dough, double* hours) {
+  return guarded([&] {
+    require_struct(dough, "ferment_dough", hours);
+    *hours = ferment::hours_to_rise(rise_percent, {.dough_c = dough->dough_c,
+                                                   .yeast_percent = dough->yeast_percent,
+                                                   .yeast = static_cast<ferment::Yeast>(dough->yeast),
+                                                   .salt_percent = dough->salt_percent,
+                                                   .water_percent = dough->water_percent,
+                                                   .sugar_percent = dough->sugar_percent,
+                                                   .altitude_m = dough->altitude_m});
+  });
+}

@@ -1,0 +1,81 @@
+#include <ferment/clock/clock.hpp>
+
+#include <array>
+#include <string>
+
+#include <ferment/base/error.hpp>
+#include <ferment/clock/temperature_law.hpp>
+
+#include "base/blocks.hpp"
+#include "base/loops.hpp"
+#include "base/text.hpp"
+#include "clock/speed_stage.hpp"
+#include "dough/solutes_formula.hpp"
+
+namespace ferment {
+
+FERMENT_WIDE_LOOPS void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) {
+    water_activity[i] = formula::water_activity(solutes.salt[i], solutes.water[i], solutes.sugar[i]);
+  }
+}
+
+FERMENT_WIDE_LOOPS void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n) {
+  const double per_span = 1 / (formula::reference_water_activity<double>() - aw_min);
+  for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::solute_factor(water_activity[i], aw_min, per_span);
+}
+
+void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitchen) {
+  const std::size_t n = out.size();
+  const TemperatureLaw law = law_of(kitchen);
+  require_column(field::dough_c, inputs.dough_c, n);
+  require_column(field::salt_percent, inputs.salt_percent, n);
+  require_column(field::water_percent, inputs.water_percent, n);
+  require_column(field::sugar_percent, inputs.sugar_percent, n);
+  const Column<block_size> dough(inputs.dough_c), salt(inputs.salt_percent), water(inputs.water_percent), sugar(inputs.sugar_percent);
+  for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
+    std::array<double, block_size> activity;
+    water_activities({salt.at(start), water.at(start), sugar.at(start)}, activity.data(), count);
+    temperature_factors(law, dough.at(start), out.data() + start, count);
+    times_solute_factors(activity.data(), kitchen.aw_min, out.data() + start, count);
+  });
+}
+
+double speed(double dough_c, double salt_percent, double water_percent, double sugar_percent, const Kitchen& kitchen) {
+  double out = 0;
+  speed({dough_c, salt_percent, water_percent, sugar_percent}, {&out, 1}, kitchen);
+  return out;
+}
+
+void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, std::span<double> out, const Kitchen& kitchen) {
+  const std::size_t n = out.size();
+  const TemperatureLaw law = law_of(kitchen);
+  require_column(field::time_h, time_h, n);
+  require_column(field::from_c, from_c, n);
+  require_column(field::to_c, to_c, n);
+  const Column<block_size> from(from_c), to(to_c);
+  for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
+    std::array<double, block_size> known, here;
+    temperature_factors(law, from.at(start), known.data(), count);
+    temperature_factors(law, to.at(start), here.data(), count);
+    for (std::size_t i = 0; i < count; ++i) {
+      if (!(known[i] > 0) || !(here[i] > 0)) {
+        const bool at_target = known[i] > 0;
+        const double stands_still = at_target ? to_c[start + i] : from_c[start + i];
+        throw OutsideModel("at a dough temperature of " + number(stands_still) +
+                               " °C the yeast stands still, no time there gives a rise; choose a temperature between the limits of the "
+                               "kitchen's law [" + (at_target ? "to_c" : "from_c") + "]",
+                           {.field = at_target ? "to_c" : "from_c", .value = stands_still, .index = start + i});
+      }
+      out[start + i] = time_h[start + i] * (known[i] / here[i]);
+    }
+  });
+}
+
+double same_rise(double time_h, double from_c, double to_c, const Kitchen& kitchen) {
+  double out = 0;
+  same_rise(Values(time_h), Values(from_c), Values(to_c), {&out, 1}, kitchen);
+  return out;
+}
+
+}  // namespace ferment

@@ -1,0 +1,496 @@
+// The array functions run as stages over blocks; each stage is a short loop over one generic formula. A scalar call
+// is an array of one.
+#include <ferment/clock/rise.hpp>
+
+#include <array>
+#include <cmath>
+#include <limits>
+#include <string>
+
+#include <boost/math/tools/toms748_solve.hpp>
+
+#include <ferment/base/error.hpp>
+#include <ferment/clock/clock.hpp>
+#include <ferment/clock/temperature_law.hpp>
+
+#include "base/blocks.hpp"
+#include "base/loops.hpp"
+#include "base/text.hpp"
+#include "clock/speed_stage.hpp"
+#include "clock/temperature_law_formula.hpp"
+#include "dough/gas_formula.hpp"
+#include "dough/solutes_formula.hpp"
+#include "dough/volume_formula.hpp"
+#include "dough/yeast_formula.hpp"
+
+namespace ferment {
+namespace {
+
+using Buffer = std::array<double, block_size>;
+constexpr double unreachable_target = 0;   ///< no rise that can be asked for takes no work
+constexpr double never = std::numeric_limits<double>::infinity();
+
+/// The parameters that the loops read, the same for all scenarios of a call. Loops take them by value: a store through
+/// an output pointer could otherwise change them, and the loop would not vectorise.
+struct Constants {
+  formula::GasCurve<double> curve;
+  double dry_matter_share, lean_capacity, void_fraction, density, onset, limit, aw_min;
+
+  Constants(const Kitchen& kitchen, Yeast yeast)
+      : curve(kitchen, start_up_h(yeast, kitchen)), dry_matter_share(formula::dry_matter_share(yeast)), lean_capacity(kitchen.gas_capacity),
+        void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density), onset(kitchen.retention_onset),
+        limit(kitchen.retention_limit), aw_min(kitchen.aw_min) {}
+};
+
+/// One block of scenarios: inputs by pointer, intermediate results in place.
+struct Block {
+  const double *dough_c, *yeast, *salt, *water, *sugar, *gluten, *pressure;
+  Buffer water_activity, speed;
+  Buffer mixed_air, capacity;           ///< mmol per 100 g flour: air after mixing; CO2 capacity of the water
+  Buffer dose, per_dose;                ///< gassing dry matter, g per 100 g flour, and its reciprocal
+  Buffer cells_per_ratio;               ///< mmol of cell gas per mixed volume of growth
+};
+
+/// A call's inputs, checked.
+class Scenarios {
+ public:
+  Scenarios(const Doughs& doughs, std::size_t n, const Kitchen& kitchen)
+      : law_(law_of(kitchen)), dough_c_((check(doughs, n), doughs.dough_c)), yeast_(doughs.yeast_percent), salt_(doughs.salt_percent),
+        water_(doughs.water_percent), sugar_(doughs.sugar_percent), gluten_(doughs.gluten_percent), pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_)) {}
+
+  const TemperatureLaw& law() const { return law_; }
+  void point(Block& b, std::size_t start) const {
+    b.dough_c = dough_c_.at(start);
+    b.yeast = yeast_.at(start);
+    b.salt = salt_.at(start);
+    b.water = water_.at(start);
+    b.sugar = sugar_.at(start);
+    b.gluten = gluten_.at(start);
+    b.pressure = pressure_.at(start);
+  }
+
+ private:
+  static void check(const Doughs& doughs, std::size_t n) {
+    require_column(field::dough_c, doughs.dough_c, n);
+    if (!doughs.yeast_percent.is_single() && doughs.yeast_percent.size() != n) require_column(field::yeast_percent, doughs.yeast_percent, n);
+    require_yeast(doughs.yeast_percent, doughs.yeast);
+    require_column(field::salt_percent, doughs.salt_percent, n);
+    require_column(field::water_percent, doughs.water_percent, n);
+    require_column(field::sugar_percent, doughs.sugar_percent, n);
+    require_column(field::gluten_percent, doughs.gluten_percent, n);
+    require_column(field::altitude_m, doughs.altitude_m, n);
+  }
+
+  /// Air pressures, one if there is one altitude: most calls have one kitchen.
+  static std::vector<double> air_pressures(const Values& altitude_m) {
+    std::vector<double> pressures(altitude_m.size());
+    for (std::size_t i = 0; i < pressures.size(); ++i) pressures[i] = formula::air_pressure(altitude_m[i]);
+    return pressures;
+  }
+  static Values as_given(const Values& altitude_m, const std::vector<double>& pressures) {
+    return altitude_m.is_single() ? Values(pressures[0]) : Values(pressures);
+  }
+
+  TemperatureLaw law_;
+  Column<block_size> dough_c_, yeast_, salt_, water_, sugar_, gluten_;
+  std::vector<double> pressures_;
+  Column<block_size> pressure_;
+};
+
+// The loops are kept short on purpose: each is one chain of dependent operations, and several turns of a short loop
+// run at once in a processor that reorders instructions, of a long one none.
+
+FERMENT_WIDE_LOOPS void water_and_vapour(Block& b, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) b.capacity[i] = formula::co2_solubility(b.dough_c[i]);
+  for (std::size_t i = 0; i < n; ++i) b.mixed_air[i] = formula::saturation_pressure(b.dough_c[i]);
+}
+
+FERMENT_WIDE_LOOPS void cell_gas(Block& b, Constants c, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto air = formula::cell_air(b.dough_c[i], b.pressure[i], b.water_activity[i], b.water[i], b.mixed_air[i], b.capacity[i]);
+    const double dough_g = 100 + b.water[i] + b.salt[i] + b.sugar[i] + b.yeast[i];
+    const double mixed_volume = dough_g / (c.density * (1 - c.void_fraction));
+    b.cells_per_ratio[i] = mixed_volume / air.molar_volume;
+    b.mixed_air[i] = b.cells_per_ratio[i] * c.void_fraction;
+    b.capacity[i] = air.capacity;
+    b.dose[i] = c.dry_matter_share * b.yeast[i];
+    b.per_dose[i] = 1 / b.dose[i];
+  }
+}
+
+/// Everything before gas and time: speed and the air and water of the dough.
+void prepare(Block& b, const TemperatureLaw& law, const Constants& c, std::size_t n) {
+  water_activities({b.salt, b.water, b.sugar}, b.water_activity.data(), n);
+  temperature_factors(law, b.dough_c, b.speed.data(), n);
+  times_solute_factors(b.water_activity.data(), c.aw_min, b.speed.data(), n);
+  water_and_vapour(b, n);
+  cell_gas(b, c, n);
+}
+
+/// rise → hours at full rate that the gas takes; 0 where the dough cannot hold or make it.
+FERMENT_WIDE_LOOPS void full_rate_hours(const Block& b, Constants c, const double* rise_percent, double* target, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto retention = formula::retention(c.onset, c.limit, b.gluten[i], 1.0);
+    const double ratio = 1 + rise_percent[i] * 0.01;
+    const double cells = (formula::free_ratio(ratio, retention) - 1) * b.cells_per_ratio[i];
+    target[i] = math::select(ratio < retention.limit, formula::held_for_cells(cells, b.mixed_air[i], b.capacity[i]), never);
+  }
+  for (std::size_t i = 0; i < n; ++i) {
+    const double gas = target[i];
+    const double capacity = formula::gas_capacity(c.lean_capacity, b.sugar[i]);
+    target[i] = math::select(gas < capacity, formula::work_for_gas(gas, capacity, c.curve) * b.per_dose[i], unreachable_target);
+  }
+}
+
+FERMENT_WIDE_LOOPS void start(Constants c, const double* target, double* y, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) y[i] = c.curve.start_up * formula::start_up_inverse_in_loops(target[i] * c.curve.per_start_up);
+}
+
+/// One Halley step for all; returns how many have not settled.
+FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours, std::size_t n) {
+  const double small = formula::settled_share * c.curve.start_up;
+  std::size_t unsettled = 0;
+  Buffer first, second;
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto growth = formula::growing_hours(math::larger(y[i], c.curve.lag), b.dose[i], b.per_dose[i], c.curve);
+    hours[i] = growth.hours;
+    first[i] = growth.first;
+    second[i] = growth.second;
+  }
+  for (std::size_t i = 0; i < n; ++i) {
+    const double from = math::larger(y[i], c.curve.lag);
+    const auto next = formula::settle(from, target[i], {hours[i], first[i], second[i]}, c.curve);
+    const bool growing = y[i] > c.curve.lag;
+    const double moved = math::select(growing, next.moved, 0.0);
+    hours[i] = math::select(growing, next.hours, y[i]);
+    y[i] = math::select(growing, math::larger(next.full_rate_hours, c.curve.lag), y[i]);
+    unsettled += (moved > small) | (moved < -small);
+  }
+  return unsettled;
+}
+
+FERMENT_WIDE_LOOPS void by_speed(const Block& b, const double* target, double* hours, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) {
+    hours[i] = math::select((target[i] > unreachable_target) & (b.speed[i] > 0), hours[i] / b.speed[i], never);
+  }
+}
+
+void hours_of_block(Block& b, const TemperatureLaw& law, const Constants& c, const double* rise_percent, double* hours, std::size_t n) {
+  Buffer target, y;
+  prepare(b, law, c, n);
+  full_rate_hours(b, c, rise_percent, target.data(), n);
+  start(c, target.data(), y.data(), n);
+  int steps = 0;
+  while (settle(b, c, target.data(), y.data(), hours, n) > 0) {
+    if (++steps > formula::most_settling_steps) {
+      throw NotConverged("the hours to a rise did not settle; please report the input that led here");
+    }
+  }
+  by_speed(b, target.data(), hours, n);
+}
+
+FERMENT_WIDE_LOOPS void rises(const Block& b, Constants c, const double* time_h, double* rise_percent, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) {
+    const double work = formula::work_after(b.speed[i] * time_h[i], b.dose[i], c.curve);
+    const double gas = formula::gas_for_work(work, formula::gas_capacity(c.lean_capacity, b.sugar[i]), c.curve);
+    const double cells = formula::in_cells(gas, b.mixed_air[i], b.capacity[i]);
+    const auto retention = formula::retention(c.onset, c.limit, b.gluten[i], 1.0);
+    rise_percent[i] = 100 * (formula::held_ratio(1 + cells / b.cells_per_ratio[i], retention) - 1);
+  }
+}
+
+Doughs array_of_one(const Dough& d) {
+  return {d.dough_c, d.yeast_percent, d.yeast, d.salt_percent, d.water_percent, d.sugar_percent, d.gluten_percent, d.altitude_m};
+}
+
+Dough one_of(const Doughs& d, std::size_t i) {
+  return {d.dough_c[i], d.yeast_percent[i], d.yeast, d.salt_percent[i], d.water_percent[i], d.sugar_percent[i], d.gluten_percent[i],
+          d.altitude_m[i]};
+}
+
+/// Why the clock of a dough stands still, as an error to throw.
+OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where, const ErrorDetail& place) {
+  ErrorDetail detail = place;
+  if (temperature_factor(law_of(kitchen), dough.dough_c) > 0) {
+    detail.field = "salt_percent";
+    detail.value = dough.salt_percent;
+    return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) + " % sugar in " +
+                            number(dough.water_percent) + " % water is too dense for the yeast, which stands still; use less salt or sugar, "
+                            "or more water [salt_percent]" + where,
+                        detail);
+  }
+  detail.field = "dough_c";
+  detail.value = dough.dough_c;
+  return OutsideModel("at a dough temperature of " + number(dough.dough_c) + " °C the yeast stands still and no rise is ever reached; choose a "
+                      "temperature between the limits of the kitchen's law [dough_c]" + where,
+                      detail);
+}
+
+[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, std::size_t first, std::size_t count,
+                                     std::size_t n, bool array) {
+  std::string where;
+  ErrorDetail place;
+  if (array) {
+    where = " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(n) + ")";
+    place.index = first;
+    place.count = count;
+  }
+  if (!(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
+    throw stands_still(dough, kitchen, where, place);
+  }
+  const double reach = reachable_rise(dough, kitchen);
+  const double held = 100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
+  const std::string why = reach < held ? "make" : "hold";
+  place.field = "rise_percent";
+  place.value = rise_percent;
+  place.low = 0.0;
+  place.high = reach;
+  throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " + why + " gas for a rise below " +
+                       number(reach) + " %; ask for less [rise_percent]" + where,
+                   place);
+}
+
+}  // namespace
+
+void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen, Unreachable unreachable) {
+  const std::size_t n = out.size();
+  name_of(doughs.yeast);
+  const Scenarios scenarios(doughs, n, kitchen);
+  require_column(field::rise_percent, rise_percent, n);
+  const Constants constants(kitchen, doughs.yeast);
+  const Column<block_size> rise(rise_percent);
+  Block block;
+  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
+    scenarios.point(block, first);
+    hours_of_block(block, scenarios.law(), constants, rise.at(first), out.data() + first, count);
+  });
+  if (unreachable == Unreachable::infinity) return;
+  std::size_t lost = 0;
+  for (const double hours : out) lost += !(hours < never);
+  if (lost == 0) return;
+  std::size_t first = 0;
+  while (out[first] < never) ++first;
+  const bool array = n > 1 || !rise_percent.is_single();
+  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, first, lost, n, array);
+}
+
+double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen) {
+  double out = 0;
+  hours_to_rise(Values(rise_percent), array_of_one(dough), {&out, 1}, kitchen);
+  return out;
+}
+
+void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen) {
+  const std::size_t n = out.size();
+  name_of(doughs.yeast);
+  const Scenarios scenarios(doughs, n, kitchen);
+  require_column(field::time_h, time_h, n);
+  const Constants constants(kitchen, doughs.yeast);
+  const Column<block_size> time(time_h);
+  Block block;
+  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
+    scenarios.point(block, first);
+    prepare(block, scenarios.law(), constants, count);
+    rises(block, constants, time.at(first), out.data() + first, count);
+  });
+}
+
+double rise_after(double time_h, const Dough& dough, const Kitchen& kitchen) {
+  double out = 0;
+  rise_after(Values(time_h), array_of_one(dough), {&out, 1}, kitchen);
+  return out;
+}
+
+double reachable_rise(const Dough& dough, const Kitchen& kitchen) {
+  const Constants constants(kitchen, dough.yeast);
+  const Scenarios scenarios(array_of_one(dough), 1, kitchen);
+  Block b;
+  scenarios.point(b, 0);
+  prepare(b, scenarios.law(), constants, 1);
+  const double all_gas = formula::gas_capacity(constants.lean_capacity, dough.sugar_percent);
+  const double cells = formula::in_cells(all_gas, b.mixed_air[0], b.capacity[0]);
+  const auto retention = formula::retention(constants.onset, constants.limit, dough.gluten_percent, 1.0);
+  return 100 * (formula::held_ratio(1 + cells / b.cells_per_ratio[0], retention) - 1);
+}
+
+double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, const Kitchen& kitchen) {
+  require(field::target_h, target_h);
+  const double per_instant = formula::compressed_ratio(dough.yeast) / formula::compressed_ratio(Yeast::instant);
+  const double least = std::log(field::instant_equivalent_percent.low * per_instant * (1 + 1e-12));
+  const double most = std::log(field::instant_equivalent_percent.high * per_instant * (1 - 1e-12));
+  Dough tried = dough;
+  const auto late_by = [&](double log_dose) {
+    tried.yeast_percent = std::exp(log_dose);
+    return std::log(hours_to_rise(rise_percent, tried, kitchen) / target_h);
+  };
+  const double late_least = late_by(least);
+  const double late_most = late_by(most);
+  if (late_least < 0 || late_most > 0) {
+    const double slowest = target_h * std::exp(late_least);
+    const double fastest = target_h * std::exp(late_most);
+    throw NoSolution("no yeast dose gives this rise in " + number(target_h) + " h: it takes " + number(fastest) + " h with " +
+                         number(std::exp(most)) + " % and " + number(slowest) + " h with " + number(std::exp(least)) +
+                         " %; choose a time between, or another dough temperature [target_h]",
+                     {.field = "target_h", .value = target_h, .low = fastest, .high = slowest});
+  }
+  if (late_least == 0) return std::exp(least);
+  if (late_most == 0) return std::exp(most);
+  std::uintmax_t evaluations = 100;
+  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-15; };
+  const auto bracket = boost::math::tools::toms748_solve(late_by, least, most, late_least, late_most, close, evaluations);
+  return std::exp((bracket.first + bracket.second) / 2);
+}
+
+Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitchen) {
+  Explanation result;
+  result.hours = hours_to_rise(rise_percent, dough, kitchen);  // refuses what is to be refused, before anything else
+  Dough walked{.dough_c = formula::reference_c, .yeast_percent = 1};
+  result.reference_h = hours_to_rise(rise_percent, walked, kitchen);
+  double hours = result.reference_h;
+  const auto step = [&](const char* name, double from, double to) {
+    const double next = hours_to_rise(rise_percent, walked, kitchen);
+    result.factors.push_back({name, from, to, next / hours});
+    hours = next;
+  };
+  const auto change = [&](const char* name, double Dough::*member) {
+    const double from = walked.*member;
+    walked.*member = dough.*member;
+    step(name, from, dough.*member);
+  };
+  walked.yeast = dough.yeast;
+  change("yeast", &Dough::yeast_percent);
+  change("temperature", &Dough::dough_c);
+  change("salt", &Dough::salt_percent);
+  change("water", &Dough::water_percent);
+  change("sugar", &Dough::sugar_percent);
+  change("gluten", &Dough::gluten_percent);
+  change("altitude", &Dough::altitude_m);
+  return result;
+}
+
+// ---- a dough between moments -----------------------------------------------------------------------------------
+
+namespace {
+
+/// A dough's constants at its temperature, for the state functions: the loops' stages on a block of one.
+struct Bench {
+  Constants constants;
+  double dose, capacity_of_sugars, speed, molar_volume, capacity_of_water, gas_free_ml, mixed_ml, mixed_air;
+
+  Bench(const Dough& dough, const Kitchen& kitchen) : constants((name_of(dough.yeast), kitchen), dough.yeast) {
+    const Scenarios scenarios(array_of_one(dough), 1, kitchen);
+    Block b;
+    scenarios.point(b, 0);
+    prepare(b, scenarios.law(), constants, 1);
+    dose = constants.dry_matter_share * dough.yeast_percent;
+    capacity_of_sugars = formula::gas_capacity(constants.lean_capacity, dough.sugar_percent);
+    speed = b.speed[0];
+    capacity_of_water = b.capacity[0];
+    mixed_air = b.mixed_air[0];
+    gas_free_ml = (100 + dough.water_percent + dough.salt_percent + dough.sugar_percent + dough.yeast_percent) / constants.density;
+    mixed_ml = gas_free_ml / (1 - constants.void_fraction);
+    molar_volume = mixed_ml / b.cells_per_ratio[0];
+  }
+
+  double gas_after(double equivalent_h) const {
+    return formula::gas_for_work(formula::work_after(equivalent_h, dose, constants.curve), capacity_of_sugars, constants.curve);
+  }
+  /// Volume over mixed volume if everything in the state were held.
+  double free_ratio(double co2, double air, double mixed_volume) const {
+    return (gas_free_ml + (air + formula::in_cells(co2, air, capacity_of_water)) * molar_volume) / mixed_volume;
+  }
+  /// CO2 held at a volume ratio; 0 where the air alone stands higher.
+  double co2_at(double ratio, double air, double mixed_volume) const {
+    const double cells = (ratio * mixed_volume - gas_free_ml) / molar_volume - air;
+    return cells > 0 ? formula::held_for_cells(cells, air, capacity_of_water) : 0;
+  }
+};
+
+formula::Retention<double> retention_of(const Dough& dough, const DoughState& state, const Kitchen& kitchen) {
+  return formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, state.anchor_ratio);
+}
+
+constexpr Field ratio_field{"ratio", "volume", "times the mixed volume", 0.1, 100, field::must_be_given, Quantity::ratio, {}, {}, {}};
+constexpr Field air_field{"air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, field::must_be_given, Quantity::ratio, {}, {}, {}};
+constexpr Field mixed_field{"mixed_volume_ml", "volume after mixing", "mL per 100 g flour", 50, 500, field::must_be_given, Quantity::ratio, {}, {},
+                            "start from the state that mixed() gives"};
+
+void require_state(const DoughState& state) {
+  require(field::equivalent_h, state.equivalent_h);
+  require(field::co2_mmol, state.co2_mmol);
+  require(air_field, state.air_mmol);
+  require(mixed_field, state.mixed_volume_ml);
+  require(ratio_field, state.anchor_ratio);
+}
+
+}  // namespace
+
+DoughState mixed(const Dough& dough, const Kitchen& kitchen) {
+  const Bench bench(dough, kitchen);
+  return {.air_mmol = bench.mixed_air, .mixed_volume_ml = bench.mixed_ml};
+}
+
+DoughState rested(const Dough& dough, const DoughState& state, double time_h, const Kitchen& kitchen) {
+  require(field::time_h, time_h);
+  require_state(state);
+  const Bench bench(dough, kitchen);
+  DoughState later = state;
+  later.equivalent_h += bench.speed * time_h;
+  later.co2_mmol += bench.gas_after(later.equivalent_h) - bench.gas_after(state.equivalent_h);
+  return later;
+}
+
+double volume_ratio(const Dough& dough, const DoughState& state, const Kitchen& kitchen) {
+  require_state(state);
+  const Bench bench(dough, kitchen);
+  return formula::held_ratio(bench.free_ratio(state.co2_mmol, state.air_mmol, state.mixed_volume_ml), retention_of(dough, state, kitchen));
+}
+
+DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction, const Kitchen& kitchen) {
+  require(field::loss_fraction, loss_fraction);
+  const double ratio = volume_ratio(dough, state, kitchen);
+  const Bench bench(dough, kitchen);
+  const double leaked_to = bench.co2_at(ratio, state.air_mmol, state.mixed_volume_ml);
+  const double held = ratio < retention_of(dough, state, kitchen).from ? state.co2_mmol : leaked_to;
+  DoughState after = state;
+  after.co2_mmol = held - loss_fraction * formula::in_cells(held, state.air_mmol, bench.capacity_of_water);
+  after.air_mmol = state.air_mmol * (1 - loss_fraction);
+  after.anchor_ratio = bench.free_ratio(after.co2_mmol, after.air_mmol, state.mixed_volume_ml);
+  return after;
+}
+
+double hours_until(const Dough& dough, const DoughState& state, double ratio, const Kitchen& kitchen) {
+  require(ratio_field, ratio);
+  require_state(state);
+  const Bench bench(dough, kitchen);
+  const formula::Retention<double> retention = retention_of(dough, state, kitchen);
+  const auto refuse = [&](double reach, const char* why) -> NoSolution {
+    return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why + " gas for less than " +
+                          number(reach) + " times; ask for less [ratio]",
+                      {.field = "ratio", .value = ratio, .high = reach});
+  };
+  if (ratio >= retention.limit) throw refuse(retention.limit, "hold");
+  const double missing = bench.co2_at(formula::free_ratio(ratio, retention), state.air_mmol, state.mixed_volume_ml) - state.co2_mmol;
+  if (missing <= 0) return 0;
+  const double made = bench.gas_after(state.equivalent_h);
+  if (made + missing >= bench.capacity_of_sugars) {
+    const double all = state.co2_mmol + bench.capacity_of_sugars - made;
+    throw refuse(formula::held_ratio(bench.free_ratio(all, state.air_mmol, state.mixed_volume_ml), retention), "make");
+  }
+  if (!(bench.speed > 0)) throw stands_still(dough, kitchen, "", {});
+  const double work = formula::work_for_gas(made + missing, bench.capacity_of_sugars, bench.constants.curve);
+  const double until = formula::hours_for_work(work, bench.dose, bench.constants.curve);
+  return (until - state.equivalent_h) / bench.speed;
+}
+
+double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio, const Kitchen& kitchen) {
+  check_kitchen(kitchen);
+  require(field::gluten_percent, dough.gluten_percent);
+  require(ratio_field, start_ratio);
+  const double limit = formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;
+  const double share = limit * (standing == Standing::tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
+  if (!final_proof) return share;
+  return math::smaller(share, start_ratio * (1 + kitchen.over_proof_rise_percent / 100));
+}
+
+}  // namespace ferment

@@ -1,0 +1,136 @@
+#include <ferment/clock/temperature_law.hpp>
+
+#include <array>
+#include <utility>
+
+#include <ferment/base/error.hpp>
+
+#include "base/dual.hpp"
+#include "base/loops.hpp"
+#include "base/text.hpp"
+#include "clock/speed_stage.hpp"
+#include "clock/temperature_law_formula.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")}, std::pair{Law::square_root, std::string_view("square_root")},
+                               std::pair{Law::arrhenius, std::string_view("arrhenius")}, std::pair{Law::constant_q10, std::string_view("constant_q10")}};
+
+/// A law refuses the parameters that a kitchen with it would refuse.
+void check_law(const TemperatureLaw& law) { with_law(Kitchen{}, law); }
+
+template <class Factor>
+FERMENT_INLINE void each(const Factor& factor, const double* t, double* out, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) out[i] = factor(t[i]);
+}
+
+// A clone cannot be a template: one loop per law.
+FERMENT_WIDE_LOOPS void loop(const formula::CardinalFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
+FERMENT_WIDE_LOOPS void loop(const formula::SquareRootFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
+FERMENT_WIDE_LOOPS void loop(const formula::ArrheniusFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
+FERMENT_WIDE_LOOPS void loop(const formula::ConstantQ10Factor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
+
+}  // namespace
+
+std::string_view name_of(Law law) {
+  for (const auto& [kind, name] : law_names) {
+    if (kind == law) return name;
+  }
+  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown; known: 0 to 3 [law]", {.field = "law"});
+}
+
+Law law_named(std::string_view name) {
+  for (const auto& [kind, known] : law_names) {
+    if (known == name) return kind;
+  }
+  throw InvalidInput("temperature law \"" + std::string(name) + "\" is unknown; known: cardinal, square_root, arrhenius, constant_q10 [law]",
+                     {.field = "law"});
+}
+
+TemperatureLaw law_of(const Kitchen& kitchen) {
+  check_kitchen(kitchen);
+  switch (kitchen.law) {
+    case Law::cardinal: return Cardinal{kitchen.t_min_c, kitchen.t_opt_c, kitchen.t_opt_c + kitchen.t_max_above_opt_k};
+    case Law::square_root: return SquareRoot{kitchen.root_t_min_c, kitchen.root_t_max_c, kitchen.root_decline_per_k};
+    case Law::arrhenius: return Arrhenius{kitchen.activation_energy_kj};
+    case Law::constant_q10: return ConstantQ10{kitchen.q10};
+  }
+  name_of(kitchen.law);  // throws
+  return {};
+}
+
+Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law) {
+  if (const auto* cardinal = std::get_if<Cardinal>(&law)) {
+    kitchen.law = Law::cardinal;
+    kitchen.t_min_c = cardinal->t_min_c;
+    kitchen.t_opt_c = cardinal->t_opt_c;
+    kitchen.t_max_above_opt_k = cardinal->t_max_c - cardinal->t_opt_c;
+  } else if (const auto* root = std::get_if<SquareRoot>(&law)) {
+    kitchen.law = Law::square_root;
+    kitchen.root_t_min_c = root->t_min_c;
+    kitchen.root_t_max_c = root->t_max_c;
+    kitchen.root_decline_per_k = root->decline_per_k;
+  } else if (const auto* arrhenius = std::get_if<Arrhenius>(&law)) {
+    kitchen.law = Law::arrhenius;
+    kitchen.activation_energy_kj = arrhenius->activation_energy_kj;
+  } else if (const auto* constant = std::get_if<ConstantQ10>(&law)) {
+    kitchen.law = Law::constant_q10;
+    kitchen.q10 = constant->q10;
+  }
+  check_kitchen(kitchen);
+  return kitchen;
+}
+
+double temperature_factor(const TemperatureLaw& law, double temperature_c) {
+  double out = 0;
+  require(field::temperature_c, temperature_c);  // as a single value: no index in the message
+  temperature_factor(law, std::span<const double>(&temperature_c, 1), std::span<double>(&out, 1));
+  return out;
+}
+
+void temperature_factor(const TemperatureLaw& law, std::span<const double> temperature_c, std::span<double> out) {
+  check_law(law);
+  require(field::temperature_c, temperature_c);
+  if (out.size() != temperature_c.size()) {
+    throw InvalidInput("out has " + std::to_string(out.size()) + " places for " + std::to_string(temperature_c.size()) + " temperatures");
+  }
+  temperature_factors(law, temperature_c.data(), out.data(), out.size());
+}
+
+void temperature_factors(const TemperatureLaw& checked_law, const double* dough_c, double* factor, std::size_t n) {
+  std::visit([&](const auto& kind) { loop(formula::factor_of<double>(kind), dough_c, factor, n); }, checked_law);
+}
+
+double local_q10(const TemperatureLaw& law, double temperature_c) {
+  if (!(temperature_factor(law, temperature_c) > 0)) {
+    throw OutsideModel("at " + number(temperature_c) + " °C this law is zero and has no temperature coefficient; ask between its lower "
+                       "and upper limits",
+                       {.field = "temperature_c", .value = temperature_c});
+  }
+  const Dual factor = std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
+  return math::exp(10 * factor.slope / factor.value);
+}
+
+std::optional<Notice> law_notice(const TemperatureLaw& law, double temperature_c) {
+  double low = 0;
+  double high = 0;
+  std::string name;
+  if (std::holds_alternative<ConstantQ10>(law)) {
+    low = 15;
+    high = 32;
+    name = "a constant Q10";
+  } else if (std::holds_alternative<Arrhenius>(law)) {
+    low = 18;
+    high = 32;
+    name = "the Arrhenius law";
+  } else {
+    return std::nullopt;
+  }
+  if (temperature_c >= low && temperature_c <= high) return std::nullopt;
+  return Notice{"law_outside_range", Severity::caution, {{"dough_c", temperature_c}, {"low", low}, {"high", high}},
+                number(temperature_c) + " °C is outside " + number(low) + " to " + number(high) + " °C, where " + name +
+                    " is honest; use the cardinal law"};
+}
+
+}  // namespace ferment
