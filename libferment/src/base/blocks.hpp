@@ -26,14 +26,15 @@ inline void require_column(const Field& field, const Values& values, std::size_t
 template <std::size_t Size>
 class Column {
  public:
-  explicit Column(const Values& values) : values_(values) {
-    if (values.is_single()) spread_.fill(values[0]);
+  /// n: how many scenarios the call has; no more places are filled than a block of it needs.
+  Column(const Values& values, std::size_t n) : values_(values) {
+    if (values.is_single()) std::fill_n(spread_.begin(), std::min(n, Size), values[0]);
   }
   const double* at(std::size_t start) const { return values_.is_single() ? spread_.data() : values_.data() + start; }
 
  private:
   Values values_;
-  std::array<double, Size> spread_{};
+  std::array<double, Size> spread_;
 };
 
 /// Calls work(start, count) for each block of n scenarios.

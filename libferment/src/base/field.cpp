@@ -58,6 +58,7 @@ const Field* find_field(std::string_view name) {
 }
 
 void require(const Field& field, const Values& values) {
+  if (values.is_single() && inside(field, values[0])) return;
   const double* const data = values.data();
   const std::size_t size = values.size();
   const std::size_t offending = size - count_inside(data, size, field.low, field.high);
@@ -66,11 +67,11 @@ void require(const Field& field, const Values& values) {
   std::size_t first = 0;
   while (inside(field, data[first])) ++first;
   const double value = data[first];
-  const std::string unit = field.unit.empty() ? "" : " " + std::string(field.unit);
+  const std::string unit = std::string(field.unit.empty() ? "" : " ").append(field.unit);
   std::string message = std::string(field.label) + " " + number(value) + unit;
   message += std::isnan(value) ? "; it must be a number from " : " is outside ";
   message += number(field.low) + " to " + number(field.high) + unit;
-  if (const std::string advice = advice_for(field, value); !advice.empty()) message += "; " + advice;
+  if (const std::string advice = advice_for(field, value); !advice.empty()) message.append("; ").append(advice);
   message += " [" + std::string(field.name) + "]";
   ErrorDetail detail{.field = std::string(field.name), .value = value, .low = field.low, .high = field.high};
   if (!values.is_single()) {

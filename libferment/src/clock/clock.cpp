@@ -32,7 +32,7 @@ void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitc
   require_column(field::salt_percent, inputs.salt_percent, n);
   require_column(field::water_percent, inputs.water_percent, n);
   require_column(field::sugar_percent, inputs.sugar_percent, n);
-  const Column<block_size> dough(inputs.dough_c), salt(inputs.salt_percent), water(inputs.water_percent), sugar(inputs.sugar_percent);
+  const Column<block_size> dough(inputs.dough_c, n), salt(inputs.salt_percent, n), water(inputs.water_percent, n), sugar(inputs.sugar_percent, n);
   for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
     std::array<double, block_size> activity;
     water_activities({salt.at(start), water.at(start), sugar.at(start)}, activity.data(), count);
@@ -53,7 +53,7 @@ void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, s
   require_column(field::time_h, time_h, n);
   require_column(field::from_c, from_c, n);
   require_column(field::to_c, to_c, n);
-  const Column<block_size> from(from_c), to(to_c);
+  const Column<block_size> from(from_c, n), to(to_c, n);
   for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
     std::array<double, block_size> known, here;
     temperature_factors(law, from.at(start), known.data(), count);

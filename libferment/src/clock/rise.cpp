@@ -55,8 +55,8 @@ struct Block {
 class Scenarios {
  public:
   Scenarios(const Doughs& doughs, std::size_t n, const Kitchen& kitchen)
-      : law_(law_of(kitchen)), dough_c_((check(doughs, n), doughs.dough_c)), yeast_(doughs.yeast_percent), salt_(doughs.salt_percent),
-        water_(doughs.water_percent), sugar_(doughs.sugar_percent), gluten_(doughs.gluten_percent), pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_)) {}
+      : law_(law_of(kitchen)), dough_c_((check(doughs, n), doughs.dough_c), n), yeast_(doughs.yeast_percent, n), salt_(doughs.salt_percent, n),
+        water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n), pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
 
   const TemperatureLaw& law() const { return law_; }
   void point(Block& b, std::size_t start) const {
@@ -258,7 +258,7 @@ void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<d
   const Scenarios scenarios(doughs, n, kitchen);
   require_column(field::rise_percent, rise_percent, n);
   const Constants constants(kitchen, doughs.yeast);
-  const Column<block_size> rise(rise_percent);
+  const Column<block_size> rise(rise_percent, n);
   Block block;
   for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
     scenarios.point(block, first);
@@ -286,7 +286,7 @@ void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> ou
   const Scenarios scenarios(doughs, n, kitchen);
   require_column(field::time_h, time_h, n);
   const Constants constants(kitchen, doughs.yeast);
-  const Column<block_size> time(time_h);
+  const Column<block_size> time(time_h, n);
   Block block;
   for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
     scenarios.point(block, first);

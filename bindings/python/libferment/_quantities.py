@@ -1,0 +1,58 @@
+"""Quantities as people write them: ``78F``, ``25.5C``, ``6K``, ``90min``. A unit is always asked for."""
+
+from __future__ import annotations
+
+import re
+
+from libferment._core import celsius, kelvins
+from libferment._errors import InvalidInput
+
+_NUMBER_AND_UNIT = re.compile(r"\s*([-+−]?\d+(?:[.,]\d+)?)\s*°?\s*([A-Za-z]*)\s*")
+
+
+def _split(text: str, what: str, example: str) -> tuple[float, str]:
+    match = _NUMBER_AND_UNIT.fullmatch(text)
+    if match is None:
+        raise InvalidInput(f'{what} "{text}" is not a number with a unit; write for example {example}')
+    return float(match[1].replace("−", "-").replace(",", ".")), match[2].lower()
+
+
+def temperature_c(text: str, what: str = "temperature") -> float:
+    """Read a temperature such as ``25.5C`` or ``78F`` as °C. Raises InvalidInput."""
+    value, unit = _split(text, what, "25.5C or 78F")
+    if unit == "c":
+        return value
+    if unit == "f":
+        return celsius(value)
+    problem = f'has the unit "{unit}"' if unit else "has no unit"
+    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}C or {value:g}F")
+
+
+def difference_k(text: str, what: str = "difference") -> float:
+    """Read a difference of temperatures such as ``6K`` or ``11F`` as K. Raises InvalidInput."""
+    value, unit = _split(text, what, "6K or 11F")
+    if unit in ("k", "c"):
+        return value
+    if unit == "f":
+        return kelvins(value)
+    problem = f'has the unit "{unit}"' if unit else "has no unit"
+    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}K, or {value:g}F for Fahrenheit degrees")
+
+
+def hours(text: str, what: str = "time") -> float:
+    """Read a time such as ``2.5h`` or ``90min`` as hours. Raises InvalidInput."""
+    value, unit = _split(text, what, "2.5h or 90min")
+    if unit == "h":
+        return value
+    if unit == "min":
+        return value / 60
+    problem = f'has the unit "{unit}"' if unit else "has no unit"
+    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}h or {value:g}min")
+
+
+def clock_text(time_h: float) -> str:
+    """Write hours as a baker reads them: ``2 h 35 min``."""
+    minutes = round(time_h * 60)
+    if minutes < 60:
+        return f"{minutes} min"
+    return f"{minutes // 60} h {minutes % 60:02d} min"

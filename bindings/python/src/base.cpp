@@ -1,0 +1,171 @@
+#include <pybind11/stl.h>
+
+#include <ferment/base/field.hpp>
+#include <ferment/base/notice.hpp>
+#include <ferment/base/parameters.hpp>
+#include <ferment/base/units.hpp>
+#include <ferment/clock/temperature_law.hpp>
+
+#include "numbers.hpp"
+
+using namespace ferment;
+using namespace pybind11::literals;
+
+namespace {
+
+const char* name_of(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::temperature: return "temperature";
+    case Quantity::temperature_difference: return "temperature_difference";
+    case Quantity::percent: return "percent";
+    case Quantity::duration: return "duration";
+    case Quantity::mass: return "mass";
+    case Quantity::length: return "length";
+    case Quantity::ratio: break;
+  }
+  return "ratio";
+}
+
+const char* name_of(Scale scale) {
+  switch (scale) {
+    case Scale::linear: return "linear";
+    case Scale::logarithmic: return "logarithmic";
+    case Scale::fixed: break;
+  }
+  return "fixed";
+}
+
+const char* name_of(Severity severity) {
+  switch (severity) {
+    case Severity::warning: return "warning";
+    case Severity::caution: return "caution";
+    case Severity::info: break;
+  }
+  return "info";
+}
+
+/// The nearest known name for an unknown one, as the end of a message.
+std::string near_name(const std::string& wrong, const std::vector<std::string>& known) {
+  const py::list close = py::module_::import("difflib").attr("get_close_matches")(wrong, known, 1);
+  return close.empty() ? "see libferment.parameters()" : "did you mean " + py::cast<std::string>(close[0]) + "?";
+}
+
+Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<py::object>& values) {
+  Kitchen kitchen;
+  if (law) kitchen = with_law(kitchen, *law);
+  for (const auto& [key, value] : values) {
+    const std::string name = py::cast<std::string>(key);
+    if (name == "name") {
+      kitchen.name = py::cast<std::string>(value);
+      continue;
+    }
+    if (name == "covariance") {
+      kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
+      continue;
+    }
+    double Kitchen::*member = nullptr;
+    std::vector<std::string> known{"name", "law", "covariance"};
+    for (const Parameter& parameter : parameters()) {
+      known.emplace_back(parameter.name);
+      if (parameter.name == name) member = parameter.value;
+    }
+    if (member == nullptr) {
+      throw InvalidInput("a kitchen has no parameter \"" + name + "\"; " + near_name(name, known), {.field = name});
+    }
+    kitchen.*member = py::cast<double>(value);
+  }
+  check_kitchen(kitchen);
+  return kitchen;
+}
+
+Document to_dict(const Kitchen& kitchen) {
+  Document result;
+  result["name"] = kitchen.name;
+  result["law"] = py::str(std::string(name_of(kitchen.law)));
+  for (const Parameter& parameter : parameters()) result[py::str(std::string(parameter.name))] = kitchen.*parameter.value;
+  return result;
+}
+
+std::string repr(const Kitchen& kitchen) {
+  std::string text = "Kitchen(name=" + py::cast<std::string>(py::repr(py::str(kitchen.name)));
+  if (kitchen.law != Law::cardinal) text += ", law=" + py::cast<std::string>(py::repr(py::cast(law_of(kitchen))));
+  for (const Parameter& parameter : parameters()) {
+    const double value = kitchen.*parameter.value;
+    if (value != parameter.initial) text += ", " + std::string(parameter.name) + "=" + py::cast<std::string>(py::repr(py::float_(value)));
+  }
+  return text + ")";
+}
+
+}  // namespace
+
+void bind_base(py::module_& module) {
+  module.def("celsius", &celsius, "fahrenheit"_a, R"(A temperature point in °F as °C: (F - 32)/1.8.
+
+Args: fahrenheit: number, °F, at or above -459.67.
+Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
+  module.def("fahrenheit", &fahrenheit, "celsius"_a, R"(A temperature point in °C as °F: 1.8 C + 32.
+
+Args: celsius: number, °C, at or above -273.15.
+Returns: °F. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
+  module.def("kelvins", &kelvins, "fahrenheit_degrees"_a, R"(A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
+
+Args: fahrenheit_degrees: number. 20 °F of friction are 11.1 K.
+Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.)");
+
+  py::class_<Field>(module, "Field", "A row of the field table: name, unit, bounds, default, meaning and source of an input.")
+      .def_property_readonly("name", [](const Field& f) { return std::string(f.name); })
+      .def_property_readonly("label", [](const Field& f) { return std::string(f.label); })
+      .def_property_readonly("unit", [](const Field& f) { return std::string(f.unit); })
+      .def_readonly("low", &Field::low, "lowest allowed value")
+      .def_readonly("high", &Field::high, "highest allowed value")
+      .def_property_readonly("initial", [](const Field& f) -> std::optional<double> { return f.initial == f.initial ? std::optional(f.initial) : std::nullopt; },
+                             "default, or None if the input must be given")
+      .def_property_readonly("quantity", [](const Field& f) { return name_of(f.quantity); })
+      .def_property_readonly("meaning", [](const Field& f) { return std::string(f.meaning); })
+      .def_property_readonly("source", [](const Field& f) { return std::string(f.source); })
+      .def("__repr__", [](const Field& f) { return "<Field " + std::string(f.name) + " [" + std::string(f.unit) + "]>"; });
+  py::class_<Parameter, Field>(module, "Parameter", "A row of the parameter table: a field with its prior.")
+      .def_property_readonly("scale", [](const Parameter& p) { return name_of(p.scale); }, "fixed, linear or logarithmic: the coordinate it is learned in")
+      .def_readonly("prior_sd", &Parameter::prior_sd, "sd of the value (linear) or of its natural logarithm (logarithmic)");
+  module.def("fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); }, "All inputs: the field table.");
+  module.def("parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); }, "All parameters of a kitchen: the parameter table.");
+
+  py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
+      .def_readonly("code", &Notice::code, "stable, for a program")
+      .def_property_readonly("severity", [](const Notice& n) { return name_of(n.severity); }, "info, caution or warning")
+      .def_property_readonly("values", [](const Notice& n) { NumbersByName d; for (const auto& [k, v] : n.values) d[py::str(k)] = v; return d; })
+      .def_readonly("text", &Notice::text)
+      .def("to_dict", [](const Notice& n) {
+        py::dict values;
+        for (const auto& [k, v] : n.values) values[py::str(k)] = v;
+        return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values, "text"_a = n.text);
+      })
+      .def("__repr__", [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
+
+  py::class_<Kitchen> kitchen(module, "Kitchen", R"(Every parameter of the model with its uncertainty; a value.
+
+Kitchen() is the frozen set "2026-1". Kitchen(law=ConstantQ10(2.0), gassing_rate=12) changes some;
+libferment.parameters() lists them with units, bounds, priors and sources. Raises InvalidInput.)");
+  kitchen.def(py::init(&make_kitchen), py::kw_only(), "law"_a = py::none())
+      .def_static("named", &kitchen_named, "name"_a, "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
+      .def_readonly("name", &Kitchen::name)
+      .def_property_readonly("law", &law_of, "the temperature law with its parameters")
+      .def_property_readonly("covariance", [](const Kitchen& k) {
+        const std::vector<double> matrix = covariance_of(k);
+        const auto n = static_cast<py::ssize_t>(learnable().size());
+        return py::array_t<double>({n, n}, matrix.data());
+      }, "n × n, in the fitted coordinates of the learnable parameters, in the order of the table")
+      .def("to_dict", &to_dict)
+      .def("__eq__", [](const Kitchen& a, const py::object& other) -> bool {
+        if (!py::isinstance<Kitchen>(other)) return false;
+        const Kitchen b = py::cast<Kitchen>(other);
+        return to_dict(a).equal(to_dict(b)) && covariance_of(a) == covariance_of(b);
+      })
+      .def("__hash__", [](const Kitchen& k) { return py::hash(py::tuple(py::list(to_dict(k).attr("values")()))); })
+      .def("__repr__", &repr);
+  for (const Parameter& parameter : parameters()) {
+    const auto member = parameter.value;
+    const std::string doc = std::string(parameter.meaning) + (parameter.unit.empty() ? "" : ", " + std::string(parameter.unit));
+    kitchen.def_property_readonly(std::string(parameter.name).c_str(), [member](const Kitchen& k) { return k.*member; }, doc.c_str());
+  }
+}

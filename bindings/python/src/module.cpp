@@ -1,0 +1,152 @@
+#include <pybind11/pybind11.h>
+#include <pybind11/stl.h>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/parameters.hpp>
+#include <ferment/version.hpp>
+
+#include "numbers.hpp"
+
+namespace {
+
+using ferment::Field;
+
+std::string type_name(const py::object& object) { return py::cast<std::string>(py::type::of(object).attr("__name__")); }
+
+std::string shape_text(const py::array& array) { return py::cast<std::string>(py::str(array.attr("shape"))); }
+
+[[noreturn]] void refuse_type(const Field& field, const std::string& what) {
+  const std::string unit = field.unit.empty() ? "" : " in " + std::string(field.unit);
+  std::string message = std::string(field.label) + " must be a number" + unit + ", or an array of numbers; got " + what;
+  if (field.quantity == ferment::Quantity::temperature) message += "; for °F pass celsius(...)";
+  throw ferment::InvalidInput(message + " [" + std::string(field.name) + "]", {.field = std::string(field.name)});
+}
+
+bool is_timedelta(const py::object& object) {
+  return py::isinstance(object, py::module_::import("datetime").attr("timedelta"));
+}
+
+/// One of our errors as the Python exception of the same name, with its facts as attributes.
+void raise_in_python(const ferment::Error& error) {
+  const char* name = "InternalError";
+  switch (error.status()) {
+    case ferment::Status::invalid_input: name = "InvalidInput"; break;
+    case ferment::Status::outside_model: name = "OutsideModel"; break;
+    case ferment::Status::no_solution: name = "NoSolution"; break;
+    case ferment::Status::not_converged: name = "NotConverged"; break;
+    default: break;
+  }
+  const py::object type = py::module_::import("libferment._errors").attr(name);
+  const ferment::ErrorDetail& detail = error.detail();
+  py::object exception = type(error.what());
+  exception.attr("status") = static_cast<int>(error.status());
+  exception.attr("field") = detail.field;
+  exception.attr("value") = detail.value ? py::object(py::float_(*detail.value)) : py::none();
+  exception.attr("low") = detail.low ? py::object(py::float_(*detail.low)) : py::none();
+  exception.attr("high") = detail.high ? py::object(py::float_(*detail.high)) : py::none();
+  exception.attr("index") = detail.index ? py::object(py::int_(*detail.index)) : py::none();
+  exception.attr("count") = detail.count ? py::object(py::int_(*detail.count)) : py::none();
+  PyErr_SetObject(type.ptr(), exception.ptr());
+}
+
+}  // namespace
+
+Inputs& Inputs::read(const Field& field, const py::object& argument) {
+  Input& input = inputs_.emplace_back(Input{field.name, 0, std::nullopt});
+  if (PyFloat_Check(argument.ptr()) || (PyLong_Check(argument.ptr()) && !PyBool_Check(argument.ptr()))) {
+    input.number = PyFloat_AsDouble(argument.ptr());
+    if (input.number == -1 && PyErr_Occurred() != nullptr) {
+      PyErr_Clear();
+      refuse_type(field, "an integer too large for a number");
+    }
+    return *this;
+  }
+  if (py::isinstance<Array>(argument) && py::reinterpret_borrow<py::array>(argument).ndim() > 0) {  // the usual array, without a detour
+    input.array = py::reinterpret_borrow<Array>(argument);
+    return *this;
+  }
+  if (argument.is_none()) refuse_type(field, "None");
+  if (PyBool_Check(argument.ptr()) || PyUnicode_Check(argument.ptr()) || PyBytes_Check(argument.ptr())) {
+    refuse_type(field, type_name(argument) + " " + py::cast<std::string>(py::repr(argument)));
+  }
+  if (is_timedelta(argument)) {
+    if (field.quantity != ferment::Quantity::duration) refuse_type(field, "a timedelta");
+    input.number = py::cast<double>(argument.attr("total_seconds")()) / 3600;
+    return *this;
+  }
+  py::object as_array;
+  try {
+    as_array = py::module_::import("numpy").attr("asarray")(argument);
+  } catch (const py::error_already_set&) {
+    refuse_type(field, type_name(argument));
+  }
+  const std::string kind = py::cast<std::string>(as_array.attr("dtype").attr("kind"));
+  if (kind == "m" && field.quantity == ferment::Quantity::duration) {
+    as_array = as_array / py::module_::import("numpy").attr("timedelta64")(1, "h");
+  } else if (kind != "f" && kind != "i" && kind != "u") {
+    refuse_type(field, type_name(argument) + " of " + py::cast<std::string>(py::str(as_array.attr("dtype"))));
+  }
+  Array array(as_array);
+  if (array.ndim() == 0) {
+    input.number = *array.data();
+  } else {
+    input.array = std::move(array);
+  }
+  return *this;
+}
+
+void Inputs::broadcast() {
+  for (const Input& input : inputs_) {
+    if (!input.array) continue;
+    const auto rank = static_cast<std::size_t>(input.array->ndim());
+    if (rank > shape_.size()) shape_.insert(shape_.begin(), rank - shape_.size(), 1);
+    for (std::size_t axis = 0; axis < rank; ++axis) {
+      const py::ssize_t length = input.array->shape(static_cast<py::ssize_t>(rank - 1 - axis));
+      py::ssize_t& common = shape_[shape_.size() - 1 - axis];
+      if (common == 1) {
+        common = length;
+      } else if (length != 1 && length != common) {
+        std::string shapes;
+        for (const Input& other : inputs_) {
+          if (other.array) shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
+        }
+        throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes + "; give arrays of one shape, or of shapes that NumPy broadcasts",
+                                    {.field = std::string(input.name)});
+      }
+    }
+  }
+  values_.reserve(inputs_.size());
+  for (Input& input : inputs_) {
+    if (!input.array) {
+      values_.emplace_back(input.number);
+      continue;
+    }
+    if (!std::equal(shape_.begin(), shape_.end(), input.array->shape(), input.array->shape() + input.array->ndim())) {
+      input.array = Array(py::object(py::module_::import("numpy").attr("broadcast_to")(*input.array, py::cast(shape_))));
+    }
+    values_.emplace_back(std::span<const double>(input.array->data(), static_cast<std::size_t>(input.array->size())));
+  }
+}
+
+const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen) {
+  static const ferment::Kitchen standard;
+  return kitchen ? *kitchen : standard;
+}
+
+PYBIND11_MODULE(_core, module) {
+  module.doc() = "The compiled part of libferment; use `import libferment`.";
+  module.attr("__version__") = FERMENT_VERSION;
+  py::register_exception_translator([](std::exception_ptr pointer) {
+    try {
+      if (pointer) std::rethrow_exception(pointer);
+    } catch (const ferment::Error& error) {
+      raise_in_python(error);
+    }
+  });
+  bind_laws(module);  // first: a kitchen's signature names them
+  bind_base(module);
+  bind_dough(module);
+  bind_clock(module);
+  bind_heat(module);
+  bind_process(module);
+}

@@ -1,0 +1,125 @@
+// How Python's numbers come in and go out: plain numbers, NumPy arrays, pandas series, lists, timedeltas.
+#pragma once
+
+#include <pybind11/numpy.h>
+#include <pybind11/pybind11.h>
+#include <pybind11/typing.h>
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/base/parameters.hpp>
+#include <ferment/base/values.hpp>
+
+namespace py = pybind11;
+
+/// An argument that is a number, or anything NumPy makes an array of numbers of. Read it with `Inputs`.
+struct Number {
+  py::object object;
+};
+
+/// The same for times, which may also be a datetime.timedelta.
+struct Time {
+  py::object object;
+};
+
+namespace pybind11::detail {
+
+template <class Argument>
+struct argument_caster {
+  bool load(handle source, bool) {
+    value.object = reinterpret_borrow<object>(source);
+    return true;
+  }
+  static handle cast(const Argument& argument, return_value_policy, handle) { return argument.object.inc_ref(); }
+  template <class>
+  using cast_op_type = Argument&&;
+  operator Argument&&() && { return std::move(value); }
+  Argument value;
+};
+
+template <>
+struct type_caster<Number> : argument_caster<Number> {
+  static constexpr auto name = const_name("float | numpy.typing.ArrayLike");
+};
+template <>
+struct type_caster<Time> : argument_caster<Time> {
+  static constexpr auto name = const_name("float | datetime.timedelta | numpy.typing.ArrayLike");
+};
+
+}  // namespace pybind11::detail
+
+using Document = py::typing::Dict<py::str, py::object>;
+using NumbersByName = py::typing::Dict<py::str, py::float_>;
+
+/// What comes back: a number if all inputs were numbers, else an array.
+struct Answer {
+  py::object object;
+};
+namespace pybind11::detail {
+template <>
+struct type_caster<Answer> {
+  static handle cast(const Answer& answer, return_value_policy, handle) { return answer.object.inc_ref(); }
+  static constexpr auto name = const_name("typing.Any");
+};
+}  // namespace pybind11::detail
+
+/// Reads the arguments of a broadcasting function, in order, and gives them to it as Values.
+class Inputs {
+ public:
+  Inputs() { inputs_.reserve(8); }
+  Inputs& add(const ferment::Field& field, const Number& argument) { return read(field, argument.object); }
+  Inputs& add(const ferment::Field& field, const Time& argument) { return read(field, argument.object); }
+
+  /// work(values, out): values in the order of add, out one place per scenario. Runs without the GIL when long.
+  template <class Work>
+  Answer run(Work work) {
+    broadcast();
+    if (shape_.empty()) {
+      double out = 0;
+      work(values_, std::span<double>(&out, 1));
+      return {py::float_(out)};
+    }
+    py::array_t<double> result(shape_);
+    const std::span<double> out(result.mutable_data(), static_cast<std::size_t>(result.size()));
+    if (out.size() > without_gil) {
+      const py::gil_scoped_release release;
+      work(values_, out);
+    } else {
+      work(values_, out);
+    }
+    return {std::move(result)};
+  }
+
+ private:
+  using Array = py::array_t<double, py::array::c_style | py::array::forcecast>;
+  static constexpr std::size_t without_gil = 1000;   // some 50 µs of work: below that the switch costs more
+
+  Inputs& read(const ferment::Field& field, const py::object& argument);
+  void broadcast();
+
+  struct Input {
+    std::string_view name;
+    double number;
+    std::optional<Array> array;   ///< or nothing where the input is a number
+  };
+  std::vector<Input> inputs_;
+  std::vector<py::ssize_t> shape_;
+  std::vector<ferment::Values> values_;
+};
+
+/// The parameters of `kitchen=None`: the default set.
+const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen);
+
+void bind_laws(py::module_& module);
+void bind_base(py::module_& module);
+void bind_dough(py::module_& module);
+void bind_clock(py::module_& module);
+void bind_heat(py::module_& module);
+void bind_process(py::module_& module);
