@@ -263,16 +263,16 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
         _print_json("rise", result, notices)
         return
     console = _console()
-    table = _table(day.title, "stage", "dough", "rise", "takes", "ready, from mixing", "over-proofed after")
+    table = _table(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
     for plan in plans:
-        over = "never" if plan.over_proofed_h is None else quantities.clock_text(plan.over_proofed_h)
+        be_back_by = "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h)
         table.add_row(
             plan.name,
             f"{plan.dough_c:.1f} °C",
             f"{plan.rise_percent:.0f} %",
             f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
             quantities.clock_text(plan.ready_h),
-            over,
+            be_back_by,
         )
     console.print(table)
     for plan in plans:
@@ -280,6 +280,7 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
             console.print(
                 f"{plan.name}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; leave the rest out."
             )
+    console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
     console.print(
         "Times are for a dough that stays at its temperature, by the parameter set 2026-1, not yet your kitchen's: "
         "look early."

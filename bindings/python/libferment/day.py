@@ -67,21 +67,22 @@ class Day:
 
 @dataclass(frozen=True)
 class StagePlan:
-    """When a stage is ready, in hours from its start and from the end of mixing."""
+    """When a stage is ready; hours without a word are counted from the end of mixing."""
 
     name: str
     dough_c: float
     start_h: float
     hours: float
+    """Hours from the stage's start to its end."""
     rise_percent: float
-    over_proofed_h: float | None
-    """Hours from the stage's start until the dough is over-proofed, None if never."""
+    be_back_by_h: float | None
+    """When the dough would be over-proofed if the stage went on; None if never."""
     folds_done: int
     folds_planned: int
 
     @property
     def ready_h(self) -> float:
-        """Hours from the end of mixing."""
+        """When the stage is ready."""
         return self.start_h + self.hours
 
 
@@ -306,7 +307,7 @@ def _plan_stage(
         start_h=start_h,
         hours=end_h,
         rise_percent=100 * (volume_ratio(dough, state, kitchen=kitchen) / start_ratio - 1),
-        over_proofed_h=None if math.isinf(over_h) else over_h,
+        be_back_by_h=None if math.isinf(over_h) else start_h + over_h,
         folds_done=folds_done,
         folds_planned=len(stage.folds_h),
     )
