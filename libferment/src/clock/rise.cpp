@@ -56,7 +56,8 @@ class Scenarios {
  public:
   Scenarios(const Doughs& doughs, std::size_t n, const Kitchen& kitchen)
       : law_(law_of(kitchen)), dough_c_((check(doughs, n), doughs.dough_c), n), yeast_(doughs.yeast_percent, n), salt_(doughs.salt_percent, n),
-        water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n), pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
+        water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
+        pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
 
   const TemperatureLaw& law() const { return law_; }
   void point(Block& b, std::size_t start) const {
@@ -101,7 +102,8 @@ class Scenarios {
 // run at once in a processor that reorders instructions, of a long one none.
 
 FERMENT_WIDE_LOOPS void water_and_vapour(Block& b, std::size_t n) {
-  for (std::size_t i = 0; i < n; ++i) b.capacity[i] = formula::co2_solubility(b.dough_c[i]);
+  for (std::size_t i = 0; i < n; ++i) b.capacity[i] = formula::log_co2_solubility(b.dough_c[i]);
+  for (std::size_t i = 0; i < n; ++i) b.capacity[i] = math::exp(b.capacity[i]);
   for (std::size_t i = 0; i < n; ++i) b.mixed_air[i] = formula::saturation_pressure(b.dough_c[i]);
 }
 
@@ -152,7 +154,12 @@ FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double*
   std::size_t unsettled = 0;
   Buffer first, second;
   for (std::size_t i = 0; i < n; ++i) {
-    const auto growth = formula::growing_hours(math::larger(y[i], c.curve.lag), b.dose[i], b.per_dose[i], c.curve);
+    const auto done = formula::growth_work(math::larger(y[i], c.curve.lag), b.dose[i], c.curve);
+    first[i] = done.work;
+    second[i] = done.spent;
+  }
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto growth = formula::growing_hours({first[i], second[i]}, b.dose[i], b.per_dose[i], c.curve);
     hours[i] = growth.hours;
     first[i] = growth.first;
     second[i] = growth.second;

@@ -67,7 +67,22 @@ FERMENT_INLINE T work_after(T hours, T dose, const GasCurve<T>& c) {
   return dose * math::smaller(hours, c.lag) + c.increment * c.per_growth * logarithm - deficit;
 }
 
-/// h(y) with its first two derivatives, y ≥ lag.
+/// Work after the lag in units of the growth increment, E, and how much of the increment it has used, 1 − e^(−E).
+template <class T>
+struct GrowthWork {
+  T work;
+  T spent;
+};
+
+/// y ≥ lag.
+template <class T>
+FERMENT_INLINE GrowthWork<T> growth_work(T full_rate_hours, T dose, const GasCurve<T>& c) {
+  using math::expm1;
+  const T work = (full_rate_hours - c.lag) * c.growth * dose * c.per_increment;
+  return {work, -expm1(-work)};
+}
+
+/// h(y) with its first two derivatives.
 template <class T>
 struct Growth {
   T hours;
@@ -76,12 +91,10 @@ struct Growth {
 };
 
 template <class T>
-FERMENT_INLINE Growth<T> growing_hours(T full_rate_hours, T dose, T per_dose, const GasCurve<T>& c) {
-  using math::expm1;
+FERMENT_INLINE Growth<T> growing_hours(const GrowthWork<T>& done, T dose, T per_dose, const GasCurve<T>& c) {
   using math::log1p;
-  const T work = (full_rate_hours - c.lag) * c.growth * dose * c.per_increment;  // E
-  const T spent = -expm1(-work);                                                // 1 − e^(−E)
-  const T added = c.increment * per_dose * spent;                               // X/X0 − 1
+  const auto [work, spent] = done;
+  const T added = c.increment * per_dose * spent;  // X/X0 − 1
   const T first = 1 / (1 + added);
   const T per_r = c.increment * c.per_growth / (dose + c.increment);
   return {c.lag + (work + log1p(added)) * per_r, first, -c.growth * (1 - spent) * first * first};
@@ -167,7 +180,7 @@ T hours_for_work(const T& work, const T& dose, const GasCurve<T>& c) {
   if (y <= c.lag) return y;
   const T small = c.start_up * (std::is_same_v<T, double> ? T(settled_share) : std::numeric_limits<T>::epsilon());
   for (int step = 0; step < most_settling_steps; ++step) {
-    const Settled<T> next = settle<T>(y, target, growing_hours<T>(y, dose, per_dose, c), c);
+    const Settled<T> next = settle<T>(y, target, growing_hours<T>(growth_work<T>(y, dose, c), dose, per_dose, c), c);
     const T size = next.moved < 0 ? T(-next.moved) : next.moved;
     if (size <= small) return next.hours;
     y = math::larger<T>(next.full_rate_hours, c.lag);

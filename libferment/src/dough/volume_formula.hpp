@@ -26,13 +26,18 @@ FERMENT_INLINE T saturation_pressure(T t) {
   return T(611.21) * exp((T(18.678) - t * T(1 / 234.5)) * (t / (T(257.14) + t)));
 }
 
-/// Weiss 1974, Mar Chem 2:203, table 1, mol/(kg·atm), fresh water.
+/// Weiss 1974, Mar Chem 2:203, table 1, ln of mol/(kg·atm), fresh water.
+template <class T>
+FERMENT_INLINE T log_co2_solubility(T t) {
+  using math::log;
+  const T hundreds = (t + T(zero_celsius)) * T(0.01);
+  return T(-60.2409) + T(93.4517) / hundreds + T(23.3585) * log(hundreds);
+}
+
 template <class T>
 FERMENT_INLINE T co2_solubility(T t) {
   using math::exp;
-  using math::log;
-  const T hundreds = (t + T(zero_celsius)) * T(0.01);
-  return exp(T(-60.2409) + T(93.4517) / hundreds + T(23.3585) * log(hundreds));
+  return exp(log_co2_solubility<T>(t));
 }
 
 /// Pressure and volume per mmol of the gas in the cells, and the water's capacity for CO2.
