@@ -51,13 +51,15 @@ ferment_status guarded(Work work) noexcept {
 }
 
 /// Refuses null pointers and structs smaller than the first version of the interface had.
-template <class Struct>
+/// A member added later is read only if the caller's size covers it.
+template <std::uint32_t first_size, class Struct>
 void require_struct(const Struct* inputs, const char* name, const void* out) {
+  static_assert(sizeof(Struct) >= first_size);
   if (inputs == nullptr) throw ferment::InvalidInput(std::string(name) + " is a null pointer; pass the address of a filled struct");
   if (out == nullptr) throw ferment::InvalidInput("the out-pointer is null; pass the address of a double");
-  if (inputs->size < sizeof(Struct)) {
+  if (inputs->size < first_size) {
     throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) + " bytes, but must be at least " +
-                                std::to_string(sizeof(Struct)) + "; fill the struct with its INIT macro");
+                                std::to_string(first_size) + "; fill the struct with its INIT macro");
   }
 }
 
@@ -69,7 +71,7 @@ const char* ferment_last_error(void) { return last_error.c_str(); }
 
 ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, double* water_c) {
   return guarded([&] {
-    require_struct(inputs, "ferment_factor_rule", water_c);
+    require_struct<48>(inputs, "ferment_factor_rule", water_c);
     const std::optional<double> preferment = inputs->has_preferment != 0 ? std::optional(inputs->preferment_c) : std::nullopt;
     *water_c = ferment::water_by_factor_rule(inputs->desired_c, inputs->flour_c, inputs->room_c, inputs->friction_k, preferment);
   });
@@ -77,7 +79,7 @@ ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, d
 
 ferment_status ferment_hours_to_rise(double rise_percent, const ferment_dough* dough, double* hours) {
   return guarded([&] {
-    require_struct(dough, "ferment_dough", hours);
+    require_struct<56>(dough, "ferment_dough", hours);
     *hours = ferment::hours_to_rise(rise_percent, {.dough_c = dough->dough_c,
                                                    .yeast_percent = dough->yeast_percent,
                                                    .yeast = static_cast<ferment::Yeast>(dough->yeast),

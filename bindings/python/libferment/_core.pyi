@@ -2,6 +2,7 @@
 The compiled part of libferment; use `import libferment`.
 """
 from __future__ import annotations
+import collections.abc
 import datetime
 import numpy
 import numpy.typing
@@ -168,6 +169,8 @@ class Notice:
     """
     A caution or a limit of validity that comes with a result.
     """
+    def __init__(self, code: str, severity: str, values: collections.abc.Mapping[str, typing.SupportsFloat | typing.SupportsIndex], text: str) -> None:
+        ...
     def __repr__(self) -> str:
         ...
     def to_dict(self) -> dict[str, typing.Any]:
@@ -466,11 +469,11 @@ def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     
     Raises InvalidInput outside -500 to 6000 m. Source: ISO 2533 standard atmosphere.
     """
-def celsius(fahrenheit: typing.SupportsFloat | typing.SupportsIndex) -> float:
+def celsius(fahrenheit: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     A temperature point in °F as °C: (F - 32)/1.8.
     
-    Args: fahrenheit: number, °F, at or above -459.67.
+    Args: fahrenheit: a number or an array, °F, at or above -459.67.
     Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.
     """
 def check(*, dough_c: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, sugar_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, gluten_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, altitude_m: typing.SupportsFloat | typing.SupportsIndex | None = None, rise_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, refrigerator_c: typing.SupportsFloat | typing.SupportsIndex | None = None, perishable_h: typing.SupportsFloat | typing.SupportsIndex | None = None, kitchen: Kitchen | None = None) -> list[Notice]:
@@ -515,11 +518,11 @@ def explain(rise_percent: typing.SupportsFloat | typing.SupportsIndex, *, dough_
     level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
     Raises as hours_to_rise. Source: ratios of hours_to_rise.
     """
-def fahrenheit(celsius: typing.SupportsFloat | typing.SupportsIndex) -> float:
+def fahrenheit(celsius: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     A temperature point in °C as °F: 1.8 C + 32.
     
-    Args: celsius: number, °C, at or above -273.15.
+    Args: celsius: a number or an array, °C, at or above -273.15.
     Returns: °F. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.
     """
 def fields() -> list[Field]:
@@ -567,11 +570,11 @@ def ice_by_trade_rule(water_g: typing.SupportsFloat | typing.SupportsIndex, *, t
     Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than the tap.
     Source: trade textbooks, in °F (tap - wanted)/(tap + 112).
     """
-def kelvins(fahrenheit_degrees: typing.SupportsFloat | typing.SupportsIndex) -> float:
+def kelvins(fahrenheit_degrees: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
     
-    Args: fahrenheit_degrees: number. 20 °F of friction are 11.1 K.
+    Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
     Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
     """
 def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:

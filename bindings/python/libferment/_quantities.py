@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 
-from libferment._core import celsius, kelvins
+from libferment._core import celsius, fields, kelvins
 from libferment._errors import InvalidInput
 
+_FIELDS = {field.name: field for field in fields()}
 _NUMBER_AND_UNIT = re.compile(r"\s*([-+−]?\d+(?:[.,]\d+)?)\s*°?\s*([A-Za-z]*)\s*")
 
 
@@ -23,7 +24,7 @@ def temperature_c(text: str, what: str = "temperature") -> float:
     if unit == "c":
         return value
     if unit == "f":
-        return celsius(value)
+        return float(celsius(value))
     problem = f'has the unit "{unit}"' if unit else "has no unit"
     raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}C or {value:g}F")
 
@@ -31,12 +32,15 @@ def temperature_c(text: str, what: str = "temperature") -> float:
 def difference_k(text: str, what: str = "difference") -> float:
     """Read a difference of temperatures such as ``6K`` or ``11F`` as K. Raises InvalidInput."""
     value, unit = _split(text, what, "6K or 11F")
-    if unit in ("k", "c"):
+    if unit == "k":
         return value
     if unit == "f":
-        return kelvins(value)
+        return float(kelvins(value))
     problem = f'has the unit "{unit}"' if unit else "has no unit"
-    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}K, or {value:g}F for Fahrenheit degrees")
+    raise InvalidInput(
+        f"{what} {value:g} {problem}; it is a difference of temperatures: write {value:g}K, or {value:g}F for "
+        "Fahrenheit degrees"
+    )
 
 
 def hours(text: str, what: str = "time") -> float:
@@ -48,6 +52,29 @@ def hours(text: str, what: str = "time") -> float:
         return value / 60
     problem = f'has the unit "{unit}"' if unit else "has no unit"
     raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}h or {value:g}min")
+
+
+def number(text: str, what: str = "number") -> float:
+    """Read a plain number or percentage such as ``0.6``, ``0,6`` or ``0.6%``. Raises InvalidInput."""
+    value, unit = _split(text.replace("%", ""), what, "0.6")
+    if unit:
+        raise InvalidInput(f'{what} {value:g} has the unit "{unit}"; write the number alone')
+    return value
+
+
+def within(field_name: str, value: float, what: str) -> float:
+    """Give the value back if the field table allows it for that field, else raise InvalidInput."""
+    field = _FIELDS[field_name]
+    if field.low <= value <= field.high:
+        return value
+    unit = f" {field.unit}"
+    hint = ""
+    if field.quantity == "temperature":
+        if field.low <= (value - 32) / 1.8 <= field.high:
+            hint = f"; if you meant {value:g} °F, write {value:g}F"
+        elif field.low <= (typed := round(1.8 * value + 32, 6)) <= field.high:
+            hint = f"; if you meant {typed:g} °C, write {typed:g}C"
+    raise InvalidInput(f"{what} {value:.4g}{unit} is outside {field.low:g} to {field.high:g}{unit}{hint}")
 
 
 def clock_text(time_h: float) -> str:

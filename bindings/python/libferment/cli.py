@@ -11,6 +11,7 @@ from typing import Any
 
 import click
 from rich.console import Console
+from rich.markup import escape
 from rich.table import Table
 
 import libferment as lf
@@ -18,30 +19,43 @@ from libferment import _quantities as quantities
 from libferment import day as days
 
 
-class _Quantity(click.ParamType[float]):
-    def __init__(self, name: str, read: Callable[[str, str], float]) -> None:
+class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from click 8.4 on
+    """A number with a unit, read and checked against the field table."""
+
+    def __init__(self, name: str, read: Callable[[str, str], float], field_name: str | None = None) -> None:
         self.name = name
         self._read = read
+        self._field_name = field_name
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
         if isinstance(value, float):
             return value
+        what = (param.name or self.name).replace("_", " ") if param else self.name
         try:
-            return self._read(str(value), (param.name or self.name).replace("_", " ") if param else self.name)
+            number = self._read(str(value), what)
+            return number if self._field_name is None else quantities.within(self._field_name, number, what)
         except lf.InvalidInput as problem:
             self.fail(str(problem), param, ctx)
 
 
-TEMPERATURE = _Quantity("temperature", quantities.temperature_c)
+def _temperature(field_name: str) -> _Quantity:
+    return _Quantity("temperature", quantities.temperature_c, field_name)
+
+
+def _number(field_name: str) -> _Quantity:
+    return _Quantity("number", quantities.number, field_name)
+
+
 DIFFERENCE = _Quantity("difference", quantities.difference_k)
-HOURS = _Quantity("time", quantities.hours)
+HOURS = _Quantity("time", quantities.hours, "time_h")
+_TAGS = "|".join(field.name for field in [*lf.fields(), *lf.parameters()])
 YEASTS = ("instant", "active_dry", "active_dry_unwetted", "compressed")
 
 
 def _for_the_command_line(message: str) -> str:
     """Advice in the words of the command line: ``write 78F`` rather than ``pass celsius(78)``."""
     message = re.sub(r"pass (?:celsius|kelvins)\(([^)]*)\)", r"write \1F", message)
-    return re.sub(r" \[[a-z0-9_]+\]", "", message)
+    return re.sub(rf" \[({_TAGS}|until_rise_percent)\]", "", message)
 
 
 class _Commands(click.Group):
@@ -65,7 +79,7 @@ def _kelvins(difference_k: float) -> str:
 
 def _print_notices(console: Console, notices: list[lf.Notice]) -> None:
     for notice in notices:
-        console.print(f"[bold]{notice.severity}[/bold]: {notice.text}", highlight=False)
+        console.print(f"[bold]{notice.severity}[/bold]: {escape(notice.text)}", highlight=False)
 
 
 def _print_json(command: str, result: Mapping[str, Any], notices: list[lf.Notice]) -> None:
@@ -83,7 +97,7 @@ def _console() -> Console:
 
 
 def _table(title: str, *columns: str) -> Table:
-    table = Table(title=title or None, title_justify="left", show_edge=False, pad_edge=False)
+    table = Table(title=escape(title) or None, title_justify="left", show_edge=False, pad_edge=False)
     for place, column in enumerate(columns):
         table.add_column(column, justify="left" if place == 0 else "right")
     return table
@@ -104,13 +118,17 @@ def main() -> None:
 
 @main.command()
 @day_argument
-@click.option("--desired", type=TEMPERATURE, help="Dough temperature wanted at the end of mixing.")
-@click.option("--flour", type=TEMPERATURE, help="Flour temperature.")
-@click.option("--room", type=TEMPERATURE, help="Room temperature.")
-@click.option("--preferment", type=TEMPERATURE, help="Preferment temperature, if there is one.")
+@click.option("--desired", type=_temperature("desired_c"), help="Dough temperature wanted at the end of mixing.")
+@click.option("--flour", type=_temperature("flour_c"), help="Flour temperature.")
+@click.option("--room", type=_temperature("room_c"), help="Room temperature.")
+@click.option("--preferment", type=_temperature("preferment_c"), help="Preferment temperature, if there is one.")
 @click.option("--friction", type=DIFFERENCE, help="Warming by mixing, a difference: 3K or 6F. By hand about 0K to 3K.")
-@click.option("--tap", type=TEMPERATURE, help="Tap water temperature, to tell how much ice or warm water is needed.")
-@click.option("--water-g", type=float, help="All of the water, g; a day file gives it by flour_g and water_percent.")
+@click.option(
+    "--tap", type=_temperature("tap_c"), help="Tap water temperature, to tell how much ice or warm water is needed."
+)
+@click.option(
+    "--water-g", type=_number("water_g"), help="All of the water, g; a day file gives it by flour_g and water_percent."
+)
 @json_option
 def water(day_file: str | None, as_json: bool, water_g: float | None, **given: float | None) -> None:
     """Water temperature for a desired dough temperature, by the trade's factor rule.
@@ -165,23 +183,45 @@ def water(day_file: str | None, as_json: bool, water_g: float | None, **given: f
     elif water_g is not None:
         table.add_row("amount", f"{water_g:.0f} g")
     console.print(table)
-    if tap_c is not None and ice_g is None and water_c > tap_c:
-        console.print(f"The tap gives {_degrees(tap_c)}: warm the water by {water_c - tap_c:.1f} K.")
+    _advise_on_water(console, day, water_c, tap_c, ice_g)
     _print_notices(console, notices)
+
+
+def _advise_on_water(console: Console, day: days.Day, water_c: float, tap_c: float | None, ice_g: float | None) -> None:
+    """What to do when the tap does not give that water, or no water does."""
+    warmest = 45.0  # the warmest water that may touch yeast; above it the notices speak
+    for limit_c, beyond in ((0.0, water_c < 0), (warmest, water_c > warmest)):
+        if beyond:
+            reached_c = lf.dough_by_factor_rule(
+                limit_c,
+                flour_c=day.temperatures_c["flour"],
+                room_c=day.temperatures_c["room"],
+                friction_k=day.friction_k or 0.0,
+                preferment_c=day.temperatures_c.get("preferment"),
+            )
+            console.print(f"With water at {_degrees(limit_c)} the dough would be {_degrees(reached_c)}.")
+            return
+    if tap_c is None or ice_g is not None:
+        return
+    if water_c > tap_c:
+        console.print(f"The tap gives {_degrees(tap_c)}: warm the water by {water_c - tap_c:.1f} K.")
+    elif water_c < tap_c:
+        share = lf.ice_by_trade_rule(100, tap_c=tap_c, wanted_c=water_c)
+        console.print(f"The tap gives {_degrees(tap_c)}: take {share:.1f} % of the water as ice.")
 
 
 @main.command()
 @day_argument
-@click.option("--rise", "rise_percent", type=float, help="Volume gained, %: doubled is 100.")
+@click.option("--rise", "rise_percent", type=_number("rise_percent"), help="Volume gained, %: doubled is 100.")
 @click.option("--after", type=HOURS, help="Instead of --rise: how far the dough has risen after 2.5h or 90min.")
-@click.option("--dough", type=TEMPERATURE, help="Temperature of the dough itself, not of the room.")
-@click.option("--yeast-percent", type=float, help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
-@click.option("--yeast", type=click.Choice(YEASTS), help="Kind of yeast. [default: instant]")
-@click.option("--salt-percent", type=float, help="Salt, % of flour weight. [default: 2]")
-@click.option("--water-percent", type=float, help="All water, % of flour weight. [default: 65]")
-@click.option("--sugar-percent", type=float, help="Sugar, % of flour weight. [default: 0]")
-@click.option("--gluten-percent", type=float, help="Added gluten, % of flour weight. [default: 0]")
-@click.option("--altitude-m", type=float, help="Altitude, m. [default: 0]")
+@click.option("--dough", type=_temperature("dough_c"), help="Temperature of the dough itself, not of the room.")
+@click.option("--yeast-percent", type=_number("yeast_percent"), help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
+@click.option("--yeast", type=click.Choice(YEASTS), help="Kind of yeast; fresh yeast is compressed. [default: instant]")
+@click.option("--salt-percent", type=_number("salt_percent"), help="Salt, % of flour weight. [default: 2]")
+@click.option("--water-percent", type=_number("water_percent"), help="All water, % of flour weight. [default: 65]")
+@click.option("--sugar-percent", type=_number("sugar_percent"), help="Sugar, % of flour weight. [default: 0]")
+@click.option("--gluten-percent", type=_number("gluten_percent"), help="Added gluten, % of flour weight. [default: 0]")
+@click.option("--altitude-m", type=_number("altitude_m"), help="Altitude, m. [default: 0]")
 @json_option
 def rise(
     day_file: str | None,
@@ -220,29 +260,34 @@ def rise(
 
 
 def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) -> None:
-    explanation = lf.explain(rise_percent, **dough)
+    hours = lf.hours_to_rise(rise_percent, **dough)
+    try:
+        explained = lf.explain(rise_percent, **dough).to_dict()
+    except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
+        explained = {"reference_h": None, "factors": [], "hours": hours}
     notices = lf.check(rise_percent=rise_percent, **dough)
     if as_json:
-        _print_json("rise", {"rise_percent": rise_percent, **dough, **explanation.to_dict()}, notices)
+        _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
         return
     console = _console()
     console.print(
-        f"[bold]{quantities.clock_text(explanation.hours)}[/bold] to a rise of {rise_percent:g} % "
+        f"[bold]{quantities.clock_text(hours)}[/bold] to a rise of {rise_percent:g} % "
         f"with the dough at {_degrees(dough['dough_c'])}"
     )
-    table = _table("", "what makes the time", "reference", "here", "hours ×")
-    table.add_row("reference dough", "", "", quantities.clock_text(explanation.reference_h))
-    for factor in explanation.to_dict()["factors"]:
-        if factor["times"] != 1:
-            table.add_row(factor["name"], f"{factor['from']:g}", f"{factor['to']:g}", f"{factor['times']:.2f}")
-    console.print(table)
+    if explained["factors"]:
+        table = _table("", "what makes the time", "reference", "here", "hours ×")
+        table.add_row("reference dough", "", "", quantities.clock_text(explained["reference_h"]))
+        for factor in explained["factors"]:
+            if factor["times"] != 1:
+                table.add_row(factor["name"], f"{factor['from']:.3g}", f"{factor['to']:.3g}", f"{factor['times']:.2f}")
+        console.print(table)
     _print_notices(console, notices)
 
 
 def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     rise_percent = lf.rise_after(time_h, **dough)
     notices = lf.check(**dough)
-    if rise_percent >= lf.fields()[0].low and rise_percent > 1:
+    if rise_percent > 1:  # a rise that cannot be seen needs no caution
         notices = lf.check(rise_percent=rise_percent, **dough)
     if as_json:
         _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
@@ -267,7 +312,7 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
     for plan in plans:
         be_back_by = "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h)
         table.add_row(
-            plan.name,
+            escape(plan.name),
             f"{plan.dough_c:.1f} °C",
             f"{plan.rise_percent:.0f} %",
             f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
@@ -278,7 +323,7 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
     for plan in plans:
         if plan.folds_done < plan.folds_planned:
             console.print(
-                f"{plan.name}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; leave the rest out."
+                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; leave the rest out."
             )
     console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
     console.print(

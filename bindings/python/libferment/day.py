@@ -25,7 +25,7 @@ from libferment._core import (
     volume_ratio,
     water_by_factor_rule,
 )
-from libferment._errors import InvalidInput, NoSolution
+from libferment._errors import InvalidInput, NoSolution, OutsideModel
 
 if sys.version_info >= (3, 11):
     import tomllib
@@ -133,8 +133,14 @@ class _Table:
             )
         return read(value, f"{self.where} {key}")
 
-    def temperature_c(self, key: str) -> float | None:
-        return self.quantity(key, quantities.temperature_c, "18.5C")
+    def temperature_c(self, key: str, field_name: str) -> float | None:
+        return self._within(field_name, key, self.quantity(key, quantities.temperature_c, "18.5C"))
+
+    def bounded(self, key: str, field_name: str, what: str = "a number") -> float | None:
+        return self._within(field_name, key, self.number(key, what))
+
+    def _within(self, field_name: str, key: str, value: float | None) -> float | None:
+        return None if value is None else quantities.within(field_name, value, f"{self.where} {key}")
 
     def list_of(self, key: str, kinds: tuple[type, ...], wanted: str) -> list[Any]:
         values = self._take(key, (list,), f"a list of {wanted}")
@@ -155,17 +161,15 @@ def _stage(content: object, place: int, dough_c: float | None) -> Stage:
     table = _Table(content, f"[[stage]] {place}", keys)
     name = table.text("name") or f"stage {place}"
     table.where = f'[[stage]] "{name}"'
-    own_c = table.temperature_c("dough")
+    own_c = table.temperature_c("dough", "dough_c")
     dough_c = dough_c if own_c is None else own_c
     if dough_c is None:
         raise InvalidInput(
             f'{table.where} has no dough temperature; add dough = "22C" to it, or [water] desired for all stages'
         )
-    rise, until_h = table.number("until_rise_percent"), table.number("until_h")
+    rise, until_h = table.bounded("until_rise_percent", "rise_percent"), table.bounded("until_h", "time_h")
     if (rise is None) == (until_h is None):
         raise InvalidInput(f"{table.where} must end by until_rise_percent or by until_h, one of the two")
-    if until_h is not None and not 0 <= until_h <= 1000:
-        raise InvalidInput(f"{table.where} until_h {until_h:g} h is outside 0 to 1000 h; minutes are divided by 60")
     folds = [float(fold) for fold in table.list_of("folds_h", (int, float), "hours")]
     if any(not math.isfinite(fold) or fold < 0 for fold in folds) or sorted(folds) != folds:
         raise InvalidInput(f"{table.where} folds_h must be hours from the stage's start, in order, got {folds}")
@@ -187,9 +191,9 @@ def day_from(content: Mapping[str, Any]) -> Day:
     today = _Table(content.get("today", {}), "[today]", ("flour", "room", "tap", "preferment", "refrigerator"))
     water = _Table(content.get("water", {}), "[water]", ("desired", "friction"))
     dough = _Table(content.get("dough", {}), "[dough]", ("flour_g", "yeast", "perishable", *DOUGH_NUMBERS))
-    temperatures = {key: today.temperature_c(key) for key in today.content}
-    desired_c = water.temperature_c("desired")
-    numbers = {key: dough.number(key, "a number: percent of flour weight") for key in DOUGH_NUMBERS}
+    temperatures = {key: today.temperature_c(key, f"{key}_c") for key in today.content}
+    desired_c = water.temperature_c("desired", "desired_c")
+    numbers = {key: dough.bounded(key, key, "a number: percent of flour weight") for key in DOUGH_NUMBERS}
     stages: list[Stage] = []
     for place, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
         stages.append(_stage(stage, place, stages[-1].dough_c if stages else desired_c))
@@ -215,13 +219,16 @@ def read_day(path: str | Path) -> Day:
     Raises InvalidInput if it is missing, no TOML, or has an unknown key, a wrong type or no unit.
     """
     try:
-        content = tomllib.loads(Path(path).read_text(encoding="utf-8"))
+        content = tomllib.loads(Path(path).read_text(encoding="utf-8-sig"))
     except FileNotFoundError:
         raise InvalidInput(f"there is no file {path}") from None
     except (OSError, UnicodeDecodeError) as problem:
         raise InvalidInput(f"{path} cannot be read: {problem}") from None
     except tomllib.TOMLDecodeError as problem:
-        raise InvalidInput(f"{path} is not valid TOML: {problem}") from None
+        raise InvalidInput(
+            f"{path} is not valid TOML: {problem}; numbers have a point (0.7), texts stand in quotes, every stage "
+            "begins with [[stage]]"
+        ) from None
     try:
         return day_from(content)
     except InvalidInput as problem:
@@ -327,7 +334,10 @@ def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
     first = dough_of(day, day.stages[0].dough_c)
     state, start_h, plans = mixed(first, kitchen=kitchen), 0.0, []
     for stage in day.stages:
-        plan, state = _plan_stage(first.at(stage.dough_c), state, stage, start_h, kitchen)
+        try:
+            plan, state = _plan_stage(first.at(stage.dough_c), state, stage, start_h, kitchen)
+        except (InvalidInput, OutsideModel) as problem:
+            raise type(problem)(f'stage "{stage.name}": {problem}') from None
         plans.append(plan)
         start_h = plan.ready_h
     return plans
@@ -342,10 +352,18 @@ def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None 
     if "refrigerator" in day.temperatures_c:
         for notice in check(refrigerator_c=day.temperatures_c["refrigerator"]):
             found.setdefault(notice.code, notice)
-    if day.perishable and plans:
-        warmest = max(plan.dough_c for plan in plans)
-        for notice in check(dough_c=warmest, perishable_h=plans[-1].ready_h):
+    if day.perishable:
+        warm = [plan for plan in plans if check(dough_c=plan.dough_c, perishable_h=1000.0)]  # where time counts at all
+        for notice in check(perishable_h=sum(plan.hours for plan in warm)):
             found.setdefault(notice.code, notice)
+    for plan in plans:
+        if plan.be_back_by_h is not None and plan.be_back_by_h < plan.ready_h:
+            text = (
+                f'stage "{plan.name}": the dough is over-proofed at {quantities.clock_text(plan.be_back_by_h)}, before '
+                f"the stage ends at {quantities.clock_text(plan.ready_h)}; ask for a smaller rise or a shorter time"
+            )
+            values = {"be_back_by_h": plan.be_back_by_h, "ready_h": plan.ready_h}
+            found[f"over_proofed {plan.name}"] = Notice("stage_over_proofed", "warning", values, text)
     rank = {"warning": 0, "caution": 1, "info": 2}
     return sorted(found.values(), key=lambda notice: rank[notice.severity])
 

@@ -1,5 +1,7 @@
 #include <pybind11/stl.h>
 
+#include <map>
+
 #include <ferment/base/field.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/parameters.hpp>
@@ -44,10 +46,44 @@ const char* name_of(Severity severity) {
   return "info";
 }
 
+Severity severity_named(const std::string& name) {
+  for (const Severity severity : {Severity::info, Severity::caution, Severity::warning}) {
+    if (name == name_of(severity)) return severity;
+  }
+  throw InvalidInput("severity \"" + name + "\" is unknown; known: info, caution, warning [severity]", {.field = "severity"});
+}
+
 /// The nearest known name for an unknown one, as the end of a message.
 std::string near_name(const std::string& wrong, const std::vector<std::string>& known) {
   const py::list close = py::module_::import("difflib").attr("get_close_matches")(wrong, known, 1);
   return close.empty() ? "see libferment.parameters()" : "did you mean " + py::cast<std::string>(close[0]) + "?";
+}
+
+double number_named(const std::string& name, const py::handle& value) {
+  try {
+    if (!py::isinstance<py::bool_>(value)) return py::cast<double>(value);
+  } catch (const py::cast_error&) {
+    // told below, as for a bool
+  }
+  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)) + " [" + name + "]", {.field = name});
+}
+
+constexpr Field fahrenheit_point{"fahrenheit", "temperature", "°F", -459.67, 1e6, field::must_be_given, Quantity::ratio,
+                                 "a temperature point", "absolute zero", "absolute zero is −459.67 °F"};
+constexpr Field celsius_point{"celsius", "temperature", "°C", -273.15, 1e6, field::must_be_given, Quantity::ratio,
+                              "a temperature point", "absolute zero", "absolute zero is −273.15 °C"};
+constexpr Field fahrenheit_difference{"fahrenheit_degrees", "difference", "°F", -1e6, 1e6, field::must_be_given, Quantity::ratio,
+                                      "a difference of temperatures", "", "give a finite difference"};
+
+/// A conversion of one number, for numbers and arrays.
+template <class Convert>
+auto conversion(const Field& from, Convert convert) {
+  return [&from, convert](const Number& argument) {
+    return Inputs().add(from, argument).run([&](const std::vector<Values>& in, std::span<double> out) {
+      require(from, in[0]);
+      for (std::size_t i = 0; i < out.size(); ++i) out[i] = convert(in[0][i]);
+    });
+  };
 }
 
 Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<py::object>& values) {
@@ -56,11 +92,16 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
   for (const auto& [key, value] : values) {
     const std::string name = py::cast<std::string>(key);
     if (name == "name") {
+      if (!py::isinstance<py::str>(value)) throw InvalidInput("a kitchen's name must be a text [name]", {.field = name});
       kitchen.name = py::cast<std::string>(value);
       continue;
     }
     if (name == "covariance") {
-      kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
+      try {
+        kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
+      } catch (const py::cast_error&) {
+        throw InvalidInput("covariance must be a square array of numbers [covariance]", {.field = name});
+      }
       continue;
     }
     double Kitchen::*member = nullptr;
@@ -72,7 +113,7 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
     if (member == nullptr) {
       throw InvalidInput("a kitchen has no parameter \"" + name + "\"; " + near_name(name, known), {.field = name});
     }
-    kitchen.*member = py::cast<double>(value);
+    kitchen.*member = number_named(name, value);
   }
   check_kitchen(kitchen);
   return kitchen;
@@ -99,17 +140,17 @@ std::string repr(const Kitchen& kitchen) {
 }  // namespace
 
 void bind_base(py::module_& module) {
-  module.def("celsius", &celsius, "fahrenheit"_a, R"(A temperature point in °F as °C: (F - 32)/1.8.
+  module.def("celsius", conversion(fahrenheit_point, [](double f) { return celsius(f); }), "fahrenheit"_a, R"(A temperature point in °F as °C: (F - 32)/1.8.
 
-Args: fahrenheit: number, °F, at or above -459.67.
+Args: fahrenheit: a number or an array, °F, at or above -459.67.
 Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
-  module.def("fahrenheit", &fahrenheit, "celsius"_a, R"(A temperature point in °C as °F: 1.8 C + 32.
+  module.def("fahrenheit", conversion(celsius_point, [](double c) { return fahrenheit(c); }), "celsius"_a, R"(A temperature point in °C as °F: 1.8 C + 32.
 
-Args: celsius: number, °C, at or above -273.15.
+Args: celsius: a number or an array, °C, at or above -273.15.
 Returns: °F. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
-  module.def("kelvins", &kelvins, "fahrenheit_degrees"_a, R"(A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
+  module.def("kelvins", conversion(fahrenheit_difference, [](double f) { return kelvins(f); }), "fahrenheit_degrees"_a, R"(A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
 
-Args: fahrenheit_degrees: number. 20 °F of friction are 11.1 K.
+Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
 Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.)");
 
   py::class_<Field>(module, "Field", "A row of the field table: name, unit, bounds, default, meaning and source of an input.")
@@ -131,6 +172,9 @@ Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
   module.def("parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); }, "All parameters of a kitchen: the parameter table.");
 
   py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
+      .def(py::init([](const std::string& code, const std::string& severity, const std::map<std::string, double>& values, const std::string& text) {
+        return Notice{code, severity_named(severity), {values.begin(), values.end()}, text};
+      }), "code"_a, "severity"_a, "values"_a, "text"_a)
       .def_readonly("code", &Notice::code, "stable, for a program")
       .def_property_readonly("severity", [](const Notice& n) { return name_of(n.severity); }, "info, caution or warning")
       .def_property_readonly("values", [](const Notice& n) { NumbersByName d; for (const auto& [k, v] : n.values) d[py::str(k)] = v; return d; })

@@ -36,7 +36,8 @@ FERMENT_API const char* ferment_version(void);
 /* Text of this thread's last failure in UTF-8, "" if none; valid until this thread's next call. */
 FERMENT_API const char* ferment_last_error(void);
 
-/* Inputs of the factor rule. has_preferment 0: preferment_c is not read. */
+/* Inputs of the factor rule; all must be given: the macro sets them to values that are refused. has_preferment 0:
+ * preferment_c is not read. */
 typedef struct ferment_factor_rule {
   uint32_t size;
   int32_t has_preferment;
@@ -46,7 +47,7 @@ typedef struct ferment_factor_rule {
   double friction_k; /* a difference of temperatures */
   double preferment_c;
 } ferment_factor_rule;
-#define FERMENT_FACTOR_RULE_INIT {(uint32_t)sizeof(ferment_factor_rule), 0, 0, 0, 0, 0, 0}
+#define FERMENT_FACTOR_RULE_INIT {(uint32_t)sizeof(ferment_factor_rule), 0, -1000, -1000, -1000, -1000, -1000}
 
 /* Water temperature by the trade's factor rule, °C. Fails with INVALID_INPUT outside the field table. */
 FERMENT_API ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, double* water_c);

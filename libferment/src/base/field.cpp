@@ -18,7 +18,8 @@ constexpr std::array all_inputs{
     field::refrigerator_c, field::friction_k,   field::yeast_percent, field::instant_equivalent_percent,
     field::salt_percent,  field::water_percent, field::sugar_percent, field::gluten_percent, field::altitude_m,
     field::rise_percent,  field::time_h,        field::target_h,      field::perishable_h,  field::water_g,
-    field::loss_fraction, field::co2_mmol,      field::equivalent_h};
+    field::loss_fraction, field::co2_mmol,      field::air_mmol,
+    field::volume_ratio,  field::volume_ml,     field::mixed_volume_ml, field::equivalent_h};
 
 bool inside(const Field& field, double value) { return value >= field.low && value <= field.high; }  // NaN is not
 
@@ -41,6 +42,15 @@ std::string advice_for(const Field& field, double value) {
     advice += field.advice;
   }
   return advice;
+}
+
+/// The value with as many digits as tell it from the bound it passed.
+std::string unlike_bounds(const Field& field, double value) {
+  for (const int digits : {6, 12}) {
+    const std::string text = number(value, digits);
+    if (text != number(field.low, digits) && text != number(field.high, digits)) return text;
+  }
+  return number(value, 17);
 }
 
 }  // namespace
@@ -68,17 +78,13 @@ void require(const Field& field, const Values& values) {
   while (inside(field, data[first])) ++first;
   const double value = data[first];
   const std::string unit = std::string(field.unit.empty() ? "" : " ").append(field.unit);
-  std::string message = std::string(field.label) + " " + number(value) + unit;
+  std::string message = std::string(field.label) + " " + unlike_bounds(field, value) + unit;
   message += std::isnan(value) ? "; it must be a number from " : " is outside ";
   message += number(field.low) + " to " + number(field.high) + unit;
   if (const std::string advice = advice_for(field, value); !advice.empty()) message.append("; ").append(advice);
   message += " [" + std::string(field.name) + "]";
   ErrorDetail detail{.field = std::string(field.name), .value = value, .low = field.low, .high = field.high};
-  if (!values.is_single()) {
-    message += " (first at index " + std::to_string(first) + ", " + std::to_string(offending) + " of " + std::to_string(size) + ")";
-    detail.index = first;
-    detail.count = offending;
-  }
+  message += place_in_array(values, first, offending, detail);
   throw InvalidInput(message, detail);
 }
 

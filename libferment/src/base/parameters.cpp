@@ -143,6 +143,14 @@ Kitchen kitchen_named(std::string_view name) {
 }
 
 void check_kitchen(const Kitchen& kitchen) {
+  check_parameters(kitchen);
+  check_covariance(kitchen, learnable());
+}
+
+void check_parameters(const Kitchen& kitchen) {
+  if (kitchen.law != Law::cardinal && kitchen.law != Law::square_root && kitchen.law != Law::arrhenius && kitchen.law != Law::constant_q10) {
+    throw InvalidInput("temperature law " + std::to_string(static_cast<int>(kitchen.law)) + " is unknown; known: 0 to 3 [law]", {.field = "law"});
+  }
   for (const Parameter& parameter : parameters()) require(parameter, kitchen.*parameter.value);
   if (kitchen.t_opt_c - kitchen.t_min_c <= kitchen.t_max_above_opt_k) {
     throw InvalidInput("optimum temperature " + number(kitchen.t_opt_c) + " °C is not above the middle of the lower cardinal temperature " +
@@ -156,8 +164,6 @@ void check_kitchen(const Kitchen& kitchen) {
                            "[retention_limit]",
                        {.field = "retention_limit", .value = kitchen.retention_limit, .low = kitchen.retention_onset});
   }
-  static const std::vector<Parameter> learned = learnable();
-  check_covariance(kitchen, learned);
 }
 
 }  // namespace ferment

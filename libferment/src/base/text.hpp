@@ -5,6 +5,9 @@
 #include <sstream>
 #include <string>
 
+#include <ferment/base/error.hpp>
+#include <ferment/base/values.hpp>
+
 namespace ferment {
 
 inline std::string number(double value, int digits = 6) {
@@ -19,6 +22,14 @@ inline std::string number(double value, int digits = 6) {
   out.precision(digits);
   out << value;
   return out.str();
+}
+
+/// " (first at index 1, 2 of 3)" for an array, "" for a single value; also put into the error's detail.
+inline std::string place_in_array(const Values& values, std::size_t first, std::size_t count, ErrorDetail& detail) {
+  if (values.is_single()) return "";
+  detail.index = first;
+  detail.count = count;
+  return " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(values.size()) + ")";
 }
 
 }  // namespace ferment

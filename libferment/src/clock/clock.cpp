@@ -14,6 +14,29 @@
 
 namespace ferment {
 
+namespace {
+
+/// Refuses temperatures at which the yeast stands still.
+void require_runs(const TemperatureLaw& law, const Values& dough_c, const Field& which) {
+  std::size_t first = 0;
+  std::size_t count = 0;
+  for (std::size_t i = dough_c.size(); i-- > 0;) {
+    double factor = 0;
+    temperature_factors(law, dough_c.data() + i, &factor, 1);
+    if (factor > 0) continue;
+    first = i;
+    ++count;
+  }
+  if (count == 0) return;
+  ErrorDetail detail{.field = std::string(which.name), .value = dough_c[first]};
+  const std::string where = place_in_array(dough_c, first, count, detail);
+  throw OutsideModel("at a dough temperature of " + number(dough_c[first]) + " °C the yeast stands still, no time there gives a rise; choose a "
+                     "temperature between the limits of the kitchen's law [" + std::string(which.name) + "]" + where,
+                     detail);
+}
+
+}  // namespace
+
 FERMENT_WIDE_LOOPS void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     water_activity[i] = formula::water_activity(solutes.salt[i], solutes.water[i], solutes.sugar[i]);
@@ -53,22 +76,14 @@ void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, s
   require_column(field::time_h, time_h, n);
   require_column(field::from_c, from_c, n);
   require_column(field::to_c, to_c, n);
+  require_runs(law, from_c, field::from_c);
+  require_runs(law, to_c, field::to_c);
   const Column<block_size> from(from_c, n), to(to_c, n);
   for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
     std::array<double, block_size> known, here;
     temperature_factors(law, from.at(start), known.data(), count);
     temperature_factors(law, to.at(start), here.data(), count);
-    for (std::size_t i = 0; i < count; ++i) {
-      if (!(known[i] > 0) || !(here[i] > 0)) {
-        const bool at_target = known[i] > 0;
-        const double stands_still = at_target ? to_c[start + i] : from_c[start + i];
-        throw OutsideModel("at a dough temperature of " + number(stands_still) +
-                               " °C the yeast stands still, no time there gives a rise; choose a temperature between the limits of the "
-                               "kitchen's law [" + (at_target ? "to_c" : "from_c") + "]",
-                           {.field = at_target ? "to_c" : "from_c", .value = stands_still, .index = start + i});
-      }
-      out[start + i] = time_h[start + i] * (known[i] / here[i]);
-    }
+    for (std::size_t i = 0; i < count; ++i) out[start + i] = time_h[start + i] * (known[i] / here[i]);
   });
 }
 

@@ -233,27 +233,24 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
                       detail);
 }
 
-[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, std::size_t first, std::size_t count,
-                                     std::size_t n, bool array) {
-  std::string where;
+/// `scenarios` are the rises if they differ, else the answers: what tells an array of one from a single value.
+[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, const Values& scenarios,
+                                     std::size_t first, std::size_t count) {
   ErrorDetail place;
-  if (array) {
-    where = " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(n) + ")";
-    place.index = first;
-    place.count = count;
-  }
+  const std::string where = place_in_array(scenarios, first, count, place);
   if (!(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
     throw stands_still(dough, kitchen, where, place);
   }
   const double reach = reachable_rise(dough, kitchen);
   const double held = 100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
-  const std::string why = reach < held ? "make" : "hold";
+  const bool holds_less = rise_percent >= held;
   place.field = "rise_percent";
   place.value = rise_percent;
   place.low = 0.0;
   place.high = reach;
-  throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " + why + " gas for a rise below " +
-                       number(reach) + " %; ask for less [rise_percent]" + where,
+  throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " + (holds_less ? "hold" : "make") +
+                       " gas for a rise below " + number(reach) + " %; " + (holds_less ? "ask for less" : "add sugar or ask for less") +
+                       " [rise_percent]" + where,
                    place);
 }
 
@@ -277,8 +274,8 @@ void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<d
   if (lost == 0) return;
   std::size_t first = 0;
   while (out[first] < never) ++first;
-  const bool array = n > 1 || !rise_percent.is_single();
-  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, first, lost, n, array);
+  const bool single = n == 1 && rise_percent.is_single();
+  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, single ? rise_percent : Values(out), first, lost);
 }
 
 double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen) {
@@ -352,6 +349,12 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
   Explanation result;
   result.hours = hours_to_rise(rise_percent, dough, kitchen);  // refuses what is to be refused, before anything else
   Dough walked{.dough_c = formula::reference_c, .yeast_percent = 1};
+  if (const double reach = reachable_rise(walked, kitchen); rise_percent >= reach) {
+    throw NoSolution("this dough rises by " + number(rise_percent) + " % in " + number(result.hours) +
+                         " h, but the reference dough, from which the factors count, rises by less than " + number(reach) +
+                         " %; explain a smaller rise [rise_percent]",
+                     {.field = "rise_percent", .value = rise_percent, .low = 0.0, .high = reach});
+  }
   result.reference_h = hours_to_rise(rise_percent, walked, kitchen);
   double hours = result.reference_h;
   const auto step = [&](const char* name, double from, double to) {
@@ -417,17 +420,13 @@ formula::Retention<double> retention_of(const Dough& dough, const DoughState& st
   return formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, state.anchor_ratio);
 }
 
-constexpr Field ratio_field{"ratio", "volume", "times the mixed volume", 0.1, 100, field::must_be_given, Quantity::ratio, {}, {}, {}};
-constexpr Field air_field{"air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, field::must_be_given, Quantity::ratio, {}, {}, {}};
-constexpr Field mixed_field{"mixed_volume_ml", "volume after mixing", "mL per 100 g flour", 50, 500, field::must_be_given, Quantity::ratio, {}, {},
-                            "start from the state that mixed() gives"};
 
 void require_state(const DoughState& state) {
   require(field::equivalent_h, state.equivalent_h);
   require(field::co2_mmol, state.co2_mmol);
-  require(air_field, state.air_mmol);
-  require(mixed_field, state.mixed_volume_ml);
-  require(ratio_field, state.anchor_ratio);
+  require(field::air_mmol, state.air_mmol);
+  require(field::mixed_volume_ml, state.mixed_volume_ml);
+  require(field::volume_ratio, state.anchor_ratio);
 }
 
 }  // namespace
@@ -467,7 +466,7 @@ DoughState handled(const Dough& dough, const DoughState& state, double loss_frac
 }
 
 double hours_until(const Dough& dough, const DoughState& state, double ratio, const Kitchen& kitchen) {
-  require(ratio_field, ratio);
+  require(field::volume_ratio, ratio);
   require_state(state);
   const Bench bench(dough, kitchen);
   const formula::Retention<double> retention = retention_of(dough, state, kitchen);
@@ -487,13 +486,13 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
   if (!(bench.speed > 0)) throw stands_still(dough, kitchen, "", {});
   const double work = formula::work_for_gas(made + missing, bench.capacity_of_sugars, bench.constants.curve);
   const double until = formula::hours_for_work(work, bench.dose, bench.constants.curve);
-  return (until - state.equivalent_h) / bench.speed;
+  return math::larger(until - state.equivalent_h, 0.0) / bench.speed;  // rounding must not turn time back
 }
 
 double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio, const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
   require(field::gluten_percent, dough.gluten_percent);
-  require(ratio_field, start_ratio);
+  require(field::volume_ratio, start_ratio);
   const double limit = formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;
   const double share = limit * (standing == Standing::tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
   if (!final_proof) return share;

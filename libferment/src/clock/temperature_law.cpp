@@ -1,6 +1,7 @@
 #include <ferment/clock/temperature_law.hpp>
 
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include <ferment/base/error.hpp>
@@ -16,6 +17,9 @@ namespace {
 
 constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")}, std::pair{Law::square_root, std::string_view("square_root")},
                                std::pair{Law::arrhenius, std::string_view("arrhenius")}, std::pair{Law::constant_q10, std::string_view("constant_q10")}};
+
+/// Beyond this a temperature coefficient says nothing any more.
+constexpr double largest_q10 = 1e6;
 
 /// A law refuses the parameters that a kitchen with it would refuse.
 void check_law(const TemperatureLaw& law) { with_law(Kitchen{}, law); }
@@ -49,7 +53,7 @@ Law law_named(std::string_view name) {
 }
 
 TemperatureLaw law_of(const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
   switch (kitchen.law) {
     case Law::cardinal: return Cardinal{kitchen.t_min_c, kitchen.t_opt_c, kitchen.t_opt_c + kitchen.t_max_above_opt_k};
     case Law::square_root: return SquareRoot{kitchen.root_t_min_c, kitchen.root_t_max_c, kitchen.root_decline_per_k};
@@ -78,7 +82,7 @@ Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law) {
     kitchen.law = Law::constant_q10;
     kitchen.q10 = constant->q10;
   }
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
   return kitchen;
 }
 
@@ -109,7 +113,13 @@ double local_q10(const TemperatureLaw& law, double temperature_c) {
                        {.field = "temperature_c", .value = temperature_c});
   }
   const Dual factor = std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
-  return math::exp(10 * factor.slope / factor.value);
+  const double q10 = std::exp(10 * factor.slope / factor.value);
+  if (!(q10 <= largest_q10)) {
+    throw OutsideModel("at " + number(temperature_c) + " °C, so near the lower limit of this law, the temperature coefficient grows without "
+                       "bound; ask at a warmer temperature",
+                       {.field = "temperature_c", .value = temperature_c});
+  }
+  return q10;
 }
 
 std::optional<Notice> law_notice(const TemperatureLaw& law, double temperature_c) {

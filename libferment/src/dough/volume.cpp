@@ -16,8 +16,6 @@ constexpr Field body_water_g{"water_g", "water", "g per 100 g flour", field::wat
                              field::must_be_given, Quantity::mass, {}, {}, {}};
 constexpr Field activity{"water_activity", "water activity", "", 0.8, 1, field::must_be_given, Quantity::ratio, {}, {}, {}};
 constexpr Field pressure{"pressure_pa", "air pressure", "Pa", 4e4, 1.2e5, field::must_be_given, Quantity::ratio, {}, {}, {}};
-constexpr Field air{"air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, field::must_be_given, Quantity::ratio, {}, {}, {}};
-constexpr Field ratio{"ratio", "volume", "times the mixed volume", 0.1, 1000, field::must_be_given, Quantity::ratio, {}, {}, {}};
 
 void require_body(const Body& body) {
   require(dough_g, body.dough_g);
@@ -28,7 +26,7 @@ void require_body(const Body& body) {
 
 void require_gas(const Gas& gas) {
   require(field::co2_mmol, gas.co2_mmol);
-  require(air, gas.air_mmol);
+  require(field::air_mmol, gas.air_mmol);
 }
 
 formula::CellAir<double> cell_air(const Body& body, double temperature_c) {
@@ -39,10 +37,16 @@ formula::CellAir<double> cell_air(const Body& body, double temperature_c) {
 }
 
 formula::Retention<double> retention(double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
-  check_kitchen(kitchen);
-  require(ratio, anchor_ratio);
+  check_parameters(kitchen);
+  require(field::volume_ratio, anchor_ratio);
   require(field::gluten_percent, gluten_percent);
-  return formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
+  const auto retention = formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
+  if (anchor_ratio >= retention.limit) {
+    throw InvalidInput("volume at the anchor " + number(anchor_ratio) + " is not below " + number(retention.limit) +
+                           " times the mixed volume, which this dough never passes [anchor_ratio]",
+                       {.field = "anchor_ratio", .value = anchor_ratio, .high = retention.limit});
+  }
+  return retention;
 }
 
 }  // namespace
@@ -63,7 +67,7 @@ double co2_solubility(double temperature_c) {
 }
 
 double mixed_volume_ml(const Body& body, const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
   require_body(body);
   return body.dough_g / kitchen.gas_free_density / (1 - kitchen.void_fraction);
 }
@@ -78,13 +82,14 @@ double co2_in_cells_mmol(const Body& body, const Gas& gas, double temperature_c)
 }
 
 double volume_ml(const Body& body, const Gas& gas, double temperature_c, const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
   const double cells = gas.air_mmol + co2_in_cells_mmol(body, gas, temperature_c);
   return body.dough_g / kitchen.gas_free_density + cells * cell_air(body, temperature_c).molar_volume;
 }
 
 double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, double temperature_c, const Kitchen& kitchen) {
   const formula::CellAir<double> cells = cell_air(body, temperature_c);
+  require(field::volume_ml, volume_ml);
   const double smallest = ferment::volume_ml(body, {0, air_mmol}, temperature_c, kitchen);
   if (!(volume_ml >= smallest)) {
     throw NoSolution("volume " + number(volume_ml) + " mL per 100 g flour is below " + number(smallest) +
@@ -96,12 +101,12 @@ double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, 
 }
 
 double held_ratio(double free_ratio, double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
-  require(ratio, free_ratio);
+  require(field::volume_ratio, free_ratio);
   return formula::held_ratio(free_ratio, retention(anchor_ratio, gluten_percent, kitchen));
 }
 
 double free_ratio(double held_ratio, double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
-  require(ratio, held_ratio);
+  require(field::volume_ratio, held_ratio);
   const formula::Retention<double> r = retention(anchor_ratio, gluten_percent, kitchen);
   if (held_ratio >= r.limit) {
     throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) +

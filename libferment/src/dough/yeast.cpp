@@ -36,6 +36,7 @@ Yeast yeast_named(std::string_view name) {
 }
 
 void require_yeast(const Values& yeast_percent, Yeast yeast) {
+  name_of(yeast);
   const double per_instant = formula::compressed_ratio(yeast) / formula::compressed_ratio(Yeast::instant);
   Field bound = field::yeast_percent;
   bound.low = field::instant_equivalent_percent.low * per_instant;

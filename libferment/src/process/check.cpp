@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
@@ -24,6 +23,7 @@ constexpr double refrigerator_warm_c = 5;
 constexpr double perishable_low_c = 5;            // time/temperature control for safety, as in many food codes
 constexpr double perishable_high_c = 60;
 constexpr double perishable_most_h = 4;
+constexpr double dough_cold_c = 5;                // rates below 10 °C are the least known, below 5 °C hardly measured
 constexpr double dough_warm_c = 38;               // near the optimum the clock's own uncertainty is largest
 
 class Notices {
@@ -38,8 +38,8 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   if (!p.water_c) return;
   const double water = *p.water_c;
   Field any = field::water_c;  // a planned water may be impossible: that is what the notice is for
-  any.low = -std::numeric_limits<double>::max();
-  any.high = std::numeric_limits<double>::max();
+  any.low = -1000;
+  any.high = 1000;
   require(any, water);
   const std::string text = "water at " + number(water, 4) + " °C ";
   if (water >= kills_yeast_c) {
@@ -63,6 +63,10 @@ void check_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices
   if (!p.dough_c) return;
   require(field::dough_c, *p.dough_c);
   if (auto notice = law_notice(law_of(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
+  if (*p.dough_c < dough_cold_c) {
+    notices.add("dough_cold", Severity::caution, field::dough_c, *p.dough_c,
+                "dough at " + number(*p.dough_c, 4) + " °C hardly rises, and how slowly is little known; count in days and look often");
+  }
   if (*p.dough_c > dough_warm_c) {
     notices.add("dough_warm", Severity::caution, field::dough_c, *p.dough_c,
                 "dough at " + number(*p.dough_c, 4) + " °C is near the yeast's optimum, where strains differ most; look early");
@@ -124,7 +128,8 @@ void check_safety(const PlainNumbers& p, Notices& notices) {
 }  // namespace
 
 std::vector<Notice> check(const PlainNumbers& numbers, const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  check_parameters(kitchen);
+  name_of(numbers.yeast);
   Notices notices;
   check_water(numbers, notices);
   check_safety(numbers, notices);

@@ -97,6 +97,14 @@ inline constexpr Field loss_fraction{"loss_fraction", "loss by handling", "of th
     Quantity::ratio, "share of the gas cells' content pressed out", "", "0.5 is half of the gas"};
 inline constexpr Field co2_mmol{"co2_mmol", "CO2", "mmol per 100 g flour", 0, 1000, must_be_given, Quantity::ratio,
     "carbon dioxide per 100 g of flour", "", ""};
+inline constexpr Field air_mmol{"air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, must_be_given, Quantity::ratio,
+    "air in the gas cells per 100 g of flour", "", ""};
+inline constexpr Field volume_ratio{"volume_ratio", "volume", "times the mixed volume", 0.1, 100, must_be_given, Quantity::ratio,
+    "volume over the volume just after mixing", "", "doubled is 2"};
+inline constexpr Field volume_ml{"volume_ml", "volume", "mL per 100 g flour", 1, 1e5, must_be_given, Quantity::ratio,
+    "volume of the dough per 100 g of flour", "", ""};
+inline constexpr Field mixed_volume_ml{"mixed_volume_ml", "volume after mixing", "mL per 100 g flour", 50, 500, must_be_given, Quantity::ratio,
+    "volume just after mixing per 100 g of flour", "", "start from the state that mixed() gives"};
 inline constexpr Field equivalent_h{"equivalent_h", "equivalent hours", "h", 0, 1e5, must_be_given, Quantity::duration,
     "hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar)", "", ""};
 

@@ -90,4 +90,8 @@ FERMENT_API Kitchen kitchen_named(std::string_view name);
 /// @throws InvalidInput
 FERMENT_API void check_kitchen(const Kitchen& kitchen);
 
+/// The same without the covariance, which only answers about uncertainty read: what every call checks.
+/// @throws InvalidInput
+FERMENT_API void check_parameters(const Kitchen& kitchen);
+
 }  // namespace ferment

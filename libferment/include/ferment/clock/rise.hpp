@@ -45,7 +45,8 @@ enum class Unreachable { raise, infinity };
 FERMENT_API double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen = {});
 
 /// The same for arrays: every input has one value or out.size() values. With Unreachable::infinity out is infinite
-/// where the rise is never reached. @throws as above, naming the first offending index and the count
+/// where the rise is never reached. out must not overlap the inputs and has no meaning after an error.
+/// @throws as above, naming the first offending index and the count
 FERMENT_API void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen = {},
                                Unreachable unreachable = Unreachable::raise);
 
