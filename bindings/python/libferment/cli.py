@@ -323,7 +323,8 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
     for plan in plans:
         if plan.folds_done < plan.folds_planned:
             console.print(
-                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; leave the rest out."
+                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; "
+                "leave the rest out."
             )
     console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
     console.print(
