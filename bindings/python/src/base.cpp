@@ -68,12 +68,29 @@ double number_named(const std::string& name, const py::handle& value) {
   throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)) + " [" + name + "]", {.field = name});
 }
 
-constexpr Field fahrenheit_point{"fahrenheit", "temperature", "°F", -459.67, 1e6, field::must_be_given, Quantity::ratio,
-                                 "a temperature point", "absolute zero", "absolute zero is −459.67 °F"};
-constexpr Field celsius_point{"celsius", "temperature", "°C", -273.15, 1e6, field::must_be_given, Quantity::ratio,
-                              "a temperature point", "absolute zero", "absolute zero is −273.15 °C"};
-constexpr Field fahrenheit_difference{"fahrenheit_degrees", "difference", "°F", -1e6, 1e6, field::must_be_given, Quantity::ratio,
-                                      "a difference of temperatures", "", "give a finite difference"};
+constexpr Field fahrenheit_point{"fahrenheit",
+                                 "temperature",
+                                 "°F",
+                                 -459.67,
+                                 1e6,
+                                 field::must_be_given,
+                                 Quantity::ratio,
+                                 "a temperature point",
+                                 "absolute zero",
+                                 "absolute zero is −459.67 °F"};
+constexpr Field celsius_point{"celsius",
+                              "temperature",
+                              "°C",
+                              -273.15,
+                              1e6,
+                              field::must_be_given,
+                              Quantity::ratio,
+                              "a temperature point",
+                              "absolute zero",
+                              "absolute zero is −273.15 °C"};
+constexpr Field fahrenheit_difference{
+    "fahrenheit_degrees",      "difference", "°F", -1e6, 1e6, field::must_be_given, Quantity::ratio, "a difference of temperatures", "",
+    "give a finite difference"};
 
 /// A conversion of one number, for numbers and arrays.
 template <class Convert>
@@ -140,15 +157,18 @@ std::string repr(const Kitchen& kitchen) {
 }  // namespace
 
 void bind_base(py::module_& module) {
-  module.def("celsius", conversion(fahrenheit_point, [](double f) { return celsius(f); }), "fahrenheit"_a, R"(A temperature point in °F as °C: (F - 32)/1.8.
+  module.def("celsius", conversion(fahrenheit_point, [](double f) { return celsius(f); }), "fahrenheit"_a,
+             R"(A temperature point in °F as °C: (F - 32)/1.8.
 
 Args: fahrenheit: a number or an array, °F, at or above -459.67.
 Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
-  module.def("fahrenheit", conversion(celsius_point, [](double c) { return fahrenheit(c); }), "celsius"_a, R"(A temperature point in °C as °F: 1.8 C + 32.
+  module.def("fahrenheit", conversion(celsius_point, [](double c) { return fahrenheit(c); }), "celsius"_a,
+             R"(A temperature point in °C as °F: 1.8 C + 32.
 
 Args: celsius: a number or an array, °C, at or above -273.15.
 Returns: °F. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.)");
-  module.def("kelvins", conversion(fahrenheit_difference, [](double f) { return kelvins(f); }), "fahrenheit_degrees"_a, R"(A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
+  module.def("kelvins", conversion(fahrenheit_difference, [](double f) { return kelvins(f); }), "fahrenheit_degrees"_a,
+             R"(A *difference* of temperatures in Fahrenheit degrees as K: F/1.8.
 
 Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
 Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.)");
@@ -159,31 +179,44 @@ Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
       .def_property_readonly("unit", [](const Field& f) { return std::string(f.unit); })
       .def_readonly("low", &Field::low, "lowest allowed value")
       .def_readonly("high", &Field::high, "highest allowed value")
-      .def_property_readonly("initial", [](const Field& f) -> std::optional<double> { return f.initial == f.initial ? std::optional(f.initial) : std::nullopt; },
-                             "default, or None if the input must be given")
+      .def_property_readonly(
+          "initial", [](const Field& f) -> std::optional<double> { return f.initial == f.initial ? std::optional(f.initial) : std::nullopt; },
+          "default, or None if the input must be given")
       .def_property_readonly("quantity", [](const Field& f) { return name_of(f.quantity); })
       .def_property_readonly("meaning", [](const Field& f) { return std::string(f.meaning); })
       .def_property_readonly("source", [](const Field& f) { return std::string(f.source); })
       .def("__repr__", [](const Field& f) { return "<Field " + std::string(f.name) + " [" + std::string(f.unit) + "]>"; });
   py::class_<Parameter, Field>(module, "Parameter", "A row of the parameter table: a field with its prior.")
-      .def_property_readonly("scale", [](const Parameter& p) { return name_of(p.scale); }, "fixed, linear or logarithmic: the coordinate it is learned in")
+      .def_property_readonly(
+          "scale", [](const Parameter& p) { return name_of(p.scale); }, "fixed, linear or logarithmic: the coordinate it is learned in")
       .def_readonly("prior_sd", &Parameter::prior_sd, "sd of the value (linear) or of its natural logarithm (logarithmic)");
-  module.def("fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); }, "All inputs: the field table.");
-  module.def("parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); }, "All parameters of a kitchen: the parameter table.");
+  module.def(
+      "fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); }, "All inputs: the field table.");
+  module.def(
+      "parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); },
+      "All parameters of a kitchen: the parameter table.");
 
   py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
       .def(py::init([](const std::string& code, const std::string& severity, const std::map<std::string, double>& values, const std::string& text) {
-        return Notice{code, severity_named(severity), {values.begin(), values.end()}, text};
-      }), "code"_a, "severity"_a, "values"_a, "text"_a)
+             return Notice{code, severity_named(severity), {values.begin(), values.end()}, text};
+           }),
+           "code"_a, "severity"_a, "values"_a, "text"_a)
       .def_readonly("code", &Notice::code, "stable, for a program")
-      .def_property_readonly("severity", [](const Notice& n) { return name_of(n.severity); }, "info, caution or warning")
-      .def_property_readonly("values", [](const Notice& n) { NumbersByName d; for (const auto& [k, v] : n.values) d[py::str(k)] = v; return d; })
+      .def_property_readonly(
+          "severity", [](const Notice& n) { return name_of(n.severity); }, "info, caution or warning")
+      .def_property_readonly("values",
+                             [](const Notice& n) {
+                               NumbersByName d;
+                               for (const auto& [k, v] : n.values) d[py::str(k)] = v;
+                               return d;
+                             })
       .def_readonly("text", &Notice::text)
-      .def("to_dict", [](const Notice& n) {
-        py::dict values;
-        for (const auto& [k, v] : n.values) values[py::str(k)] = v;
-        return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values, "text"_a = n.text);
-      })
+      .def("to_dict",
+           [](const Notice& n) {
+             py::dict values;
+             for (const auto& [k, v] : n.values) values[py::str(k)] = v;
+             return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values, "text"_a = n.text);
+           })
       .def("__repr__", [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
 
   py::class_<Kitchen> kitchen(module, "Kitchen", R"(Every parameter of the model with its uncertainty; a value.
@@ -194,22 +227,27 @@ libferment.parameters() lists them with units, bounds, priors and sources. Raise
       .def_static("named", &kitchen_named, "name"_a, "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
       .def_readonly("name", &Kitchen::name)
       .def_property_readonly("law", &law_of, "the temperature law with its parameters")
-      .def_property_readonly("covariance", [](const Kitchen& k) {
-        const std::vector<double> matrix = covariance_of(k);
-        const auto n = static_cast<py::ssize_t>(learnable().size());
-        return py::array_t<double>({n, n}, matrix.data());
-      }, "n × n, in the fitted coordinates of the learnable parameters, in the order of the table")
+      .def_property_readonly(
+          "covariance",
+          [](const Kitchen& k) {
+            const std::vector<double> matrix = covariance_of(k);
+            const auto n = static_cast<py::ssize_t>(learnable().size());
+            return py::array_t<double>({n, n}, matrix.data());
+          },
+          "n × n, in the fitted coordinates of the learnable parameters, in the order of the table")
       .def("to_dict", &to_dict)
-      .def("__eq__", [](const Kitchen& a, const py::object& other) -> bool {
-        if (!py::isinstance<Kitchen>(other)) return false;
-        const Kitchen b = py::cast<Kitchen>(other);
-        return to_dict(a).equal(to_dict(b)) && covariance_of(a) == covariance_of(b);
-      })
+      .def("__eq__",
+           [](const Kitchen& a, const py::object& other) -> bool {
+             if (!py::isinstance<Kitchen>(other)) return false;
+             const Kitchen b = py::cast<Kitchen>(other);
+             return to_dict(a).equal(to_dict(b)) && covariance_of(a) == covariance_of(b);
+           })
       .def("__hash__", [](const Kitchen& k) { return py::hash(py::tuple(py::list(to_dict(k).attr("values")()))); })
       .def("__repr__", &repr);
   for (const Parameter& parameter : parameters()) {
     const auto member = parameter.value;
     const std::string doc = std::string(parameter.meaning) + (parameter.unit.empty() ? "" : ", " + std::string(parameter.unit));
-    kitchen.def_property_readonly(std::string(parameter.name).c_str(), [member](const Kitchen& k) { return k.*member; }, doc.c_str());
+    kitchen.def_property_readonly(
+        std::string(parameter.name).c_str(), [member](const Kitchen& k) { return k.*member; }, doc.c_str());
   }
 }

@@ -16,23 +16,29 @@ namespace {
 template <class Law>
 py::class_<Law> bind_law(py::module_& module, const char* name, const char* doc) {
   return py::class_<Law>(module, name, doc)
-      .def("factor", [](const Law& law, const Number& temperature_c) {
-        return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
-          if (in[0].is_single()) {
-            out[0] = temperature_factor(law, in[0][0]);
-          } else {
-            temperature_factor(law, std::span<const double>(in[0].data(), in[0].size()), out);
-          }
-        });
-      }, "temperature_c"_a, R"(Speed at a temperature over the speed at 25 °C; 0 where the yeast stands still.
+      .def(
+          "factor",
+          [](const Law& law, const Number& temperature_c) {
+            return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+              if (in[0].is_single()) {
+                out[0] = temperature_factor(law, in[0][0]);
+              } else {
+                temperature_factor(law, std::span<const double>(in[0].data(), in[0].size()), out);
+              }
+            });
+          },
+          "temperature_c"_a, R"(Speed at a temperature over the speed at 25 °C; 0 where the yeast stands still.
 
 Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput.)")
-      .def("local_q10", [](const Law& law, const Number& temperature_c) {
-        return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
-          require(field::temperature_c, in[0]);
-          for (std::size_t i = 0; i < out.size(); ++i) out[i] = local_q10(law, in[0][i]);
-        });
-      }, "temperature_c"_a, R"(Local temperature coefficient, exp(10 K d ln factor/dT).
+      .def(
+          "local_q10",
+          [](const Law& law, const Number& temperature_c) {
+            return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+              require(field::temperature_c, in[0]);
+              for (std::size_t i = 0; i < out.size(); ++i) out[i] = local_q10(law, in[0][i]);
+            });
+          },
+          "temperature_c"_a, R"(Local temperature coefficient, exp(10 K d ln factor/dT).
 
 Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.)");
 }
@@ -52,22 +58,33 @@ struct DoughArguments {
   const Number &salt_percent, &water_percent, &sugar_percent, &gluten_percent, &altitude_m;
 
   void add_to(Inputs& inputs) const {
-    inputs.add(field::dough_c, dough_c).add(field::yeast_percent, yeast_percent).add(field::salt_percent, salt_percent)
-        .add(field::water_percent, water_percent).add(field::sugar_percent, sugar_percent).add(field::gluten_percent, gluten_percent)
+    inputs.add(field::dough_c, dough_c)
+        .add(field::yeast_percent, yeast_percent)
+        .add(field::salt_percent, salt_percent)
+        .add(field::water_percent, water_percent)
+        .add(field::sugar_percent, sugar_percent)
+        .add(field::gluten_percent, gluten_percent)
         .add(field::altitude_m, altitude_m);
   }
 };
 
 /// The doughs of read inputs, of which the first is the question's own.
 Doughs doughs_of(const std::vector<Values>& in, Yeast yeast) {
-  return {.dough_c = in[1], .yeast_percent = in[2], .yeast = yeast, .salt_percent = in[3], .water_percent = in[4], .sugar_percent = in[5],
-          .gluten_percent = in[6], .altitude_m = in[7]};
+  return {.dough_c = in[1],
+          .yeast_percent = in[2],
+          .yeast = yeast,
+          .salt_percent = in[3],
+          .water_percent = in[4],
+          .sugar_percent = in[5],
+          .gluten_percent = in[6],
+          .altitude_m = in[7]};
 }
 
 Unreachable unreachable_named(const std::string& name) {
   if (name == "raise") return Unreachable::raise;
   if (name == "inf") return Unreachable::infinity;
-  throw InvalidInput("unreachable=\"" + name + "\" is unknown; use \"raise\" for an error or \"inf\" for an infinite time [unreachable]", {.field = "unreachable"});
+  throw InvalidInput("unreachable=\"" + name + "\" is unknown; use \"raise\" for an error or \"inf\" for an infinite time [unreachable]",
+                     {.field = "unreachable"});
 }
 
 Standing standing_named(const std::string& name) {
@@ -122,7 +139,6 @@ void bind_laws(py::module_& module) {
       .def("__repr__", [](const Cardinal& l) {
         return "Cardinal(t_min_c=" + number(l.t_min_c) + ", t_opt_c=" + number(l.t_opt_c) + ", t_max_c=" + number(l.t_max_c) + ")";
       });
-
 }
 
 void bind_clock(py::module_& module) {
@@ -133,32 +149,46 @@ void bind_clock(py::module_& module) {
   const double altitude = field::altitude_m.initial;
   const auto number_of = [](double value) { return py::float_(value); };
 
-  module.def("speed", [](const Number& dough_c, const Number& salt_percent, const Number& water_percent, const Number& sugar_percent, const std::optional<Kitchen>& kitchen) {
-    return Inputs().add(field::dough_c, dough_c).add(field::salt_percent, salt_percent).add(field::water_percent, water_percent).add(field::sugar_percent, sugar_percent)
-        .run([&](const std::vector<Values>& in, std::span<double> out) { speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen)); });
-  }, py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "kitchen"_a = py::none(),
-             R"(Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
+  module.def(
+      "speed",
+      [](const Number& dough_c, const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
+         const std::optional<Kitchen>& kitchen) {
+        return Inputs()
+            .add(field::dough_c, dough_c)
+            .add(field::salt_percent, salt_percent)
+            .add(field::water_percent, water_percent)
+            .add(field::sugar_percent, sugar_percent)
+            .run([&](const std::vector<Values>& in, std::span<double> out) {
+              speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen));
+            });
+      },
+      py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
+      "kitchen"_a = py::none(),
+      R"(Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
 Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
 Returns: a number, or an array of the common shape; 0 where the yeast stands still.
 Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.)");
 
-  module.def("hours_to_rise", [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
-                                 const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen,
-                                 const std::string& unreachable) {
-    const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
-    const Yeast kind = yeast_named(yeast);
-    const Unreachable policy = unreachable_named(unreachable);
-    Inputs inputs;
-    inputs.add(field::rise_percent, rise_percent);
-    arguments.add_to(inputs);
-    return inputs.run([&](const std::vector<Values>& in, std::span<double> out) {
-      hours_to_rise(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen), policy);
-    });
-  }, "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water),
-             "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-             "unreachable"_a = "raise",
-             R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough temperature.
+  module.def(
+      "hours_to_rise",
+      [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
+         const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m,
+         const std::optional<Kitchen>& kitchen, const std::string& unreachable) {
+        const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
+        const Yeast kind = yeast_named(yeast);
+        const Unreachable policy = unreachable_named(unreachable);
+        Inputs inputs;
+        inputs.add(field::rise_percent, rise_percent);
+        arguments.add_to(inputs);
+        return inputs.run([&](const std::vector<Values>& in, std::span<double> out) {
+          hours_to_rise(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen), policy);
+        });
+      },
+      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt),
+      "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten),
+      "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(), "unreachable"_a = "raise",
+      R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough temperature.
 
 Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the dough's
 own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight; altitude_m in m.
@@ -168,52 +198,71 @@ Raises InvalidInput; NoSolution for a rise the dough cannot hold or make, naming
 yeast stands still. For arrays the message names the first index and the count.
 Source: clock, gas and retention of the model in closed form (Rosso et al. 1993; Weiss 1974; Buck 1996; ISO 2533).)");
 
-  module.def("rise_after", [](const Time& time_h, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
-                              const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen) {
-    const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
-    const Yeast kind = yeast_named(yeast);
-    Inputs inputs;
-    inputs.add(field::time_h, time_h);
-    arguments.add_to(inputs);
-    return inputs.run([&](const std::vector<Values>& in, std::span<double> out) { rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen)); });
-  }, "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water),
-             "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-             R"(Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
+  module.def(
+      "rise_after",
+      [](const Time& time_h, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
+         const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m,
+         const std::optional<Kitchen>& kitchen) {
+        const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
+        const Yeast kind = yeast_named(yeast);
+        Inputs inputs;
+        inputs.add(field::time_h, time_h);
+        arguments.add_to(inputs);
+        return inputs.run(
+            [&](const std::vector<Values>& in, std::span<double> out) { rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen)); });
+      },
+      "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt),
+      "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten),
+      "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      R"(Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
 Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
 Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
 Source: as hours_to_rise.)");
 
-  module.def("same_rise", [](const Time& time_h, const Number& from_c, const Number& to_c, const std::optional<Kitchen>& kitchen) {
-    return Inputs().add(field::time_h, time_h).add(field::from_c, from_c).add(field::to_c, to_c)
-        .run([&](const std::vector<Values>& in, std::span<double> out) { same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen)); });
-  }, "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(),
-             R"(A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
+  module.def(
+      "same_rise",
+      [](const Time& time_h, const Number& from_c, const Number& to_c, const std::optional<Kitchen>& kitchen) {
+        return Inputs()
+            .add(field::time_h, time_h)
+            .add(field::from_c, from_c)
+            .add(field::to_c, to_c)
+            .run([&](const std::vector<Values>& in, std::span<double> out) { same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen)); });
+      },
+      "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(),
+      R"(A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
 
 Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
 The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder one
 stands a little lower at it. Raises InvalidInput; OutsideModel where the yeast stands still.
 Source: ratio of the kitchen's temperature law.)");
 
-  module.def("reachable_rise", [](double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent, double sugar_percent,
-                                  double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-    return reachable_rise(dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m), kitchen_or_default(kitchen));
-  }, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water, "sugar_percent"_a = sugar,
-             "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
-             R"(The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
+  module.def(
+      "reachable_rise",
+      [](double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent, double sugar_percent,
+         double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
+        return reachable_rise(dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m),
+                              kitchen_or_default(kitchen));
+      },
+      py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
+      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      R"(The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 
 Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise.)");
 
-  module.def("yeast_for_rise", [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent, double water_percent,
-                                  double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-    const Dough asked = dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
-    return Inputs().add(field::target_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
-      require(field::target_h, in[0]);
-      for (std::size_t i = 0; i < out.size(); ++i) out[i] = yeast_for_rise(rise_percent, in[0][i], asked, kitchen_or_default(kitchen));
-    });
-  }, "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water, "sugar_percent"_a = sugar,
-             "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
-             R"(Yeast dose, percent of flour as weighed, with which the rise takes that long.
+  module.def(
+      "yeast_for_rise",
+      [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent, double water_percent,
+         double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
+        const Dough asked = dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
+        return Inputs().add(field::target_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
+          require(field::target_h, in[0]);
+          for (std::size_t i = 0; i < out.size(); ++i) out[i] = yeast_for_rise(rise_percent, in[0][i], asked, kitchen_or_default(kitchen));
+        });
+      },
+      "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
+      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      R"(Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
 Args: rise_percent %, target_h hours or a timedelta (a number or an array), the others numbers as in hours_to_rise.
 Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest dose give;
@@ -222,15 +271,26 @@ OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the do
   py::class_<Explanation>(module, "Explanation", "The factors that made a time.")
       .def_readonly("reference_h", &Explanation::reference_h, "hours of the same rise in the reference dough with 1 % instant yeast")
       .def_readonly("hours", &Explanation::hours, "reference_h times all factors")
-      .def_property_readonly("factors", [](const Explanation& e) { NumbersByName d; for (const Factor& f : e.factors) d[f.name] = f.times; return d; }, "name → hours times this")
+      .def_property_readonly(
+          "factors",
+          [](const Explanation& e) {
+            NumbersByName d;
+            for (const Factor& f : e.factors) d[f.name] = f.times;
+            return d;
+          },
+          "name → hours times this")
       .def("to_dict", &to_dict)
       .def("__repr__", &repr);
-  module.def("explain", [](double rise_percent, double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
-                           double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-    return explain(rise_percent, dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m), kitchen_or_default(kitchen));
-  }, "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water, "sugar_percent"_a = sugar,
-             "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
-             R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
+  module.def(
+      "explain",
+      [](double rise_percent, double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
+         double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
+        return explain(rise_percent, dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m),
+                       kitchen_or_default(kitchen));
+      },
+      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
+      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
 Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no sugar, sea
 level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
@@ -249,11 +309,19 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
       .def_readonly("sugar_percent", &Dough::sugar_percent)
       .def_readonly("gluten_percent", &Dough::gluten_percent)
       .def_readonly("altitude_m", &Dough::altitude_m)
-      .def("at", [](const Dough& d, double dough_c) { Dough other = d; other.dough_c = dough_c; return other; }, "dough_c"_a, "the same dough at another temperature, °C")
+      .def(
+          "at",
+          [](const Dough& d, double dough_c) {
+            Dough other = d;
+            other.dough_c = dough_c;
+            return other;
+          },
+          "dough_c"_a, "the same dough at another temperature, °C")
       .def("__repr__", [](const Dough& d) {
-        return "Dough(dough_c=" + number(d.dough_c) + ", yeast_percent=" + number(d.yeast_percent) + ", yeast='" + std::string(name_of(d.yeast)) + "', salt_percent=" +
-               number(d.salt_percent) + ", water_percent=" + number(d.water_percent) + ", sugar_percent=" + number(d.sugar_percent) + ", gluten_percent=" +
-               number(d.gluten_percent) + ", altitude_m=" + number(d.altitude_m) + ")";
+        return "Dough(dough_c=" + number(d.dough_c) + ", yeast_percent=" + number(d.yeast_percent) + ", yeast='" + std::string(name_of(d.yeast)) +
+               "', salt_percent=" + number(d.salt_percent) + ", water_percent=" + number(d.water_percent) +
+               ", sugar_percent=" + number(d.sugar_percent) + ", gluten_percent=" + number(d.gluten_percent) +
+               ", altitude_m=" + number(d.altitude_m) + ")";
       });
   py::class_<DoughState>(module, "DoughState", "A dough between two moments of one process, per 100 g of flour. Make one with mixed().")
       .def_readonly("equivalent_h", &DoughState::equivalent_h, "equivalent hours since the yeast met flour and water")
@@ -262,32 +330,48 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
       .def_readonly("mixed_volume_ml", &DoughState::mixed_volume_ml, "volume just after mixing, mL")
       .def_readonly("anchor_ratio", &DoughState::anchor_ratio, "volume over mixed volume at the last handling")
       .def("__repr__", [](const DoughState& s) {
-        return "<DoughState " + number(s.equivalent_h) + " equivalent h, " + number(s.co2_mmol) + " mmol CO2, " + number(s.air_mmol) + " mmol air per 100 g flour>";
+        return "<DoughState " + number(s.equivalent_h) + " equivalent h, " + number(s.co2_mmol) + " mmol CO2, " + number(s.air_mmol) +
+               " mmol air per 100 g flour>";
       });
-  module.def("mixed", [](const Dough& d, const std::optional<Kitchen>& k) { return mixed(d, kitchen_or_default(k)); }, "dough"_a, py::kw_only(), "kitchen"_a = py::none(),
-             "The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.");
-  module.def("rested", [](const Dough& d, const DoughState& s, const Time& time_h, const std::optional<Kitchen>& k) {
-    DoughState later;
-    Inputs().add(field::time_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
-      if (out.size() != 1) throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
-      later = rested(d, s, in[0][0], kitchen_or_default(k));
-    });
-    return later;
-  }, "dough"_a, "state"_a, "time_h"_a, py::kw_only(), "kitchen"_a = py::none(),
-             "The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as hours_to_rise.");
-  module.def("handled", [](const Dough& d, const DoughState& s, double loss, const std::optional<Kitchen>& k) { return handled(d, s, loss, kitchen_or_default(k)); }, "dough"_a, "state"_a,
-             "loss_fraction"_a, py::kw_only(), "kitchen"_a = py::none(),
-             "The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises InvalidInput. Losses by "
-             "handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.");
-  module.def("volume_ratio", [](const Dough& d, const DoughState& s, const std::optional<Kitchen>& k) { return volume_ratio(d, s, kitchen_or_default(k)); }, "dough"_a, "state"_a, py::kw_only(),
-             "kitchen"_a = py::none(), "Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.");
-  module.def("hours_until", [](const Dough& d, const DoughState& s, double ratio, const std::optional<Kitchen>& k) { return hours_until(d, s, ratio, kitchen_or_default(k)); }, "dough"_a,
-             "state"_a, "ratio"_a, py::kw_only(), "kitchen"_a = py::none(),
-             "Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; NoSolution naming the reachable "
-             "ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.");
-  module.def("over_proof_ratio", [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio, const std::optional<Kitchen>& k) {
-    return over_proof_ratio(d, standing_named(standing), final_proof, start_ratio, kitchen_or_default(k));
-  }, "dough"_a, py::kw_only(), "standing"_a, "final_proof"_a, "start_ratio"_a = 1.0, "kitchen"_a = py::none(),
-             "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". Common practice, no source; the "
-             "shares are parameters of the kitchen. Raises InvalidInput.");
+  module.def(
+      "mixed", [](const Dough& d, const std::optional<Kitchen>& k) { return mixed(d, kitchen_or_default(k)); }, "dough"_a, py::kw_only(),
+      "kitchen"_a = py::none(), "The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.");
+  module.def(
+      "rested",
+      [](const Dough& d, const DoughState& s, const Time& time_h, const std::optional<Kitchen>& k) {
+        DoughState later;
+        Inputs().add(field::time_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
+          if (out.size() != 1) throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
+          later = rested(d, s, in[0][0], kitchen_or_default(k));
+        });
+        return later;
+      },
+      "dough"_a, "state"_a, "time_h"_a, py::kw_only(), "kitchen"_a = py::none(),
+      "The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as hours_to_rise.");
+  module.def(
+      "handled",
+      [](const Dough& d, const DoughState& s, double loss, const std::optional<Kitchen>& k) { return handled(d, s, loss, kitchen_or_default(k)); },
+      "dough"_a, "state"_a, "loss_fraction"_a, py::kw_only(), "kitchen"_a = py::none(),
+      "The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises InvalidInput. Losses by "
+      "handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.");
+  module.def(
+      "volume_ratio", [](const Dough& d, const DoughState& s, const std::optional<Kitchen>& k) { return volume_ratio(d, s, kitchen_or_default(k)); },
+      "dough"_a, "state"_a, py::kw_only(), "kitchen"_a = py::none(),
+      "Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.");
+  module.def(
+      "hours_until",
+      [](const Dough& d, const DoughState& s, double ratio, const std::optional<Kitchen>& k) {
+        return hours_until(d, s, ratio, kitchen_or_default(k));
+      },
+      "dough"_a, "state"_a, "ratio"_a, py::kw_only(), "kitchen"_a = py::none(),
+      "Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; NoSolution naming the reachable "
+      "ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.");
+  module.def(
+      "over_proof_ratio",
+      [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio, const std::optional<Kitchen>& k) {
+        return over_proof_ratio(d, standing_named(standing), final_proof, start_ratio, kitchen_or_default(k));
+      },
+      "dough"_a, py::kw_only(), "standing"_a, "final_proof"_a, "start_ratio"_a = 1.0, "kitchen"_a = py::none(),
+      "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". Common practice, no source; the "
+      "shares are parameters of the kitchen. Raises InvalidInput.");
 }

@@ -31,32 +31,45 @@ void bind_dough(py::module_& module) {
 
 Args: percent of flour weight, numbers. Raises InvalidInput.
 Source: ideal dilute solution with an osmotic coefficient of 0.92; within 0.005 of Robinson & Stokes 1959 (from memory).)");
-  module.def("convert_yeast", [](double yeast_percent, const std::string& from, const std::string& to) { return convert_yeast(yeast_percent, yeast_named(from), yeast_named(to)); },
-             "yeast_percent"_a, py::kw_only(), "from_yeast"_a, "to_yeast"_a,
-             R"(The dose of another kind of yeast that gasses alike, percent of flour.
+  module.def(
+      "convert_yeast",
+      [](double yeast_percent, const std::string& from, const std::string& to) {
+        return convert_yeast(yeast_percent, yeast_named(from), yeast_named(to));
+      },
+      "yeast_percent"_a, py::kw_only(), "from_yeast"_a, "to_yeast"_a,
+      R"(The dose of another kind of yeast that gasses alike, percent of flour.
 
 Args: yeast_percent: number; kinds: instant, active_dry, active_dry_unwetted, compressed. Raises InvalidInput.
 Source: trade weight ratios compressed 1 : active dry 0.40 : instant 0.33.)");
-  module.def("air_pressure_pa", of_one(field::altitude_m, [](double v) { return air_pressure_pa(v); }), "altitude_m"_a, R"(Air pressure, Pa, at an altitude in m. Any shape in, the same shape out.
+  module.def("air_pressure_pa", of_one(field::altitude_m, [](double v) { return air_pressure_pa(v); }), "altitude_m"_a,
+             R"(Air pressure, Pa, at an altitude in m. Any shape in, the same shape out.
 
 Raises InvalidInput outside -500 to 6000 m. Source: ISO 2533 standard atmosphere.)");
-  module.def("saturation_pressure_pa", of_one(field::temperature_c, [](double v) { return saturation_pressure_pa(v); }), "temperature_c"_a, R"(Saturation vapour pressure over water, Pa. Any shape in, the same shape out.
+  module.def("saturation_pressure_pa", of_one(field::temperature_c, [](double v) { return saturation_pressure_pa(v); }), "temperature_c"_a,
+             R"(Saturation vapour pressure over water, Pa. Any shape in, the same shape out.
 
 Raises InvalidInput. Source: Buck 1996.)");
-  module.def("co2_solubility", of_one(field::temperature_c, [](double v) { return co2_solubility(v); }), "temperature_c"_a, R"(Solubility of CO2 in water, mol/(kg atm). Any shape in, the same shape out.
+  module.def("co2_solubility", of_one(field::temperature_c, [](double v) { return co2_solubility(v); }), "temperature_c"_a,
+             R"(Solubility of CO2 in water, mol/(kg atm). Any shape in, the same shape out.
 
 Raises InvalidInput. Source: Weiss 1974, Mar Chem 2:203.)");
-  module.def("gas_made", [](double equivalent_h, double yeast_percent, const std::string& yeast, double sugar_percent, const std::optional<Kitchen>& kitchen) {
-    return gas_made(equivalent_h, yeast_percent, yeast_named(yeast), sugar_percent, kitchen_or_default(kitchen));
-  }, "equivalent_h"_a, py::kw_only(), "yeast_percent"_a, "yeast"_a = "instant", "sugar_percent"_a = 0.0, "kitchen"_a = py::none(),
-             R"(CO2 made after some equivalent hours, mmol per 100 g flour.
+  module.def(
+      "gas_made",
+      [](double equivalent_h, double yeast_percent, const std::string& yeast, double sugar_percent, const std::optional<Kitchen>& kitchen) {
+        return gas_made(equivalent_h, yeast_percent, yeast_named(yeast), sugar_percent, kitchen_or_default(kitchen));
+      },
+      "equivalent_h"_a, py::kw_only(), "yeast_percent"_a, "yeast"_a = "instant", "sugar_percent"_a = 0.0, "kitchen"_a = py::none(),
+      R"(CO2 made after some equivalent hours, mmol per 100 g flour.
 
 Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises InvalidInput.
 Source: model of this library: start-up, growth by a fixed increment after a lag, exhaustion of the sugars.)");
-  module.def("equivalent_hours_for_gas", [](double co2_mmol, double yeast_percent, const std::string& yeast, double sugar_percent, const std::optional<Kitchen>& kitchen) {
-    return equivalent_hours_for_gas(co2_mmol, yeast_percent, yeast_named(yeast), sugar_percent, kitchen_or_default(kitchen));
-  }, "co2_mmol"_a, py::kw_only(), "yeast_percent"_a, "yeast"_a = "instant", "sugar_percent"_a = 0.0, "kitchen"_a = py::none(),
-             R"(Equivalent hours until that much CO2 is made, the inverse of gas_made.
+  module.def(
+      "equivalent_hours_for_gas",
+      [](double co2_mmol, double yeast_percent, const std::string& yeast, double sugar_percent, const std::optional<Kitchen>& kitchen) {
+        return equivalent_hours_for_gas(co2_mmol, yeast_percent, yeast_named(yeast), sugar_percent, kitchen_or_default(kitchen));
+      },
+      "co2_mmol"_a, py::kw_only(), "yeast_percent"_a, "yeast"_a = "instant", "sugar_percent"_a = 0.0, "kitchen"_a = py::none(),
+      R"(Equivalent hours until that much CO2 is made, the inverse of gas_made.
 
 Args: numbers; co2_mmol in mmol per 100 g flour. Raises InvalidInput; NoSolution naming the most the sugars give.
 Source: closed form with Lambert's W before the yeast grows, a logarithm after.)");

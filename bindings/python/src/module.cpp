@@ -22,9 +22,7 @@ std::string shape_text(const py::array& array) { return py::cast<std::string>(py
   throw ferment::InvalidInput(message + " [" + std::string(field.name) + "]", {.field = std::string(field.name)});
 }
 
-bool is_timedelta(const py::object& object) {
-  return py::isinstance(object, py::module_::import("datetime").attr("timedelta"));
-}
+bool is_timedelta(const py::object& object) { return py::isinstance(object, py::module_::import("datetime").attr("timedelta")); }
 
 /// One of our errors as the Python exception of the same name, with its facts as attributes.
 void raise_in_python(const ferment::Error& error) {
@@ -110,7 +108,8 @@ void Inputs::broadcast() {
         for (const Input& other : inputs_) {
           if (other.array) shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
         }
-        throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes + "; give arrays of one shape, or of shapes that NumPy broadcasts",
+        throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes +
+                                        "; give arrays of one shape, or of shapes that NumPy broadcasts",
                                     {.field = std::string(input.name)});
       }
     }

@@ -99,7 +99,7 @@ class Inputs {
 
  private:
   using Array = py::array_t<double, py::array::c_style | py::array::forcecast>;
-  static constexpr std::size_t without_gil = 1000;   // some 50 µs of work: below that the switch costs more
+  static constexpr std::size_t without_gil = 1000;  // some 50 µs of work: below that the switch costs more
 
   Inputs& read(const ferment::Field& field, const py::object& argument);
   void broadcast();
@@ -107,7 +107,7 @@ class Inputs {
   struct Input {
     std::string_view name;
     double number;
-    std::optional<Array> array;   ///< or nothing where the input is a number
+    std::optional<Array> array;  ///< or nothing where the input is a number
   };
   std::vector<Input> inputs_;
   std::vector<py::ssize_t> shape_;

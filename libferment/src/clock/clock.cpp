@@ -30,22 +30,33 @@ void require_runs(const TemperatureLaw& law, const Values& dough_c, const Field&
   if (count == 0) return;
   ErrorDetail detail{.field = std::string(which.name), .value = dough_c[first]};
   const std::string where = place_in_array(dough_c, first, count, detail);
-  throw OutsideModel("at a dough temperature of " + number(dough_c[first]) + " °C the yeast stands still, no time there gives a rise; choose a "
-                     "temperature between the limits of the kitchen's law [" + std::string(which.name) + "]" + where,
+  throw OutsideModel("at a dough temperature of " + number(dough_c[first]) +
+                         " °C the yeast stands still, no time there gives a rise; choose a "
+                         "temperature between the limits of the kitchen's law [" +
+                         std::string(which.name) + "]" + where,
                      detail);
 }
 
-}  // namespace
+// g++ 12 exports a loop that is compiled for several vector widths even where visibility is hidden: so the loops are
+// local, and the stage's functions call them.
 
-FERMENT_WIDE_LOOPS void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
+FERMENT_WIDE_LOOPS void activity_loop(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     water_activity[i] = formula::water_activity(solutes.salt[i], solutes.water[i], solutes.sugar[i]);
   }
 }
 
-FERMENT_WIDE_LOOPS void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n) {
+FERMENT_WIDE_LOOPS void solute_loop(const double* water_activity, double aw_min, double* factor, std::size_t n) {
   const double per_span = 1 / (formula::reference_water_activity<double>() - aw_min);
   for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::solute_factor(water_activity[i], aw_min, per_span);
+}
+
+}  // namespace
+
+void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) { activity_loop(solutes, water_activity, n); }
+
+void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n) {
+  solute_loop(water_activity, aw_min, factor, n);
 }
 
 void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitchen) {

@@ -27,7 +27,7 @@ namespace ferment {
 namespace {
 
 using Buffer = std::array<double, block_size>;
-constexpr double unreachable_target = 0;   ///< no rise that can be asked for takes no work
+constexpr double unreachable_target = 0;  ///< no rise that can be asked for takes no work
 constexpr double never = std::numeric_limits<double>::infinity();
 
 /// The parameters that the loops read, the same for all scenarios of a call. Loops take them by value: a store through
@@ -38,17 +38,17 @@ struct Constants {
 
   Constants(const Kitchen& kitchen, Yeast yeast)
       : curve(kitchen, start_up_h(yeast, kitchen)), dry_matter_share(formula::dry_matter_share(yeast)), lean_capacity(kitchen.gas_capacity),
-        void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density), onset(kitchen.retention_onset),
-        limit(kitchen.retention_limit), aw_min(kitchen.aw_min) {}
+        void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density), onset(kitchen.retention_onset), limit(kitchen.retention_limit),
+        aw_min(kitchen.aw_min) {}
 };
 
 /// One block of scenarios: inputs by pointer, intermediate results in place.
 struct Block {
   const double *dough_c, *yeast, *salt, *water, *sugar, *gluten, *pressure;
   Buffer water_activity, speed;
-  Buffer mixed_air, capacity;           ///< mmol per 100 g flour: air after mixing; CO2 capacity of the water
-  Buffer dose, per_dose;                ///< gassing dry matter, g per 100 g flour, and its reciprocal
-  Buffer cells_per_ratio;               ///< mmol of cell gas per mixed volume of growth
+  Buffer mixed_air, capacity;  ///< mmol per 100 g flour: air after mixing; CO2 capacity of the water
+  Buffer dose, per_dose;       ///< gassing dry matter, g per 100 g flour, and its reciprocal
+  Buffer cells_per_ratio;      ///< mmol of cell gas per mixed volume of growth
 };
 
 /// A call's inputs, checked.
@@ -211,8 +211,7 @@ Doughs array_of_one(const Dough& d) {
 }
 
 Dough one_of(const Doughs& d, std::size_t i) {
-  return {d.dough_c[i], d.yeast_percent[i], d.yeast, d.salt_percent[i], d.water_percent[i], d.sugar_percent[i], d.gluten_percent[i],
-          d.altitude_m[i]};
+  return {d.dough_c[i], d.yeast_percent[i], d.yeast, d.salt_percent[i], d.water_percent[i], d.sugar_percent[i], d.gluten_percent[i], d.altitude_m[i]};
 }
 
 /// Why the clock of a dough stands still, as an error to throw.
@@ -222,20 +221,24 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
     detail.field = "salt_percent";
     detail.value = dough.salt_percent;
     return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) + " % sugar in " +
-                            number(dough.water_percent) + " % water is too dense for the yeast, which stands still; use less salt or sugar, "
-                            "or more water [salt_percent]" + where,
+                            number(dough.water_percent) +
+                            " % water is too dense for the yeast, which stands still; use less salt or sugar, "
+                            "or more water [salt_percent]" +
+                            where,
                         detail);
   }
   detail.field = "dough_c";
   detail.value = dough.dough_c;
-  return OutsideModel("at a dough temperature of " + number(dough.dough_c) + " °C the yeast stands still and no rise is ever reached; choose a "
-                      "temperature between the limits of the kitchen's law [dough_c]" + where,
+  return OutsideModel("at a dough temperature of " + number(dough.dough_c) +
+                          " °C the yeast stands still and no rise is ever reached; choose a "
+                          "temperature between the limits of the kitchen's law [dough_c]" +
+                          where,
                       detail);
 }
 
 /// `scenarios` are the rises if they differ, else the answers: what tells an array of one from a single value.
-[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, const Values& scenarios,
-                                     std::size_t first, std::size_t count) {
+[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, const Values& scenarios, std::size_t first,
+                                     std::size_t count) {
   ErrorDetail place;
   const std::string where = place_in_array(scenarios, first, count, place);
   if (!(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
@@ -420,7 +423,6 @@ formula::Retention<double> retention_of(const Dough& dough, const DoughState& st
   return formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, state.anchor_ratio);
 }
 
-
 void require_state(const DoughState& state) {
   require(field::equivalent_h, state.equivalent_h);
   require(field::co2_mmol, state.co2_mmol);
@@ -471,8 +473,8 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
   const Bench bench(dough, kitchen);
   const formula::Retention<double> retention = retention_of(dough, state, kitchen);
   const auto refuse = [&](double reach, const char* why) -> NoSolution {
-    return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why + " gas for less than " +
-                          number(reach) + " times; ask for less [ratio]",
+    return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why + " gas for less than " + number(reach) +
+                          " times; ask for less [ratio]",
                       {.field = "ratio", .value = ratio, .high = reach});
   };
   if (ratio >= retention.limit) throw refuse(retention.limit, "hold");

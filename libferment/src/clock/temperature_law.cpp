@@ -16,7 +16,8 @@ namespace ferment {
 namespace {
 
 constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")}, std::pair{Law::square_root, std::string_view("square_root")},
-                               std::pair{Law::arrhenius, std::string_view("arrhenius")}, std::pair{Law::constant_q10, std::string_view("constant_q10")}};
+                               std::pair{Law::arrhenius, std::string_view("arrhenius")},
+                               std::pair{Law::constant_q10, std::string_view("constant_q10")}};
 
 /// Beyond this a temperature coefficient says nothing any more.
 constexpr double largest_q10 = 1e6;
@@ -108,15 +109,17 @@ void temperature_factors(const TemperatureLaw& checked_law, const double* dough_
 
 double local_q10(const TemperatureLaw& law, double temperature_c) {
   if (!(temperature_factor(law, temperature_c) > 0)) {
-    throw OutsideModel("at " + number(temperature_c) + " °C this law is zero and has no temperature coefficient; ask between its lower "
-                       "and upper limits",
+    throw OutsideModel("at " + number(temperature_c) +
+                           " °C this law is zero and has no temperature coefficient; ask between its lower "
+                           "and upper limits",
                        {.field = "temperature_c", .value = temperature_c});
   }
   const Dual factor = std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
   const double q10 = std::exp(10 * factor.slope / factor.value);
   if (!(q10 <= largest_q10)) {
-    throw OutsideModel("at " + number(temperature_c) + " °C, so near the lower limit of this law, the temperature coefficient grows without "
-                       "bound; ask at a warmer temperature",
+    throw OutsideModel("at " + number(temperature_c) +
+                           " °C, so near the lower limit of this law, the temperature coefficient grows without "
+                           "bound; ask at a warmer temperature",
                        {.field = "temperature_c", .value = temperature_c});
   }
   return q10;
@@ -138,7 +141,9 @@ std::optional<Notice> law_notice(const TemperatureLaw& law, double temperature_c
     return std::nullopt;
   }
   if (temperature_c >= low && temperature_c <= high) return std::nullopt;
-  return Notice{"law_outside_range", Severity::caution, {{"dough_c", temperature_c}, {"low", low}, {"high", high}},
+  return Notice{"law_outside_range",
+                Severity::caution,
+                {{"dough_c", temperature_c}, {"low", low}, {"high", high}},
                 number(temperature_c) + " °C is outside " + number(low) + " to " + number(high) + " °C, where " + name +
                     " is honest; use the cardinal law"};
 }

@@ -25,7 +25,7 @@ struct ConstantQ10Factor {
 
 template <class T>
 struct ArrheniusFactor {
-  T energy_over_r;   ///< K
+  T energy_over_r;  ///< K
   explicit ArrheniusFactor(const Arrhenius& law) : energy_over_r(T(law.activation_energy_kj) * 1000 / T(gas_constant)) {}
   FERMENT_INLINE T operator()(T t) const {
     using math::exp;

@@ -24,11 +24,11 @@ namespace ferment::formula {
 /// much as half an exponential.
 template <class T>
 struct GasCurve {
-  T rate;        ///< q, mmol/(g·h)
-  T growth;      ///< μ, 1/h
-  T lag;         ///< h
-  T increment;   ///< ΔX, g per 100 g flour
-  T start_up;    ///< τ, h
+  T rate;       ///< q, mmol/(g·h)
+  T growth;     ///< μ, 1/h
+  T lag;        ///< h
+  T increment;  ///< ΔX, g per 100 g flour
+  T start_up;   ///< τ, h
   T per_rate, per_growth, per_increment, per_start_up;
 
   GasCurve(const Kitchen& kitchen, double start_up_hours)
@@ -150,7 +150,7 @@ template <class T>
 struct Settled {
   T full_rate_hours;
   T hours;
-  T moved;   ///< size of the step
+  T moved;  ///< size of the step
 };
 
 template <class T>

@@ -12,8 +12,8 @@ namespace ferment {
 namespace {
 
 constexpr Field dough_g{"dough_g", "dough", "g per 100 g flour", 100, 400, field::must_be_given, Quantity::mass, {}, {}, {}};
-constexpr Field body_water_g{"water_g", "water", "g per 100 g flour", field::water_percent.low, field::water_percent.high,
-                             field::must_be_given, Quantity::mass, {}, {}, {}};
+constexpr Field body_water_g{
+    "water_g", "water", "g per 100 g flour", field::water_percent.low, field::water_percent.high, field::must_be_given, Quantity::mass, {}, {}, {}};
 constexpr Field activity{"water_activity", "water activity", "", 0.8, 1, field::must_be_given, Quantity::ratio, {}, {}, {}};
 constexpr Field pressure{"pressure_pa", "air pressure", "Pa", 4e4, 1.2e5, field::must_be_given, Quantity::ratio, {}, {}, {}};
 
@@ -32,8 +32,8 @@ void require_gas(const Gas& gas) {
 formula::CellAir<double> cell_air(const Body& body, double temperature_c) {
   require_body(body);
   require(field::dough_c, temperature_c);
-  return formula::cell_air(temperature_c, body.pressure_pa, body.water_activity, body.water_g,
-                           formula::saturation_pressure(temperature_c), formula::co2_solubility(temperature_c));
+  return formula::cell_air(temperature_c, body.pressure_pa, body.water_activity, body.water_g, formula::saturation_pressure(temperature_c),
+                           formula::co2_solubility(temperature_c));
 }
 
 formula::Retention<double> retention(double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
@@ -109,8 +109,7 @@ double free_ratio(double held_ratio, double anchor_ratio, double gluten_percent,
   require(field::volume_ratio, held_ratio);
   const formula::Retention<double> r = retention(anchor_ratio, gluten_percent, kitchen);
   if (held_ratio >= r.limit) {
-    throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) +
-                         " cannot be reached",
+    throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) + " cannot be reached",
                      {.field = "held_ratio", .value = held_ratio, .high = r.limit});
   }
   return formula::free_ratio(held_ratio, r);

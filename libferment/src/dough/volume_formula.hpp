@@ -7,9 +7,9 @@
 
 namespace ferment::formula {
 
-inline constexpr double gas_constant = 8.314462618;   // J/(mol·K), CODATA 2018
-inline constexpr double zero_celsius = 273.15;        // K
-inline constexpr double atmosphere = 101325;          // Pa
+inline constexpr double gas_constant = 8.314462618;  // J/(mol·K), CODATA 2018
+inline constexpr double zero_celsius = 273.15;       // K
+inline constexpr double atmosphere = 101325;         // Pa
 
 /// ISO 2533, troposphere: P0·(1 − 0.0065·H/288.15)^(g0/(R·0.0065)); H is taken as the altitude.
 template <class T>
@@ -43,8 +43,8 @@ FERMENT_INLINE T co2_solubility(T t) {
 /// Pressure and volume per mmol of the gas in the cells, and the water's capacity for CO2.
 template <class T>
 struct CellAir {
-  T molar_volume;   ///< mL per mmol
-  T capacity;       ///< a = K0·(pd/1 atm)·water, mmol dissolved if the cells held nothing but CO2
+  T molar_volume;  ///< mL per mmol
+  T capacity;      ///< a = K0·(pd/1 atm)·water, mmol dissolved if the cells held nothing but CO2
 };
 
 template <class T>
@@ -71,9 +71,9 @@ FERMENT_INLINE T held_for_cells(T cells, T air, T capacity) {
 /// Where gas begins to leak and where it all does, in mixed volumes, seen from an anchor.
 template <class T>
 struct Retention {
-  T from;    ///< u = w: onset, or the anchor's volume if that is larger
-  T limit;   ///< φM
-  T span;    ///< φM − φC
+  T from;   ///< u = w: onset, or the anchor's volume if that is larger
+  T limit;  ///< φM
+  T span;   ///< φM − φC
 };
 
 template <class T>

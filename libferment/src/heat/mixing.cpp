@@ -37,7 +37,8 @@ void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const 
   require_column(field::friction_k, friction_k, n);
   if (preferment_c) require_column(field::preferment_c, *preferment_c, n);
   const double factors = preferment_c ? 4 : 3;
-  const Column<rule_block> desired(desired_c, n), flour(flour_c, n), room(room_c, n), friction(friction_k, n), preferment(preferment_c.value_or(0.0), n);
+  const Column<rule_block> desired(desired_c, n), flour(flour_c, n), room(room_c, n), friction(friction_k, n),
+      preferment(preferment_c.value_or(0.0), n);
   for_blocks(n, rule_block, [&](std::size_t start, std::size_t count) {
     for (std::size_t i = 0; i < count; ++i) {
       out[start + i] = factors * desired.at(start)[i] - flour.at(start)[i] - room.at(start)[i] - preferment.at(start)[i] - friction.at(start)[i];
@@ -81,8 +82,7 @@ double ice_by_trade_rule(double water_g, double tap_c, double wanted_c) {
   wanted.label = "wanted water temperature";
   require(wanted, wanted_c);
   if (wanted_c > tap_c) {
-    throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) +
-                         " °C; warm the water instead [wanted_c]",
+    throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) + " °C; warm the water instead [wanted_c]",
                      {.field = "wanted_c", .value = wanted_c, .low = 0.0, .high = tap_c});
   }
   return water_g * (tap_c - wanted_c) / (tap_c + 80);

@@ -17,14 +17,14 @@ constexpr double scalds_c = 55;
 constexpr double hot_for_yeast_c = 50;
 constexpr double warm_for_yeast_c = 45;
 constexpr double cold_for_instant_c = 10;
-constexpr double yeast_very_low_percent = 0.05;   // as instant: wild flora and growth decide
-constexpr double sugar_high_percent = 10;         // osmotolerant yeast is the trade's choice
+constexpr double yeast_very_low_percent = 0.05;  // as instant: wild flora and growth decide
+constexpr double sugar_high_percent = 10;        // osmotolerant yeast is the trade's choice
 constexpr double refrigerator_warm_c = 5;
-constexpr double perishable_low_c = 5;            // time/temperature control for safety, as in many food codes
+constexpr double perishable_low_c = 5;  // time/temperature control for safety, as in many food codes
 constexpr double perishable_high_c = 60;
 constexpr double perishable_most_h = 4;
-constexpr double dough_cold_c = 5;                // rates below 10 °C are the least known, below 5 °C hardly measured
-constexpr double dough_warm_c = 38;               // near the optimum the clock's own uncertainty is largest
+constexpr double dough_cold_c = 5;   // rates below 10 °C are the least known, below 5 °C hardly measured
+constexpr double dough_warm_c = 38;  // near the optimum the clock's own uncertainty is largest
 
 class Notices {
  public:
@@ -43,19 +43,24 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   require(any, water);
   const std::string text = "water at " + number(water, 4) + " °C ";
   if (water >= kills_yeast_c) {
-    notices.add("water_kills_yeast", Severity::warning, field::water_c, water, text + "kills yeast; do not use it: warm the flour or the room instead");
+    notices.add("water_kills_yeast", Severity::warning, field::water_c, water,
+                text + "kills yeast; do not use it: warm the flour or the room instead");
   } else if (water > hot_for_yeast_c) {
-    notices.add("water_hot_for_yeast", Severity::warning, field::water_c, water, text + "harms yeast within minutes; keep the yeast away from it until it is mixed with the flour");
+    notices.add("water_hot_for_yeast", Severity::warning, field::water_c, water,
+                text + "harms yeast within minutes; keep the yeast away from it until it is mixed with the flour");
   } else if (water > warm_for_yeast_c) {
-    notices.add("water_warm_for_yeast", Severity::caution, field::water_c, water, text + "is too warm to wet yeast in; above 45 °C only briefly, never above 50 °C");
+    notices.add("water_warm_for_yeast", Severity::caution, field::water_c, water,
+                text + "is too warm to wet yeast in; above 45 °C only briefly, never above 50 °C");
   }
   if (water > scalds_c) {
     notices.add("water_scalds", Severity::warning, field::water_c, water, text + "can scald skin; pour with care and keep children away");
   }
   if (water < 0) {
-    notices.add("water_below_freezing", Severity::warning, field::water_c, water, text + "does not exist as water; cool the flour or the room, or use ice and check the dough");
+    notices.add("water_below_freezing", Severity::warning, field::water_c, water,
+                text + "does not exist as water; cool the flour or the room, or use ice and check the dough");
   } else if (water < cold_for_instant_c && p.yeast == Yeast::instant) {
-    notices.add("water_cold_for_instant", Severity::caution, field::water_c, water, text + "damages instant yeast that is wetted in it; mix the yeast into the flour first");
+    notices.add("water_cold_for_instant", Severity::caution, field::water_c, water,
+                text + "damages instant yeast that is wetted in it; mix the yeast into the flour first");
   }
 }
 
@@ -90,7 +95,8 @@ void check_formula(const PlainNumbers& p, Notices& notices) {
   require(field::sugar_percent, *p.sugar_percent);
   if (*p.sugar_percent > sugar_high_percent) {
     notices.add("sugar_high", Severity::caution, field::sugar_percent, *p.sugar_percent,
-                number(*p.sugar_percent, 4) + " % sugar slows ordinary yeast; the trade uses an osmotolerant yeast, which is faster than these times");
+                number(*p.sugar_percent, 4) +
+                    " % sugar slows ordinary yeast; the trade uses an osmotolerant yeast, which is faster than these times");
   }
 }
 
@@ -102,7 +108,8 @@ void check_rise(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices)
   const double limit = 100 * (over_proof_ratio(dough, Standing::tin, false, 1, kitchen) - 1);
   if (*p.rise_percent > limit) {
     notices.add("rise_over_proofed", Severity::caution, field::rise_percent, *p.rise_percent,
-                "a rise of " + number(*p.rise_percent, 4) + " % is over-proofed: above " + number(limit, 4) + " % even a tub does not support the dough (common practice)");
+                "a rise of " + number(*p.rise_percent, 4) + " % is over-proofed: above " + number(limit, 4) +
+                    " % even a tub does not support the dough (common practice)");
   }
 }
 
@@ -120,7 +127,8 @@ void check_safety(const PlainNumbers& p, Notices& notices) {
     require(field::refrigerator_c, *p.refrigerator_c);
     if (*p.refrigerator_c > refrigerator_warm_c) {
       notices.add("refrigerator_warm", Severity::caution, field::refrigerator_c, *p.refrigerator_c,
-                  "a refrigerator at " + number(*p.refrigerator_c, 4) + " °C is above 5 °C: the dough goes on rising faster than planned and food does not keep");
+                  "a refrigerator at " + number(*p.refrigerator_c, 4) +
+                      " °C is above 5 °C: the dough goes on rising faster than planned and food does not keep");
     }
   }
 }

@@ -14,21 +14,21 @@ namespace ferment {
 /// The numbers are those of the C interface and are only ever added to.
 enum class Status : int {
   ok = 0,
-  invalid_input = 1,   ///< a value that no dough can have, or of a wrong form
-  outside_model = 2,   ///< a possible dough, but outside what the model describes
-  no_solution = 3,     ///< a question without an answer; the message says what is reachable
-  not_converged = 4,   ///< an iteration failed; a defect of the library, please report it
-  internal = 99        ///< anything else, such as no memory
+  invalid_input = 1,  ///< a value that no dough can have, or of a wrong form
+  outside_model = 2,  ///< a possible dough, but outside what the model describes
+  no_solution = 3,    ///< a question without an answer; the message says what is reachable
+  not_converged = 4,  ///< an iteration failed; a defect of the library, please report it
+  internal = 99       ///< anything else, such as no memory
 };
 
 /// The facts of an error, for a program that words its own messages. Absent members do not apply.
 struct ErrorDetail {
-  std::string field = {};                      ///< name in the field table, or empty
-  std::optional<double> value = {};            ///< the offending value
-  std::optional<double> low = {};              ///< lowest allowed or reachable value
-  std::optional<double> high = {};             ///< highest allowed or reachable value
-  std::optional<std::size_t> index = {};       ///< first offending place of an array
-  std::optional<std::size_t> count = {};       ///< how many places of the array offend
+  std::string field = {};                 ///< name in the field table, or empty
+  std::optional<double> value = {};       ///< the offending value
+  std::optional<double> low = {};         ///< lowest allowed or reachable value
+  std::optional<double> high = {};        ///< highest allowed or reachable value
+  std::optional<std::size_t> index = {};  ///< first offending place of an array
+  std::optional<std::size_t> count = {};  ///< how many places of the array offend
 };
 
 class FERMENT_API Error : public std::runtime_error {

@@ -10,10 +10,10 @@ namespace ferment {
 enum class Severity { info, caution, warning };
 
 struct Notice {
-  std::string code;   ///< stable, so that an app can word it in its own language
+  std::string code;  ///< stable, so that an app can word it in its own language
   Severity severity = Severity::info;
-  std::vector<std::pair<std::string, double>> values;   ///< the numbers in the text, by field name
-  std::string text;   ///< English, complete with units
+  std::vector<std::pair<std::string, double>> values;  ///< the numbers in the text, by field name
+  std::string text;                                    ///< English, complete with units
 };
 
 }  // namespace ferment

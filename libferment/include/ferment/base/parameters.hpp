@@ -66,7 +66,7 @@ enum class Scale { fixed, linear, logarithmic };
 /// A row of the parameter table: a field, its prior and the place of its value.
 struct Parameter : Field {
   Scale scale = Scale::fixed;
-  double prior_sd = 0;          ///< sd of the value (linear) or of its natural logarithm (logarithmic)
+  double prior_sd = 0;  ///< sd of the value (linear) or of its natural logarithm (logarithmic)
   double Kitchen::*value = nullptr;
 };
 

@@ -13,8 +13,8 @@ namespace ferment {
 
 /// One dough at one temperature. Percent of flour weight, added gluten included in the flour.
 struct Dough {
-  double dough_c = field::dough_c.initial;               ///< °C, the dough's own temperature; must be given
-  double yeast_percent = field::yeast_percent.initial;   ///< as weighed; must be given
+  double dough_c = field::dough_c.initial;              ///< °C, the dough's own temperature; must be given
+  double yeast_percent = field::yeast_percent.initial;  ///< as weighed; must be given
   Yeast yeast = Yeast::instant;
   double salt_percent = field::salt_percent.initial;
   double water_percent = field::water_percent.initial;
@@ -67,16 +67,16 @@ FERMENT_API double yeast_for_rise(double rise_percent, double target_h, const Do
 
 /// Which factor made how much of a time.
 struct Factor {
-  const char* name;   ///< "yeast", "temperature", "salt", "water", "sugar", "gluten", "altitude"
-  double from;        ///< value in the reference dough
-  double to;          ///< value in this dough
-  double times;       ///< hours × this
+  const char* name;  ///< "yeast", "temperature", "salt", "water", "sugar", "gluten", "altitude"
+  double from;       ///< value in the reference dough
+  double to;         ///< value in this dough
+  double times;      ///< hours × this
 };
 
 struct Explanation {
-  double reference_h = 0;   ///< hours of the same rise in the reference dough with 1 % instant yeast
+  double reference_h = 0;  ///< hours of the same rise in the reference dough with 1 % instant yeast
   std::vector<Factor> factors;
-  double hours = 0;         ///< reference_h × all factors
+  double hours = 0;  ///< reference_h × all factors
 };
 
 /// Walks from the reference dough (25 °C, 2 % salt, 65 % water, no sugar, 1 % instant yeast, sea level) to this one,
@@ -86,11 +86,11 @@ FERMENT_API Explanation explain(double rise_percent, const Dough& dough, const K
 
 /// A dough between two moments of one process, per 100 g of flour.
 struct DoughState {
-  double equivalent_h = 0;      ///< since the yeast met flour and water
-  double co2_mmol = 0;          ///< held in cells and water, as if nothing leaked since the anchor
-  double air_mmol = 0;          ///< in the cells
-  double mixed_volume_ml = 0;   ///< volume just after mixing
-  double anchor_ratio = 1;      ///< volume over mixed volume at the last handling
+  double equivalent_h = 0;     ///< since the yeast met flour and water
+  double co2_mmol = 0;         ///< held in cells and water, as if nothing leaked since the anchor
+  double air_mmol = 0;         ///< in the cells
+  double mixed_volume_ml = 0;  ///< volume just after mixing
+  double anchor_ratio = 1;     ///< volume over mixed volume at the last handling
 };
 
 /// The state at the end of mixing. @throws InvalidInput

@@ -20,7 +20,7 @@ struct ConstantQ10 {
 
 /// Factor exp(−(Ea/R)(1/T_K − 1/298.15)). Honest for 18 to 32 °C only.
 struct Arrhenius {
-  double activation_energy_kj = Kitchen{}.activation_energy_kj;   ///< kJ/mol
+  double activation_energy_kj = Kitchen{}.activation_energy_kj;  ///< kJ/mol
 };
 
 /// Factor ∝ [(T − Tmin)(1 − e^(c(T − Tmax)))]², 0 outside (Tmin, Tmax) (Ratkowsky et al. 1983, J Bacteriol 154:1222).

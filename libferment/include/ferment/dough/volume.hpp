@@ -26,8 +26,8 @@ struct Body {
 
 /// What the dough holds, mmol per 100 g flour.
 struct Gas {
-  double co2_mmol = 0;   ///< in the cells and dissolved
-  double air_mmol = 0;   ///< in the cells
+  double co2_mmol = 0;  ///< in the cells and dissolved
+  double air_mmol = 0;  ///< in the cells
 };
 
 /// Volume just after mixing, mL per 100 g flour: gas-free volume and void.

@@ -9,10 +9,10 @@
 namespace ferment {
 
 enum class Yeast {
-  instant,               ///< instant dry yeast
-  active_dry,            ///< active dry yeast, wetted in warm water first
-  active_dry_unwetted,   ///< active dry yeast stirred in dry
-  compressed             ///< fresh yeast
+  instant,              ///< instant dry yeast
+  active_dry,           ///< active dry yeast, wetted in warm water first
+  active_dry_unwetted,  ///< active dry yeast stirred in dry
+  compressed            ///< fresh yeast
 };
 
 /// "instant", "active_dry", "active_dry_unwetted" or "compressed".
