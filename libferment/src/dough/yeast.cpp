@@ -54,7 +54,7 @@ double convert_yeast(double yeast_percent, Yeast from, Yeast to) {
   name_of(from);
   name_of(to);
   require_yeast(yeast_percent, from);
-  return yeast_percent * formula::compressed_ratio(to) / formula::compressed_ratio(from);
+  return yeast_percent * (formula::compressed_ratio(to) / formula::compressed_ratio(from));
 }
 
 double gassing_dry_matter(double yeast_percent, Yeast yeast) {

@@ -38,8 +38,8 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   if (!p.water_c) return;
   const double water = *p.water_c;
   Field any = field::water_c;  // a planned water may be impossible: that is what the notice is for
-  any.low = -1000;
-  any.high = 1000;
+  any.low = -1e9;
+  any.high = 1e9;
   require(any, water);
   const std::string text = "water at " + number(water, 4) + " °C ";
   if (water >= kills_yeast_c) {

@@ -32,7 +32,7 @@ struct PlainNumbers {
 /// water_cold_for_instant, law_outside_range, yeast_very_low, sugar_high, rise_over_proofed, perishable_held,
 /// refrigerator_warm, dough_cold, dough_warm.
 /// Limits: science of the trade, common practice; food safety defers to the local food code.
-/// @throws InvalidInput outside the field table's bounds (but any water_c from −1000 to 1000 °C is answered)
+/// @throws InvalidInput outside the field table's bounds (but any finite water_c of use is answered)
 FERMENT_API std::vector<Notice> check(const PlainNumbers& numbers, const Kitchen& kitchen = {});
 
 }  // namespace ferment
