@@ -47,9 +47,8 @@ typedef struct ferment_factor_rule {
   double friction_k; /* a difference of temperatures */
   double preferment_c;
 } ferment_factor_rule;
-/* clang-format off */
-#define FERMENT_FACTOR_RULE_INIT {(uint32_t)sizeof(ferment_factor_rule), 0, -1000, -1000, -1000, -1000, -1000}
-/* clang-format on */
+#define FERMENT_FACTOR_RULE_INIT \
+  { (uint32_t)sizeof(ferment_factor_rule), 0, -1000, -1000, -1000, -1000, -1000 }
 
 /* Water temperature by the trade's factor rule, °C. Fails with INVALID_INPUT outside the field table. */
 FERMENT_API ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, double* water_c);
@@ -66,9 +65,8 @@ typedef struct ferment_dough {
   double sugar_percent;
   double altitude_m;
 } ferment_dough;
-/* clang-format off */
-#define FERMENT_DOUGH_INIT {(uint32_t)sizeof(ferment_dough), FERMENT_YEAST_INSTANT, -1000, -1000, 2, 65, 0, 0}
-/* clang-format on */
+#define FERMENT_DOUGH_INIT \
+  { (uint32_t)sizeof(ferment_dough), FERMENT_YEAST_INSTANT, -1000, -1000, 2, 65, 0, 0 }
 
 /* Hours from the end of mixing to a rise in percent of the volume just after mixing, at a constant dough temperature,
  * with the parameter set 2026-1. Fails with INVALID_INPUT, OUTSIDE_MODEL (the yeast stands still) or NO_SOLUTION (the

@@ -12,16 +12,22 @@
 namespace ferment {
 namespace {
 
-// clang-format off
-constexpr std::array all_inputs{
-    field::dough_c,       field::from_c,        field::to_c,          field::temperature_c, field::desired_c,
-    field::flour_c,       field::room_c,        field::preferment_c,  field::water_c,       field::tap_c,
-    field::refrigerator_c, field::friction_k,   field::yeast_percent, field::instant_equivalent_percent,
-    field::salt_percent,  field::water_percent, field::sugar_percent, field::gluten_percent, field::altitude_m,
-    field::rise_percent,  field::time_h,        field::target_h,      field::perishable_h,  field::water_g,
-    field::loss_fraction, field::co2_mmol,      field::air_mmol,
-    field::volume_ratio,  field::volume_ml,     field::mixed_volume_ml, field::equivalent_h};
-// clang-format on
+constexpr std::array all_inputs{field::dough_c,        field::from_c,
+                                field::to_c,           field::temperature_c,
+                                field::desired_c,      field::flour_c,
+                                field::room_c,         field::preferment_c,
+                                field::water_c,        field::tap_c,
+                                field::refrigerator_c, field::friction_k,
+                                field::yeast_percent,  field::instant_equivalent_percent,
+                                field::salt_percent,   field::water_percent,
+                                field::sugar_percent,  field::gluten_percent,
+                                field::altitude_m,     field::rise_percent,
+                                field::time_h,         field::target_h,
+                                field::perishable_h,   field::water_g,
+                                field::loss_fraction,  field::co2_mmol,
+                                field::air_mmol,       field::volume_ratio,
+                                field::volume_ml,      field::mixed_volume_ml,
+                                field::equivalent_h};
 
 bool inside(const Field& field, double value) { return value >= field.low && value <= field.high; }  // NaN is not
 

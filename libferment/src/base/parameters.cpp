@@ -28,7 +28,6 @@ Parameter row(double Kitchen::*value, std::string_view name, std::string_view la
           value};
 }
 
-// clang-format off: a table
 std::vector<Parameter> make_table() {
   using enum Scale;
   using enum Quantity;
@@ -96,8 +95,6 @@ std::vector<Parameter> make_table() {
           "rise at which a final proof is over-proofed", "common practice, no source"),
   };
 }
-
-// clang-format on
 
 void check_covariance(const Kitchen& kitchen, const std::vector<Parameter>& learned) {
   if (kitchen.covariance.empty()) return;

@@ -133,9 +133,9 @@ void prepare(Block& b, const TemperatureLaw& law, const Constants& c, std::size_
 FERMENT_WIDE_LOOPS void full_rate_hours(const Block& b, Constants c, const double* rise_percent, double* target, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     const auto retention = formula::retention(c.onset, c.limit, b.gluten[i], 1.0);
-    const double ratio = 1 + rise_percent[i] * 0.01;
-    const double cells = (formula::free_ratio(ratio, retention) - 1) * b.cells_per_ratio[i];
-    target[i] = math::select(ratio < retention.limit, formula::held_for_cells(cells, b.mixed_air[i], b.capacity[i]), never);
+    const double growth = rise_percent[i] / 100;
+    const double cells = formula::free_growth(growth, retention) * b.cells_per_ratio[i];
+    target[i] = math::select(growth < retention.limit - 1, formula::held_for_cells(cells, b.mixed_air[i], b.capacity[i]), never);
   }
   for (std::size_t i = 0; i < n; ++i) {
     const double gas = target[i];
@@ -150,7 +150,6 @@ FERMENT_WIDE_LOOPS void start(Constants c, const double* target, double* y, std:
 
 /// One Halley step for all; returns how many have not settled.
 FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours, std::size_t n) {
-  const double small = formula::settled_share * c.curve.start_up;
   std::size_t unsettled = 0;
   Buffer first, second;
   for (std::size_t i = 0; i < n; ++i) {
@@ -168,10 +167,10 @@ FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double*
     const double from = math::larger(y[i], c.curve.lag);
     const auto next = formula::settle(from, target[i], {hours[i], first[i], second[i]}, c.curve);
     const bool growing = y[i] > c.curve.lag;
-    const double moved = math::select(growing, next.moved, 0.0);
+    const double leftover = math::select(growing, next.leftover, 0.0);
     hours[i] = math::select(growing, next.hours, y[i]);
     y[i] = math::select(growing, math::larger(next.full_rate_hours, c.curve.lag), y[i]);
-    unsettled += (moved > small) | (moved < -small);
+    unsettled += leftover > formula::settled_share * hours[i];
   }
   return unsettled;
 }
@@ -202,7 +201,7 @@ FERMENT_WIDE_LOOPS void rises(const Block& b, Constants c, const double* time_h,
     const double gas = formula::gas_for_work(work, formula::gas_capacity(c.lean_capacity, b.sugar[i]), c.curve);
     const double cells = formula::in_cells(gas, b.mixed_air[i], b.capacity[i]);
     const auto retention = formula::retention(c.onset, c.limit, b.gluten[i], 1.0);
-    rise_percent[i] = 100 * (formula::held_ratio(1 + cells / b.cells_per_ratio[i], retention) - 1);
+    rise_percent[i] = 100 * formula::held_growth(cells / b.cells_per_ratio[i], retention);
   }
 }
 

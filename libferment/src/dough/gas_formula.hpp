@@ -150,7 +150,7 @@ template <class T>
 struct Settled {
   T full_rate_hours;
   T hours;
-  T moved;  ///< size of the step
+  T leftover;  ///< what the next step would still change, in hours, at most
 };
 
 template <class T>
@@ -161,12 +161,15 @@ FERMENT_INLINE Settled<T> settle(T y, T target, const Growth<T>& g, const GasCur
   const T first = 1 - left * g.first;
   const T second = left * (g.first * g.first * c.per_start_up - g.second);
   const T step = 2 * f * first / (2 * first * first - f * second);
-  return {y - step, g.hours + step * (-g.first + step * g.second * T(0.5)), step};
+  // A Halley step, and the second-order h(y) beside it, leave an error that goes with the cube of the step: the start-up
+  // term has the third derivative left/τ², growth at most μ².
+  const T third = left * c.per_start_up * c.per_start_up + c.growth * c.growth;
+  const T leftover = third * step * step * math::larger<T>(step, -step);
+  return {y - step, g.hours + step * (-g.first + step * g.second * T(0.5)), leftover};
 }
 
-/// A step below this share of the start-up time leaves a relative error below 1e-15: the error of a Halley step
-/// goes with its cube, and the start-up term has decayed.
-inline constexpr double settled_share = 1e-4;
+/// Settled when this share of the hours is left over, at the most: half a unit in the last place of a double.
+inline constexpr double settled_share = 1e-16;
 /// Halley from above on a convex function closes in without overshooting; parameters at the corners of the table
 /// need six steps.
 inline constexpr int most_settling_steps = 40;
@@ -178,11 +181,10 @@ T hours_for_work(const T& work, const T& dose, const GasCurve<T>& c) {
   const T target = work * per_dose;
   T y = c.start_up * start_up_inverse<T>(target * c.per_start_up);
   if (y <= c.lag) return y;
-  const T small = c.start_up * (std::is_same_v<T, double> ? T(settled_share) : std::numeric_limits<T>::epsilon());
+  const T share = std::is_same_v<T, double> ? T(settled_share) : std::numeric_limits<T>::epsilon();
   for (int step = 0; step < most_settling_steps; ++step) {
     const Settled<T> next = settle<T>(y, target, growing_hours<T>(growth_work<T>(y, dose, c), dose, per_dose, c), c);
-    const T size = next.moved < 0 ? T(-next.moved) : next.moved;
-    if (size <= small) return next.hours;
+    if (next.leftover <= share * next.hours) return next.hours;
     y = math::larger<T>(next.full_rate_hours, c.lag);
   }
   throw NotConverged("the hours for a given gas did not settle; please report the input that led here");

@@ -82,19 +82,31 @@ FERMENT_INLINE Retention<T> retention(T onset, T limit, T gluten, T anchor) {
   return {math::larger<T>(onset * stronger, anchor), limit * stronger, (limit - onset) * stronger};
 }
 
+// Both ways in growth, volume over mixed volume less 1: a small rise keeps its digits.
+
 template <class T>
-FERMENT_INLINE T held_ratio(T free, const Retention<T>& r) {
+FERMENT_INLINE T held_growth(T free, const Retention<T>& r) {
   using math::expm1;
-  const T beyond = math::larger<T>(free - r.from, T(0));
-  return math::smaller<T>(free, r.from) - (r.limit - r.from) * expm1(-beyond / r.span);
+  const T beyond = math::larger<T>(free - (r.from - 1), T(0));
+  return math::smaller<T>(free, r.from - 1) - (r.limit - r.from) * expm1(-beyond / r.span);
 }
 
-/// Finite only below r.limit.
+/// Finite only below r.limit − 1.
+template <class T>
+FERMENT_INLINE T free_growth(T held, const Retention<T>& r) {
+  using math::log1p;
+  const T beyond = math::larger<T>(held - (r.from - 1), T(0));
+  return math::smaller<T>(held, r.from - 1) - r.span * log1p(-beyond / (r.limit - r.from));
+}
+
+template <class T>
+FERMENT_INLINE T held_ratio(T free, const Retention<T>& r) {
+  return 1 + held_growth<T>(free - 1, r);
+}
+
 template <class T>
 FERMENT_INLINE T free_ratio(T held, const Retention<T>& r) {
-  using math::log1p;
-  const T beyond = math::larger<T>(held - r.from, T(0));
-  return math::smaller<T>(held, r.from) - r.span * log1p(-beyond / (r.limit - r.from));
+  return 1 + free_growth<T>(held - 1, r);
 }
 
 }  // namespace ferment::formula

@@ -30,7 +30,6 @@ struct Field {
 };
 
 namespace field {
-// clang-format off: a table, one row a field
 
 inline constexpr double must_be_given = std::numeric_limits<double>::quiet_NaN();
 
@@ -242,7 +241,7 @@ inline constexpr Field air_mmol{
     "air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, must_be_given, Quantity::ratio, "air in the gas cells per 100 g of flour", "",
     ""};
 inline constexpr Field volume_ratio{
-    "volume_ratio", "volume", "times the mixed volume", 0.1, 100, must_be_given, Quantity::ratio, "volume over the volume just after mixing", "",
+    "volume_ratio", "volume", "times the mixed volume", 0.1, 1000, must_be_given, Quantity::ratio, "volume over the volume just after mixing", "",
     "doubled is 2"};
 inline constexpr Field volume_ml{
     "volume_ml", "volume", "mL per 100 g flour", 1, 1e5, must_be_given, Quantity::ratio, "volume of the dough per 100 g of flour", "", ""};
@@ -267,7 +266,6 @@ inline constexpr Field equivalent_h{"equivalent_h",
                                     "",
                                     ""};
 
-// clang-format on
 }  // namespace field
 
 /// All input fields, in the order of the documentation.
