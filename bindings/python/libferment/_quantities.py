@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from libferment._core import celsius, fields, kelvins
@@ -15,7 +16,10 @@ def _split(text: str, what: str, example: str) -> tuple[float, str]:
     match = _NUMBER_AND_UNIT.fullmatch(text)
     if match is None:
         raise InvalidInput(f'{what} "{text}" is not a number with a unit; write for example {example}')
-    return float(match[1].replace("−", "-").replace(",", ".")), match[2].lower()
+    value = float(match[1].replace("−", "-").replace(",", "."))
+    if not math.isfinite(value):
+        raise InvalidInput(f"{what} is a number of {len(match[1])} digits; write for example {example}")
+    return value, match[2].lower()
 
 
 def temperature_c(text: str, what: str = "temperature") -> float:

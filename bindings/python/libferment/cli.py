@@ -93,7 +93,7 @@ def _print_json(command: str, result: Mapping[str, Any], notices: list[lf.Notice
 
 
 def _console() -> Console:
-    return Console(soft_wrap=False, highlight=False)
+    return Console(soft_wrap=False, highlight=False, emoji=False)
 
 
 def _table(title: str, *columns: str) -> Table:

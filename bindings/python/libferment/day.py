@@ -117,7 +117,13 @@ class _Table:
 
     def number(self, key: str, what: str = "a number") -> float | None:
         value = self._take(key, (int, float), what)
-        return None if value is None else float(value)
+        return None if value is None else self.float_of(key, value)
+
+    def float_of(self, key: str, value: float) -> float:
+        try:
+            return float(value)
+        except OverflowError:
+            raise InvalidInput(f"{self.where} {key} is a number too large for any dough") from None
 
     def quantity(self, key: str, read: Callable[[str, str], float], example: str) -> float | None:
         if key not in self.content:
@@ -125,7 +131,7 @@ class _Table:
         value = self.content[key]
         if isinstance(value, (int, float)) and not isinstance(value, bool):
             raise InvalidInput(
-                f'{self.where} {key} = {value:g} has no unit; write it in quotes with one, such as "{example}"'
+                f'{self.where} {key} = {self.float_of(key, value):g} has no unit; write it in quotes with one, such as "{example}"'
             )
         if not isinstance(value, str):
             raise InvalidInput(
@@ -170,7 +176,7 @@ def _stage(content: object, place: int, dough_c: float | None) -> Stage:
     rise, until_h = table.bounded("until_rise_percent", "rise_percent"), table.bounded("until_h", "time_h")
     if (rise is None) == (until_h is None):
         raise InvalidInput(f"{table.where} must end by until_rise_percent or by until_h, one of the two")
-    folds = [float(fold) for fold in table.list_of("folds_h", (int, float), "hours")]
+    folds = [table.float_of("folds_h", fold) for fold in table.list_of("folds_h", (int, float), "hours")]
     if any(not math.isfinite(fold) or fold < 0 for fold in folds) or sorted(folds) != folds:
         raise InvalidInput(f"{table.where} folds_h must be hours from the stage's start, in order, got {folds}")
     if until_h is not None and folds and folds[-1] > until_h:
@@ -270,7 +276,7 @@ def _loss(kitchen: Kitchen, handling: str) -> float:
 def _hours_to(dough: Dough, state: DoughState, ratio: float, kitchen: Kitchen) -> float:
     try:
         return hours_until(dough, state, ratio, kitchen=kitchen)
-    except NoSolution:
+    except (NoSolution, OutsideModel):
         return math.inf
 
 
@@ -343,6 +349,11 @@ def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
     return plans
 
 
+def _time_counts(dough_c: float) -> bool:
+    """Whether a perishable dough held at this temperature for long is a matter of safety."""
+    return any(notice.code == "perishable_held" for notice in check(dough_c=dough_c, perishable_h=1000.0))
+
+
 def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None = None) -> list[Notice]:
     """Collect the cautions that belong to a planned day, each once, most severe first."""
     found: dict[str, Notice] = {}
@@ -353,7 +364,7 @@ def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None 
         for notice in check(refrigerator_c=day.temperatures_c["refrigerator"]):
             found.setdefault(notice.code, notice)
     if day.perishable:
-        warm = [plan for plan in plans if check(dough_c=plan.dough_c, perishable_h=1000.0)]  # where time counts at all
+        warm = [plan for plan in plans if _time_counts(plan.dough_c)]  # where time counts at all
         for notice in check(perishable_h=sum(plan.hours for plan in warm)):
             found.setdefault(notice.code, notice)
     for plan in plans:

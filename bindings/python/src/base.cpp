@@ -116,7 +116,7 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
     if (name == "covariance") {
       try {
         kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
-      } catch (const py::cast_error&) {
+      } catch (const std::exception&) {  // NumPy's words for a ragged list, or no numbers
         throw InvalidInput("covariance must be a square array of numbers [covariance]", {.field = name});
       }
       continue;

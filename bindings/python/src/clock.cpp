@@ -35,7 +35,7 @@ Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises 
           [](const Law& law, const Number& temperature_c) {
             return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
               require(field::temperature_c, in[0]);
-              for (std::size_t i = 0; i < out.size(); ++i) out[i] = local_q10(law, in[0][i]);
+              for_each_place(in[0], out, [&](double value) { return local_q10(law, value); });
             });
           },
           "temperature_c"_a, R"(Local temperature coefficient, exp(10 K d ln factor/dT).
@@ -257,7 +257,7 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
         const Dough asked = dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
         return Inputs().add(field::target_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
           require(field::target_h, in[0]);
-          for (std::size_t i = 0; i < out.size(); ++i) out[i] = yeast_for_rise(rise_percent, in[0][i], asked, kitchen_or_default(kitchen));
+          for_each_place(in[0], out, [&](double value) { return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen)); });
         });
       },
       "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,

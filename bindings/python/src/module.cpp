@@ -127,6 +127,22 @@ void Inputs::broadcast() {
   }
 }
 
+void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first, std::size_t count) {
+  ferment::ErrorDetail detail = error.detail();
+  std::string message = error.what();
+  if (!values.is_single()) {
+    detail.index = first;
+    detail.count = count;
+    message += " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(values.size()) + ")";
+  }
+  switch (error.status()) {
+    case ferment::Status::invalid_input: throw ferment::InvalidInput(message, detail);
+    case ferment::Status::outside_model: throw ferment::OutsideModel(message, detail);
+    case ferment::Status::no_solution: throw ferment::NoSolution(message, detail);
+    default: throw ferment::NotConverged(message, detail);
+  }
+}
+
 const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen) {
   static const ferment::Kitchen standard;
   return kitchen ? *kitchen : standard;

@@ -114,6 +114,27 @@ class Inputs {
   std::vector<ferment::Values> values_;
 };
 
+/// Throws the error again with its place in an array.
+[[noreturn]] void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first, std::size_t count);
+
+/// out[i] = of(values[i]) for all; an error names the first place and how many fail, with the first one's words.
+template <class Of>
+void for_each_place(const ferment::Values& values, std::span<double> out, Of of) {
+  std::optional<ferment::Error> error;
+  std::size_t first = 0;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    try {
+      out[i] = of(values[i]);
+    } catch (const ferment::Error& problem) {
+      if (count++ > 0) continue;
+      first = i;
+      error = problem;
+    }
+  }
+  if (error) throw_at(*error, values, first, count);
+}
+
 /// The parameters of `kitchen=None`: the default set.
 const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen);
 

@@ -37,13 +37,16 @@ FERMENT_WIDE_LOOPS std::size_t count_inside(const double* data, std::size_t size
   return count;
 }
 
+/// A number that can be pasted into a program.
+std::string as_code(double value) { return value < 0 ? std::string("-").append(number(-value)) : number(value); }
+
 /// What to do about a refused value: another unit, if that explains it, and the field's own advice.
 std::string advice_for(const Field& field, double value) {
   std::string advice;
   if (field.quantity == Quantity::temperature && inside(field, (value - 32) / 1.8)) {
-    advice = "if you meant " + number(value) + " °F, pass celsius(" + number(value) + ")";
+    advice = "if you meant " + number(value) + " °F, pass celsius(" + as_code(value) + ")";
   } else if (field.quantity == Quantity::temperature_difference && inside(field, value / 1.8)) {
-    advice = "if you meant a difference of " + number(value) + " °F, pass kelvins(" + number(value) + ")";
+    advice = "if you meant a difference of " + number(value) + " °F, pass kelvins(" + as_code(value) + ")";
   }
   if (!field.advice.empty()) {
     if (!advice.empty()) advice += "; ";

@@ -2,6 +2,7 @@
 // is an array of one.
 #include <ferment/clock/rise.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -148,10 +149,11 @@ FERMENT_WIDE_LOOPS void start(Constants c, const double* target, double* y, std:
   for (std::size_t i = 0; i < n; ++i) y[i] = c.curve.start_up * formula::start_up_inverse_in_loops(target[i] * c.curve.per_start_up);
 }
 
-/// One Halley step for all; returns how many have not settled.
-FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours, std::size_t n) {
+/// One Halley step for all that are open (1, else 0); returns how many still are. A settled scenario is left alone, so
+/// that its digits do not depend on its neighbours.
+FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours, double* open, std::size_t n) {
   std::size_t unsettled = 0;
-  Buffer first, second;
+  Buffer grown_hours, first, second;
   for (std::size_t i = 0; i < n; ++i) {
     const auto done = formula::growth_work(math::larger(y[i], c.curve.lag), b.dose[i], c.curve);
     first[i] = done.work;
@@ -159,18 +161,21 @@ FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double*
   }
   for (std::size_t i = 0; i < n; ++i) {
     const auto growth = formula::growing_hours({first[i], second[i]}, b.dose[i], b.per_dose[i], c.curve);
-    hours[i] = growth.hours;
+    grown_hours[i] = growth.hours;
     first[i] = growth.first;
     second[i] = growth.second;
   }
   for (std::size_t i = 0; i < n; ++i) {
     const double from = math::larger(y[i], c.curve.lag);
-    const auto next = formula::settle(from, target[i], {hours[i], first[i], second[i]}, c.curve);
+    const auto next = formula::settle(from, target[i], {grown_hours[i], first[i], second[i]}, c.curve);
     const bool growing = y[i] > c.curve.lag;
     const double leftover = math::select(growing, next.leftover, 0.0);
-    hours[i] = math::select(growing, next.hours, y[i]);
+    const double stepped = math::select(growing, next.hours, y[i]);
+    hours[i] = math::select(open[i] > 0, stepped, hours[i]);
     y[i] = math::select(growing, math::larger(next.full_rate_hours, c.curve.lag), y[i]);
-    unsettled += leftover > formula::settled_share * hours[i];
+    const bool still_open = (open[i] > 0) & (leftover > formula::settled_share * hours[i]);
+    open[i] = math::select(still_open, 1.0, 0.0);
+    unsettled += still_open;
   }
   return unsettled;
 }
@@ -182,12 +187,14 @@ FERMENT_WIDE_LOOPS void by_speed(const Block& b, const double* target, double* h
 }
 
 void hours_of_block(Block& b, const TemperatureLaw& law, const Constants& c, const double* rise_percent, double* hours, std::size_t n) {
-  Buffer target, y;
+  Buffer target, y, open;
   prepare(b, law, c, n);
   full_rate_hours(b, c, rise_percent, target.data(), n);
   start(c, target.data(), y.data(), n);
+  std::fill_n(open.begin(), n, 1.0);
+  std::fill_n(hours, n, 0.0);
   int steps = 0;
-  while (settle(b, c, target.data(), y.data(), hours, n) > 0) {
+  while (settle(b, c, target.data(), y.data(), hours, open.data(), n) > 0) {
     if (++steps > formula::most_settling_steps) {
       throw NotConverged("the hours to a rise did not settle; please report the input that led here");
     }
@@ -245,7 +252,7 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
   }
   const double reach = reachable_rise(dough, kitchen);
   const double held = 100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
-  const bool holds_less = rise_percent >= held;
+  const bool holds_less = held - reach < 1;  // percent: else its sugars run out first
   place.field = "rise_percent";
   place.value = rise_percent;
   place.low = 0.0;
@@ -331,7 +338,8 @@ double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, 
   };
   const double late_least = late_by(least);
   const double late_most = late_by(most);
-  if (late_least < 0 || late_most > 0) {
+  constexpr double same_time = 1e-9;  // of the hours: the ends of the table belong to it
+  if (late_least < -same_time || late_most > same_time) {
     const double slowest = target_h * std::exp(late_least);
     const double fastest = target_h * std::exp(late_most);
     throw NoSolution("no yeast dose gives this rise in " + number(target_h) + " h: it takes " + number(fastest) + " h with " +
@@ -339,8 +347,8 @@ double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, 
                          " %; choose a time between, or another dough temperature [target_h]",
                      {.field = "target_h", .value = target_h, .low = fastest, .high = slowest});
   }
-  if (late_least == 0) return std::exp(least);
-  if (late_most == 0) return std::exp(most);
+  if (late_least <= 0) return std::exp(least);
+  if (late_most >= 0) return std::exp(most);
   std::uintmax_t evaluations = 100;
   const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-15; };
   const auto bracket = boost::math::tools::toms748_solve(late_by, least, most, late_least, late_most, close, evaluations);
@@ -471,19 +479,19 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
   require_state(state);
   const Bench bench(dough, kitchen);
   const formula::Retention<double> retention = retention_of(dough, state, kitchen);
-  const auto refuse = [&](double reach, const char* why) -> NoSolution {
+  const auto refuse = [&] {
+    const double all = state.co2_mmol + bench.capacity_of_sugars - bench.gas_after(state.equivalent_h);
+    const double reach = formula::held_ratio(bench.free_ratio(all, state.air_mmol, state.mixed_volume_ml), retention);
+    const char* const why = retention.limit - reach < 0.01 ? "hold" : "make";
     return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why + " gas for less than " + number(reach) +
                           " times; ask for less [ratio]",
                       {.field = "ratio", .value = ratio, .high = reach});
   };
-  if (ratio >= retention.limit) throw refuse(retention.limit, "hold");
+  if (ratio >= retention.limit) throw refuse();
   const double missing = bench.co2_at(formula::free_ratio(ratio, retention), state.air_mmol, state.mixed_volume_ml) - state.co2_mmol;
   if (missing <= 0) return 0;
   const double made = bench.gas_after(state.equivalent_h);
-  if (made + missing >= bench.capacity_of_sugars) {
-    const double all = state.co2_mmol + bench.capacity_of_sugars - made;
-    throw refuse(formula::held_ratio(bench.free_ratio(all, state.air_mmol, state.mixed_volume_ml), retention), "make");
-  }
+  if (made + missing >= bench.capacity_of_sugars) throw refuse();
   if (!(bench.speed > 0)) throw stands_still(dough, kitchen, "", {});
   const double work = formula::work_for_gas(made + missing, bench.capacity_of_sugars, bench.constants.curve);
   const double until = formula::hours_for_work(work, bench.dose, bench.constants.curve);

@@ -45,13 +45,13 @@ FERMENT_INLINE T gas_capacity(T lean, T sugar) {
 template <class T>
 FERMENT_INLINE T work_for_gas(T gas, T capacity, const GasCurve<T>& c) {
   using math::log1p;
-  return -(capacity * c.per_rate) * log1p(-gas / capacity);
+  return T(0) - capacity * c.per_rate * log1p(-gas / capacity);  // 0 for 0, not −0
 }
 
 template <class T>
 FERMENT_INLINE T gas_for_work(T work, T capacity, const GasCurve<T>& c) {
   using math::expm1;
-  return -capacity * expm1(-c.rate * work / capacity);
+  return T(0) - capacity * expm1(-c.rate * work / capacity);
 }
 
 /// J(θ), the integral of the yeast mass less the start-up deficit.
@@ -64,7 +64,8 @@ FERMENT_INLINE T work_after(T hours, T dose, const GasCurve<T>& c) {
   const T grown = math::larger<T>(hours - c.lag, T(0)) * c.growth * capacity * c.per_increment;  // r·s
   // ln(1 + f·(e^(rs) − 1)) without overflow and without a branch: rs + ln(1 − (1 − f)(1 − e^(−rs))).
   const T logarithm = grown + log1p(c.increment / capacity * expm1(-grown));
-  return dose * math::smaller(hours, c.lag) + c.increment * c.per_growth * logarithm - deficit;
+  const T work = dose * math::smaller(hours, c.lag) + c.increment * c.per_growth * logarithm - deficit;
+  return math::larger<T>(work, T(0));  // rounding must not take gas back in the first moment
 }
 
 /// Work after the lag in units of the growth increment, E, and how much of the increment it has used, 1 − e^(−E).
