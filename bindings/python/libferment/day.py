@@ -130,8 +130,9 @@ class _Table:
             return None
         value = self.content[key]
         if isinstance(value, (int, float)) and not isinstance(value, bool):
+            number = self.float_of(key, value)
             raise InvalidInput(
-                f'{self.where} {key} = {self.float_of(key, value):g} has no unit; write it in quotes with one, such as "{example}"'
+                f'{self.where} {key} = {number:g} has no unit; write it in quotes with one, such as "{example}"'
             )
         if not isinstance(value, str):
             raise InvalidInput(

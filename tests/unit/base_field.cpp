@@ -1,0 +1,306 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <map>
+#include <optional>
+#include <set>
+#include <sstream>
+#include <string>
+
+#include <ferment/ferment.hpp>
+
+using namespace ferment;
+
+namespace {
+
+constexpr double nan_ = std::numeric_limits<double>::quiet_NaN();
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+/// As the messages write a number: six digits, a true minus sign.
+std::string shown(double value) {
+  std::ostringstream out;
+  out << std::abs(value);
+  return (value < 0 ? "−" : "") + out.str();
+}
+
+bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+/// The refusal as an error, or nothing if the call is let through by the edge. Any other outcome than InvalidInput counts
+/// as let through: a value inside the bounds may still have no answer.
+std::optional<InvalidInput> refusal(const std::function<void(double)>& call, double value) {
+  try {
+    call(value);
+  } catch (const InvalidInput& error) {
+    return error;
+  } catch (const Error&) {
+  }
+  return std::nullopt;
+}
+
+void check_refusal(const std::optional<InvalidInput>& refused, const Field& field, double value) {
+  REQUIRE_MESSAGE(refused, std::string(field.name), " accepts ", value);
+  const std::string text = refused->what();
+  INFO(text);
+  CHECK(says(text, std::string(field.label)));
+  if (!field.unit.empty()) CHECK(says(text, std::string(field.unit)));
+  CHECK(says(text, shown(field.low) + " to " + shown(field.high)));
+  CHECK(says(text, "[" + std::string(field.name) + "]"));
+  CHECK(refused->status() == Status::invalid_input);
+  const ErrorDetail& detail = refused->detail();
+  CHECK(detail.field == field.name);
+  REQUIRE(detail.value);
+  if (std::isnan(value)) {
+    CHECK(std::isnan(*detail.value));
+  } else {
+    CHECK(*detail.value == value);
+  }
+  CHECK(detail.low == field.low);
+  CHECK(detail.high == field.high);
+}
+
+void check_edges(const Field& field, const std::function<void(double)>& call) {
+  INFO(std::string(field.name));
+  for (const double bad : {nan_, infinity, -infinity, std::nextafter(field.low, -infinity), std::nextafter(field.high, infinity), field.low - 1,
+                           field.high + 1, -std::numeric_limits<double>::max(), std::numeric_limits<double>::max()}) {
+    check_refusal(refusal(call, bad), field, bad);
+  }
+  for (const double good :
+       {field.low, field.high, std::nextafter(field.low, infinity), std::nextafter(field.high, -infinity), (field.low + field.high) / 2}) {
+    const auto refused = refusal(call, good);
+    CHECK_MESSAGE(!refused, std::string(field.name), " refuses ", good, ": ", std::string(refused ? refused->what() : ""));
+  }
+}
+
+const Dough plain{.dough_c = 25, .yeast_percent = 1};
+
+Dough with(double Dough::*member, double value) {
+  Dough dough = plain;
+  dough.*member = value;
+  return dough;
+}
+
+DoughState state_with(double DoughState::*member, double value) {
+  DoughState state = mixed(plain);
+  state.*member = value;
+  return state;
+}
+
+/// Where each input enters the library: a public function, called with the value and otherwise plain numbers.
+const std::map<std::string_view, std::vector<std::function<void(double)>>> entrances{
+    {"dough_c",
+     {[](double x) { rise_after(1, with(&Dough::dough_c, x)); }, [](double x) { hours_to_rise(50, with(&Dough::dough_c, x)); },
+      [](double x) { speed(x); },
+      [](double x) { friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0)); },
+      [](double x) { mixed(with(&Dough::dough_c, x)); }, [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
+      [](double x) { explain(50, with(&Dough::dough_c, x)); }, [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); },
+      [](double x) { check({.dough_c = x}); }}},
+    {"from_c", {[](double x) { same_rise(1, x, 20); }}},
+    {"to_c", {[](double x) { same_rise(1, 20, x); }}},
+    {"temperature_c",
+     {[](double x) { temperature_factor(Cardinal{}, x); }, [](double x) { temperature_factor(ConstantQ10{}, x); },
+      [](double x) { local_q10(SquareRoot{}, x); }, [](double x) { saturation_pressure_pa(x); }, [](double x) { co2_solubility(x); }}},
+    {"desired_c", {[](double x) { water_by_factor_rule(x, 20, 20, 0); }}},
+    {"flour_c", {[](double x) { water_by_factor_rule(25, x, 20, 0); }, [](double x) { dough_by_factor_rule(20, x, 20, 0); }}},
+    {"room_c", {[](double x) { water_by_factor_rule(25, 20, x, 0); }, [](double x) { dough_by_factor_rule(20, 20, x, 0); }}},
+    {"preferment_c", {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
+    {"water_c", {[](double x) { dough_by_factor_rule(x, 20, 20, 0); }}},
+    {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }}},
+    {"refrigerator_c", {[](double x) { check({.refrigerator_c = x}); }}},
+    {"friction_k", {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
+    {"salt_percent",
+     {[](double x) { hours_to_rise(50, with(&Dough::salt_percent, x)); }, [](double x) { rise_after(1, with(&Dough::salt_percent, x)); },
+      [](double x) { speed(25, x); }, [](double x) { water_activity(x, 65); }, [](double x) { osmolality(x, 65); },
+      [](double x) { solute_factor(x, 65); }, [](double x) { check({.salt_percent = x}); }}},
+    {"water_percent",
+     {[](double x) { hours_to_rise(50, with(&Dough::water_percent, x)); }, [](double x) { rise_after(1, with(&Dough::water_percent, x)); },
+      [](double x) { speed(25, 2, x); }, [](double x) { water_activity(2, x); }, [](double x) { osmolality(2, x); },
+      [](double x) { check({.water_percent = x}); }}},
+    {"sugar_percent",
+     {[](double x) { hours_to_rise(50, with(&Dough::sugar_percent, x)); }, [](double x) { rise_after(1, with(&Dough::sugar_percent, x)); },
+      [](double x) { speed(25, 2, 65, x); }, [](double x) { water_activity(2, 65, x); }, [](double x) { osmolality(2, 65, x); },
+      [](double x) { gas_capacity(x); }, [](double x) { check({.sugar_percent = x}); }}},
+    {"gluten_percent",
+     {[](double x) { hours_to_rise(50, with(&Dough::gluten_percent, x)); }, [](double x) { held_ratio(2, 1, x); },
+      [](double x) { free_ratio(2, 1, x); }, [](double x) { check({.gluten_percent = x}); },
+      [](double x) { over_proof_ratio(with(&Dough::gluten_percent, x), Standing::tin, false); }}},
+    {"altitude_m",
+     {[](double x) { hours_to_rise(50, with(&Dough::altitude_m, x)); }, [](double x) { air_pressure_pa(x); },
+      [](double x) { rise_after(1, with(&Dough::altitude_m, x)); }, [](double x) { check({.altitude_m = x}); }}},
+    {"rise_percent",
+     {[](double x) { hours_to_rise(x, plain); }, [](double x) { explain(x, plain); }, [](double x) { yeast_for_rise(x, 2, plain); },
+      [](double x) { check({.rise_percent = x}); }}},
+    {"time_h", {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); }, [](double x) { rested(plain, mixed(plain), x); }}},
+    {"target_h", {[](double x) { yeast_for_rise(50, x, plain); }}},
+    {"perishable_h", {[](double x) { check({.perishable_h = x}); }}},
+    {"water_g", {[](double x) { ice_by_trade_rule(x, 20, 10); }}},
+    {"loss_fraction",
+     {[](double x) {
+        after_handling({}, {10, 0.3}, 25, x);
+      },
+      [](double x) { handled(plain, mixed(plain), x); }}},
+    {"co2_mmol",
+     {[](double x) {
+        co2_in_cells_mmol({}, {x, 0.3}, 25);
+      },
+      [](double x) { equivalent_hours_for_gas(x, 1); },
+      [](double x) {
+        volume_ml({}, {x, 0.3}, 25);
+      }}},
+    {"air_mmol",
+     {[](double x) {
+        co2_in_cells_mmol({}, {1, x}, 25);
+      },
+      [](double x) {
+        volume_ml({}, {1, x}, 25);
+      },
+      [](double x) {
+        after_handling({}, {1, x}, 25, 0.5);
+      },
+      [](double x) { rested(plain, state_with(&DoughState::air_mmol, x), 1); }}},
+    {"volume_ratio",
+     {[](double x) { held_ratio(x); }, [](double x) { free_ratio(x); }, [](double x) { hours_until(plain, mixed(plain), x); },
+      [](double x) { over_proof_ratio(plain, Standing::tin, true, x); },
+      [](double x) { rested(plain, state_with(&DoughState::anchor_ratio, x), 1); }}},
+    {"volume_ml", {[](double x) { co2_for_volume_mmol({}, 0.3, x, 25); }}},
+    {"mixed_volume_ml",
+     {[](double x) { rested(plain, state_with(&DoughState::mixed_volume_ml, x), 1); },
+      [](double x) { volume_ratio(plain, state_with(&DoughState::mixed_volume_ml, x)); }}},
+    {"equivalent_h", {[](double x) { gas_made(x, 1); }, [](double x) { rested(plain, state_with(&DoughState::equivalent_h, x), 1); }}},
+};
+
+}  // namespace
+
+TEST_CASE("every row of the field table refuses what lies outside it, in its own words") {
+  CHECK(input_fields().size() == 31);
+  for (const Field& field : input_fields()) {
+    check_edges(field, [&](double x) { require(field, x); });
+    CHECK(field.low < field.high);
+    CHECK_FALSE(field.label.empty());
+    CHECK_FALSE(field.meaning.empty());
+    if (!std::isnan(field.initial)) CHECK((field.initial >= field.low && field.initial <= field.high));
+    REQUIRE(find_field(field.name) != nullptr);
+    CHECK(find_field(field.name)->name == field.name);
+  }
+  CHECK(find_field("no_such_field") == nullptr);
+  CHECK(find_field("growth_lag_h") != nullptr);
+}
+
+TEST_CASE("every function refuses what the table refuses") {
+  std::set<std::string_view> reached;
+  for (const auto& [name, calls] : entrances) {
+    const Field* field = find_field(name);
+    REQUIRE(field != nullptr);
+    for (const auto& call : calls) check_edges(*field, call);
+    reached.insert(name);
+  }
+  // The yeast dose is bounded by its kind and has its own test.
+  for (const Field& field : input_fields()) {
+    if (field.name == "yeast_percent" || field.name == "instant_equivalent_percent") continue;
+    CHECK_MESSAGE(reached.contains(field.name), std::string(field.name), " enters nowhere in this test");
+  }
+}
+
+TEST_CASE("a refused value is never shown as one that is allowed") {
+  int confusing = 0;
+  std::string example;
+  for (const Field& field : input_fields()) {
+    for (const double bad : {std::nextafter(field.low, -infinity), std::nextafter(field.high, infinity)}) {
+      const auto refused = refusal([&](double x) { require(field, x); }, bad);
+      REQUIRE(refused);
+      const std::string text = refused->what();
+      const std::string bound = shown(bad < field.low ? field.low : field.high) + (field.unit.empty() ? "" : " " + std::string(field.unit));
+      if (!says(text, std::string(field.label) + " " + bound + " is outside")) continue;
+      ++confusing;
+      example = text;
+    }
+  }
+  CHECK_MESSAGE(confusing == 0, confusing, " messages, such as: ", example);
+}
+
+TEST_CASE("a temperature that looks like Fahrenheit is told how to convert it") {
+  for (const Field& field : input_fields()) {
+    if (field.quantity != Quantity::temperature) continue;
+    for (const double f : {field.high * 1.8 + 32, field.high + 1, field.high + 20}) {
+      const double as_c = (f - 32) / 1.8;
+      if (f <= field.high || as_c < field.low || as_c > field.high) continue;
+      const auto refused = refusal([&](double x) { require(field, x); }, f);
+      REQUIRE(refused);
+      INFO(std::string(refused->what()));
+      CHECK(says(refused->what(), "if you meant " + shown(f) + " °F, pass celsius(" + shown(f) + ")"));
+    }
+    // What is no temperature in °F either gets no such advice.
+    const double hopeless = field.high * 1.8 + 33;
+    const auto refused = refusal([&](double x) { require(field, x); }, hopeless);
+    REQUIRE(refused);
+    CHECK_FALSE(says(refused->what(), "celsius("));
+  }
+  const auto refused = refusal([](double x) { dough_by_factor_rule(x, 20, 20, 0); }, 78);
+  REQUIRE(refused);
+  CHECK(says(refused->what(), "water temperature 78 °C is outside 0 to 60 °C; if you meant 78 °F, pass celsius(78)"));
+}
+
+TEST_CASE("friction that looks like a difference in Fahrenheit is told how to convert it") {
+  const auto refused = refusal([](double x) { water_by_factor_rule(25, 20, 20, x); }, 36);
+  REQUIRE(refused);
+  CHECK(says(refused->what(), "if you meant a difference of 36 °F, pass kelvins(36)"));
+  CHECK_FALSE(says(refused->what(), "celsius("));
+  CHECK_FALSE(says(refusal([](double x) { water_by_factor_rule(25, 20, 20, x); }, 46)->what(), "kelvins("));
+}
+
+TEST_CASE("an array names its first offending place and how many offend") {
+  const std::vector<double> values{20, 25, 99, 25, nan_, 300};
+  try {
+    require(field::dough_c, values);
+    FAIL("accepted");
+  } catch (const InvalidInput& error) {
+    CHECK(says(error.what(), "dough temperature 99 °C"));
+    CHECK(says(error.what(), "(first at index 2, 3 of 6)"));
+    CHECK(error.detail().index == 2u);
+    CHECK(error.detail().count == 3u);
+    CHECK(error.detail().value == 99.0);
+  }
+  CHECK_THROWS_AS(require(field::dough_c, std::vector{25.0, -infinity}), InvalidInput);
+  CHECK_NOTHROW(require(field::dough_c, std::vector{25.0, 45.0, -2.0}));
+  try {
+    require(field::dough_c, 99.0);
+    FAIL("accepted");
+  } catch (const InvalidInput& error) {
+    CHECK_FALSE(says(error.what(), "index"));
+    CHECK_FALSE(error.detail().index);
+  }
+}
+
+TEST_CASE("errors are one tree with a status each") {
+  const auto status_of = [](const std::function<void()>& call) {
+    try {
+      call();
+    } catch (const Error& error) {
+      return error.status();
+    }
+    return Status::ok;
+  };
+  CHECK(status_of([] { hours_to_rise(100, with(&Dough::salt_percent, 7)); }) == Status::invalid_input);
+  CHECK(status_of([] { hours_to_rise(100, with(&Dough::dough_c, -2)); }) == Status::outside_model);
+  CHECK(status_of([] { hours_to_rise(900, plain); }) == Status::no_solution);
+  CHECK(status_of([] { throw NotConverged("x"); }) == Status::not_converged);
+  CHECK_THROWS_AS(hours_to_rise(900, plain), std::runtime_error);
+  CHECK(static_cast<int>(Status::ok) == 0);
+  CHECK(static_cast<int>(Status::internal) == 99);
+}
+
+TEST_CASE("an empty array is no input") {
+  const std::vector<double> nothing;
+  std::vector<double> three(3, 0.0);
+  Doughs doughs{.dough_c = 25, .yeast_percent = 1};
+  doughs.salt_percent = nothing;
+  CHECK_THROWS_AS(hours_to_rise(100, doughs, three), InvalidInput);
+  doughs = {.dough_c = nothing, .yeast_percent = 1};
+  CHECK_THROWS_AS(rise_after(1, doughs, three), InvalidInput);
+  CHECK_THROWS_AS(same_rise(nothing, 20, 25, three), InvalidInput);
+  CHECK_FALSE(Values(nothing).is_single());
+  CHECK(Values(nothing).size() == 0);
+  CHECK(Values(std::span<const double>()).size() == 0);
+}
