@@ -216,6 +216,11 @@ Doughs array_of_one(const Dough& d) {
   return {d.dough_c, d.yeast_percent, d.yeast, d.salt_percent, d.water_percent, d.sugar_percent, d.gluten_percent, d.altitude_m};
 }
 
+bool all_single(const Doughs& d) {
+  return d.dough_c.is_single() && d.yeast_percent.is_single() && d.salt_percent.is_single() && d.water_percent.is_single() &&
+         d.sugar_percent.is_single() && d.gluten_percent.is_single() && d.altitude_m.is_single();
+}
+
 Dough one_of(const Doughs& d, std::size_t i) {
   return {d.dough_c[i], d.yeast_percent[i], d.yeast, d.salt_percent[i], d.water_percent[i], d.sugar_percent[i], d.gluten_percent[i], d.altitude_m[i]};
 }
@@ -283,7 +288,7 @@ void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<d
   if (lost == 0) return;
   std::size_t first = 0;
   while (out[first] < never) ++first;
-  const bool single = n == 1 && rise_percent.is_single();
+  const bool single = rise_percent.is_single() && all_single(doughs);
   refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, single ? rise_percent : Values(out), first, lost);
 }
 
@@ -368,7 +373,10 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
   result.reference_h = hours_to_rise(rise_percent, walked, kitchen);
   double hours = result.reference_h;
   const auto step = [&](const char* name, double from, double to) {
-    const double next = hours_to_rise(rise_percent, walked, kitchen);
+    // A change after which the rise is out of reach for the moment counts together with the next one.
+    double next = 0;
+    hours_to_rise(Values(rise_percent), array_of_one(walked), {&next, 1}, kitchen, Unreachable::infinity);
+    if (!(next < never)) next = hours;
     result.factors.push_back({name, from, to, next / hours});
     hours = next;
   };

@@ -54,18 +54,44 @@ FERMENT_INLINE T gas_for_work(T work, T capacity, const GasCurve<T>& c) {
   return T(0) - capacity * expm1(-c.rate * work / capacity);
 }
 
+/// u − 1 + e^(−u): hours at full rate that a start-up of unit time constant gives. For double a Taylor series where the
+/// difference would cancel (the next term is below 2^-57 of the sum).
+template <class T>
+FERMENT_INLINE T start_up_hours(T u) {
+  using math::expm1;
+  if constexpr (std::is_same_v<T, double>) {
+    const double series =
+        u * u *
+        (1.0 / 2 -
+         u * (1.0 / 6 -
+              u * (1.0 / 24 -
+                   u * (1.0 / 120 -
+                        u * (1.0 / 720 -
+                             u * (1.0 / 5040 -
+                                  u * (1.0 / 40320 -
+                                       u * (1.0 / 362880 -
+                                            u * (1.0 / 3628800 -
+                                                 u * (1.0 / 39916800 -
+                                                      u * (1.0 / 479001600 -
+                                                           u * (1.0 / 6227020800 - u * (1.0 / 87178291200 - u * (1.0 / 1307674368000))))))))))))));
+    return math::select(u < 0.5, series, u + expm1(-u));
+  } else {
+    return u + expm1(-u);
+  }
+}
+
 /// J(θ), the integral of the yeast mass less the start-up deficit.
 template <class T>
 FERMENT_INLINE T work_after(T hours, T dose, const GasCurve<T>& c) {
   using math::expm1;
   using math::log1p;
-  const T deficit = -dose * c.start_up * expm1(-hours * c.per_start_up);
   const T capacity = dose + c.increment;
-  const T grown = math::larger<T>(hours - c.lag, T(0)) * c.growth * capacity * c.per_increment;  // r·s
+  const T grown_h = math::larger<T>(hours - c.lag, T(0));
+  const T grown = grown_h * c.growth * capacity * c.per_increment;  // r·s
   // ln(1 + f·(e^(rs) − 1)) without overflow and without a branch: rs + ln(1 − (1 − f)(1 − e^(−rs))).
   const T logarithm = grown + log1p(c.increment / capacity * expm1(-grown));
-  const T work = dose * math::smaller(hours, c.lag) + c.increment * c.per_growth * logarithm - deficit;
-  return math::larger<T>(work, T(0));  // rounding must not take gas back in the first moment
+  const T by_growth = c.increment * c.per_growth * logarithm - dose * grown_h;
+  return dose * c.start_up * start_up_hours<T>(hours * c.per_start_up) + by_growth;
 }
 
 /// Work after the lag in units of the growth increment, E, and how much of the increment it has used, 1 − e^(−E).
@@ -118,7 +144,7 @@ FERMENT_INLINE double start_up_inverse_in_loops(double v) {
   const double bottom = (1 + w * 0.0747676) + w2 * ((0.0707412 + w * 0.0163658) + w2 * 0.00661732);
   const double u = w * top / bottom;
   const double first = -math::expm1(-u);
-  const double f = (u - first) - v;
+  const double f = start_up_hours(u) - v;
   const double second = 1 - first;
   // Householder, third order: f''' = −f'' here.
   const double step = f * (first * first - 0.5 * f * second) / (first * (first * first - f * second) - f * f * second * (1.0 / 6));
@@ -141,7 +167,7 @@ T start_up_inverse(const T& v) {
   for (int polish = 0; polish < 3; ++polish) {
     const T first = -expm1(T(-u));
     if (!(first > 0)) break;
-    u -= ((u - first) - v) / first;
+    u -= (start_up_hours<T>(u) - v) / first;
   }
   return u;
 }

@@ -81,6 +81,7 @@ struct Explanation {
 
 /// Walks from the reference dough (25 °C, 2 % salt, 65 % water, no sugar, 1 % instant yeast, sea level) to this one,
 /// one change at a time in the order of the factors; their product is exact, each factor depends a little on the order.
+/// A change after which the rise is out of reach for the moment counts together with the next one.
 /// @throws as hours_to_rise
 FERMENT_API Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitchen = {});
 
