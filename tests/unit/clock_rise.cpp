@@ -326,6 +326,28 @@ TEST_CASE("rise: arrays of every length equal the scalar bit for bit, single val
   }
 }
 
+TEST_CASE("rise: digits do not depend on the neighbours in an array") {
+  // A dough that settles slowly must not give its block further steps: slow start-up and a short lag beside easy doughs.
+  box::Numbers numbers(104);
+  std::size_t different = 0;
+  for (int round = 0; round < 40; ++round) {
+    Kitchen kitchen = round % 2 ? box::any_kitchen(numbers) : Kitchen{};
+    kitchen.growth_lag_h = 0.2;
+    kitchen.start_up_instant_h = numbers.magnitude(0.1, 2);
+    kitchen.aw_min = 0.85;
+    constexpr std::size_t n = 200;
+    std::vector<double> rise(n), t(n), yeast(n), out(n);
+    for (std::size_t i = 0; i < n; ++i) {
+      rise[i] = numbers.magnitude(0.1, 400);
+      t[i] = numbers.between(9, 38);
+      yeast[i] = numbers.magnitude(0.0101, 4.9);
+    }
+    hours_to_rise(rise, {.dough_c = t, .yeast_percent = yeast}, out, kitchen, Unreachable::infinity);
+    for (std::size_t i = 0; i < n; ++i) different += out[i] != hours_by_array(rise[i], {.dough_c = t[i], .yeast_percent = yeast[i]}, kitchen);
+  }
+  CHECK_MESSAGE(different == 0, different, " of 8000 differ");
+}
+
 TEST_CASE("rise: an array of another length is refused and says which") {
   std::vector<double> out(4);
   const std::vector<double> three(3, 1.0);

@@ -131,7 +131,7 @@ FERMENT_INLINE Growth<T> growing_hours(const GrowthWork<T>& done, T dose, T per_
 /// (Corless et al. 1996, eq. 4.22), in w = √(2v).
 template <class T>
 FERMENT_INLINE T start_up_series(T w) {
-  return w * (1 + w * (T(1) / 6 + w * (T(1) / 36 + w * (T(1) / 270 + w * (T(1) / 4320)))));
+  return w * (1 + w * (T(1) / 6 + w * (T(1) / 36 + w * (T(1) / 270 + w * (T(1) / 4320 - w * (T(1) / 17010))))));
 }
 
 /// Solves u − 1 + e^(−u) = v, v ≥ 0, without branches, for loops: a rational start in √(2v), own fit, relative
