@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable, Mapping
 
 from libferment._core import celsius, fields, kelvins
 from libferment._errors import InvalidInput
@@ -22,40 +23,30 @@ def _split(text: str, what: str, example: str) -> tuple[float, str]:
     return value, match[2].lower()
 
 
+def _with_unit(text: str, what: str, example: str, units: Mapping[str, Callable[[float], float]], advice: str) -> float:
+    """Read a number whose unit is one of `units`; `advice` says how to write it, with {0} for the number."""
+    value, unit = _split(text, what, example)
+    if unit in units:
+        return units[unit](value)
+    problem = f'has the unit "{unit}"' if unit else "has no unit"
+    raise InvalidInput(f"{what} {value:g} {problem}; {advice.format(f'{value:g}')}")
+
+
 def temperature_c(text: str, what: str = "temperature") -> float:
     """Read a temperature such as ``25.5C`` or ``78F`` as °C. Raises InvalidInput."""
-    value, unit = _split(text, what, "25.5C or 78F")
-    if unit == "c":
-        return value
-    if unit == "f":
-        return float(celsius(value))
-    problem = f'has the unit "{unit}"' if unit else "has no unit"
-    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}C or {value:g}F")
+    return _with_unit(text, what, "25.5C or 78F", {"c": float, "f": celsius}, "write {0}C or {0}F")
 
 
 def difference_k(text: str, what: str = "difference") -> float:
     """Read a difference of temperatures such as ``6K`` or ``11F`` as K. Raises InvalidInput."""
-    value, unit = _split(text, what, "6K or 11F")
-    if unit == "k":
-        return value
-    if unit == "f":
-        return float(kelvins(value))
-    problem = f'has the unit "{unit}"' if unit else "has no unit"
-    raise InvalidInput(
-        f"{what} {value:g} {problem}; it is a difference of temperatures: write {value:g}K, or {value:g}F for "
-        "Fahrenheit degrees"
-    )
+    advice = "it is a difference of temperatures: write {0}K, or {0}F for Fahrenheit degrees"
+    return _with_unit(text, what, "6K or 11F", {"k": float, "f": kelvins}, advice)
 
 
 def hours(text: str, what: str = "time") -> float:
     """Read a time such as ``2.5h`` or ``90min`` as hours. Raises InvalidInput."""
-    value, unit = _split(text, what, "2.5h or 90min")
-    if unit == "h":
-        return value
-    if unit == "min":
-        return value / 60
-    problem = f'has the unit "{unit}"' if unit else "has no unit"
-    raise InvalidInput(f"{what} {value:g} {problem}; write {value:g}h or {value:g}min")
+    units = {"h": float, "min": lambda minutes: minutes / 60}
+    return _with_unit(text, what, "2.5h or 90min", units, "write {0}h or {0}min")
 
 
 def number(text: str, what: str = "number") -> float:
