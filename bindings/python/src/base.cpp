@@ -92,6 +92,9 @@ constexpr Field fahrenheit_difference{
     "fahrenheit_degrees",      "difference", "°F", -1e6, 1e6, field::must_be_given, Quantity::ratio, "a difference of temperatures", "",
     "give a finite difference"};
 
+constexpr Field ounces_weight{"ounces", "weight", "oz", 0, 1e6, field::must_be_given, Quantity::mass};
+constexpr Field grams_weight{"grams", "weight", "g", 0, 3e7, field::must_be_given, Quantity::mass};
+
 /// A conversion of one number, for numbers and arrays.
 template <class Convert>
 auto conversion(const Field& from, Convert convert) {
@@ -172,6 +175,15 @@ Returns: °F. Raises InvalidInput if not finite or below absolute zero. Source: 
 
 Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
 Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.)");
+
+  module.def("grams", conversion(ounces_weight, [](double oz) { return grams(oz); }), "ounces"_a,
+             R"(A weight in avoirdupois ounces as grams: 28.349523125 g each.
+
+Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international pound, 1959).)");
+  module.def("ounces", conversion(grams_weight, [](double g) { return ounces(g); }), "grams"_a,
+             R"(A weight in grams as avoirdupois ounces.
+
+Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international pound, 1959).)");
 
   py::class_<Field>(module, "Field", "A row of the field table: name, unit, bounds, default, meaning and source of an input.")
       .def_property_readonly("name", [](const Field& f) { return std::string(f.name); })

@@ -1,13 +1,184 @@
 #include <pybind11/stl.h>
 
 #include <ferment/heat/mixing.hpp>
+#include <ferment/heat/properties.hpp>
 
 #include "numbers.hpp"
+#include "values.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
 
+namespace {
+
+/// A property of a composition at a temperature, for numbers and arrays of temperatures.
+auto property(double (*of)(const Composition&, double)) {
+  return [of](const Composition& composition, const Number& temperature_c) {
+    return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+      for_each_place(in[0], out, [&](double t) { return of(composition, t); });
+    });
+  };
+}
+
+void bind_properties(py::module_& module) {
+  py::class_<Composition> composition(module, "Composition",
+                                      R"(What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
+
+Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1 (± 0.02).
+Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.)");
+  composition
+      .def(py::init([](double water, double protein, double fat, double carbohydrate, double fibre, double ash) {
+             return Composition{water, protein, fat, carbohydrate, fibre, ash};
+           }),
+           py::kw_only(), "water"_a = 0.0, "protein"_a = 0.0, "fat"_a = 0.0, "carbohydrate"_a = 0.0, "fibre"_a = 0.0, "ash"_a = 0.0)
+      .def_static(
+          "of", [](const std::string& ingredient) { return ingredient_named(ingredient).composition; }, "ingredient"_a,
+          "That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming the known ones.")
+      .def_readonly("water", &Composition::water)
+      .def_readonly("protein", &Composition::protein)
+      .def_readonly("fat", &Composition::fat)
+      .def_readonly("carbohydrate", &Composition::carbohydrate)
+      .def_readonly("fibre", &Composition::fibre)
+      .def_readonly("ash", &Composition::ash)
+      .def("with_moisture", &with_moisture, "moisture_percent"_a, "The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.")
+      .def("specific_heat", property(specific_heat), "temperature_c"_a, "kJ/(kg K); temperature_c: °C, a number or an array. Raises InvalidInput.")
+      .def("density", property(density), "temperature_c"_a, "kg/m³; temperature_c: °C, a number or an array. Raises InvalidInput.")
+      .def("conductivity", property(conductivity), "temperature_c"_a,
+           "W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises InvalidInput.")
+      .def("diffusivity", property(diffusivity), "temperature_c"_a,
+           "m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.");
+  add_value_methods(composition, {"water", "protein", "fat", "carbohydrate", "fibre", "ash"});
+  module.def("conductivity_with_gas", &conductivity_with_gas, "conductivity_w_per_m_k"_a, "gas_fraction"_a,
+             R"(Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
+
+Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.)");
+  module.def("heat_of_hydration", &heat_of_hydration, "moisture_percent"_a,
+             R"(Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
+
+Args: moisture_percent: a number, 5 to 20 % of the flour's weight. Raises InvalidInput.
+Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from memory).)");
+}
+
+void bind_mixing(py::module_& module) {
+  using Optional = std::optional<double>;
+  py::class_<Bowl> bowl(module, "Bowl", R"(The bowl the dough is mixed in, with its hook or paddle.
+
+Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that comes to
+the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.)");
+  bowl.def(py::init([](const std::string& material, double mass_g, Optional temperature_c, double contact) {
+             const Bowl made{material, mass_g, temperature_c, contact};
+             heat_capacity_kj(made);
+             return made;
+           }),
+           "material"_a = "steel", "mass_g"_a = 0.0, py::kw_only(), "temperature_c"_a = py::none(), "contact"_a = Bowl{}.contact)
+      .def_readonly("material", &Bowl::material)
+      .def_readonly("mass_g", &Bowl::mass_g)
+      .def_readonly("temperature_c", &Bowl::temperature_c)
+      .def_readonly("contact", &Bowl::contact);
+  add_value_methods(bowl, {"material", "mass_g", "temperature_c", "contact"}, py::dict("contact"_a = Bowl{}.contact));
+  module.def(
+      "bowl_materials",
+      [] {
+        NumbersByName values;
+        for (const BowlMaterial& material : bowl_materials()) values[py::str(std::string(material.name))] = material.specific_heat_kj;
+        return values;
+      },
+      "Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory).");
+
+  py::class_<MixingMethod>(module, "MixingMethod",
+                           "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.")
+      .def_property_readonly("name", [](const MixingMethod& m) { return std::string(m.name); })
+      .def_property_readonly("label", [](const MixingMethod& m) { return std::string(m.label); })
+      .def_readonly("work_kj_per_kg", &MixingMethod::work_kj_per_kg)
+      .def_readonly("low_kj_per_kg", &MixingMethod::low_kj_per_kg)
+      .def_readonly("high_kj_per_kg", &MixingMethod::high_kj_per_kg)
+      .def_readonly("usual_min", &MixingMethod::usual_min)
+      .def_property_readonly("source", [](const MixingMethod& m) { return std::string(m.source); })
+      .def("__repr__", [](const MixingMethod& m) { return "<MixingMethod " + std::string(m.name) + ">"; });
+  module.def(
+      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); }, "All ways of mixing.");
+
+  py::class_<ByMethod> by_method(module, "ByMethod", R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
+
+Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour, by its
+moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.)");
+  by_method
+      .def(py::init([](const std::string& method, Optional minutes, Optional hydration_kj_per_kg) {
+             mixing_method_named(method);
+             return ByMethod{method, minutes, hydration_kj_per_kg};
+           }),
+           "method"_a, "minutes"_a = py::none(), py::kw_only(), "hydration_kj_per_kg"_a = py::none())
+      .def_readonly("method", &ByMethod::method)
+      .def_readonly("minutes", &ByMethod::minutes)
+      .def_readonly("hydration_kj_per_kg", &ByMethod::hydration_kj_per_kg);
+  add_value_methods(by_method, {"method", "minutes", "hydration_kj_per_kg"});
+
+  py::class_<ByWork> by_work(module, "ByWork", R"(Mixing heat from known work; hydration comes on top.
+
+Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if not given.
+Checked when it is used.)");
+  by_work
+      .def(py::init([](double work_kj_per_kg, Optional hydration_kj_per_kg) {
+             return ByWork{work_kj_per_kg, hydration_kj_per_kg};
+           }),
+           "work_kj_per_kg"_a, py::kw_only(), "hydration_kj_per_kg"_a = py::none())
+      .def_readonly("work_kj_per_kg", &ByWork::work_kj_per_kg)
+      .def_readonly("hydration_kj_per_kg", &ByWork::hydration_kj_per_kg);
+  add_value_methods(by_work, {"work_kj_per_kg", "hydration_kj_per_kg"});
+
+  py::class_<ByNetGain> by_net_gain(module, "ByNetGain", R"(One number from logged batches in place of work, hydration and losses.
+
+Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
+Checked when it is used.)");
+  by_net_gain
+      .def(py::init([](double net_gain_kj_per_kg, double sd_kj_per_kg) {
+             return ByNetGain{net_gain_kj_per_kg, sd_kj_per_kg};
+           }),
+           "net_gain_kj_per_kg"_a, "sd_kj_per_kg"_a = ByNetGain{}.sd_kj_per_kg)
+      .def_readonly("net_gain_kj_per_kg", &ByNetGain::net_gain_kj_per_kg)
+      .def_readonly("sd_kj_per_kg", &ByNetGain::sd_kj_per_kg);
+  add_value_methods(by_net_gain, {"net_gain_kj_per_kg", "sd_kj_per_kg"});
+
+  py::class_<BatchMean>(module, "BatchMean", "A number found from several batches: mean, sd (None from one batch) and each.")
+      .def_readonly("mean", &BatchMean::mean)
+      .def_readonly("sd", &BatchMean::sd, "from batch to batch; None from one batch")
+      .def_readonly("each", &BatchMean::each)
+      .def("to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); })
+      .def("__repr__", [](const BatchMean& b) {
+        return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " + std::to_string(b.each.size()) +
+               (b.each.size() == 1 ? " batch" : " batches");
+      });
+}
+
+}  // namespace
+
 void bind_heat(py::module_& module) {
+  bind_properties(module);
+  bind_mixing(module);
+  module.def(
+      "friction_from_batches",
+      [](const Number& dough_c, const Number& flour_c, const Number& room_c, const Number& water_c, const std::optional<Number>& preferment_c) {
+        BatchMean result;
+        Inputs inputs;
+        inputs.add(field::dough_c, dough_c).add(field::flour_c, flour_c).add(field::room_c, room_c).add(field::water_c, water_c);
+        const bool with_preferment = preferment_c.has_value();
+        if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
+        inputs.run([&](const std::vector<Values>& in, std::span<double> out) {
+          result = friction_from_batches(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt);
+          std::copy(result.each.begin(), result.each.end(), out.begin());
+        });
+        return result;
+      },
+      py::kw_only(), "dough_c"_a, "flour_c"_a, "room_c"_a, "water_c"_a, "preferment_c"_a = py::none(),
+      R"(Friction from several batches on one mixer, K: their mean, spread and each one.
+
+Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
+Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks.)");
+  module.def("ice_by_heat_balance", &ice_by_heat_balance, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a, "ice_c"_a = 0.0,
+             R"(Ice in place of that much of the water, g, from the enthalpies of ice and water.
+
+Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough even as ice.
+Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and 2.05 kJ/(kg K), 333.55 kJ/kg.)");
   module.def(
       "water_by_factor_rule",
       [](const Number& desired_c, const Number& flour_c, const Number& room_c, const Number& friction_k, const std::optional<Number>& preferment_c) {

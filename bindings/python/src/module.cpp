@@ -6,6 +6,7 @@
 #include <ferment/version.hpp>
 
 #include "numbers.hpp"
+#include "values.hpp"
 
 namespace {
 
@@ -141,6 +142,13 @@ void throw_at(const ferment::Error& error, const ferment::Values& values, std::s
     case ferment::Status::no_solution: throw ferment::NoSolution(message, detail);
     default: throw ferment::NotConverged(message, detail);
   }
+}
+
+std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
+
+double hours_of(const ferment::Field& field, const Time& argument) {
+  return py::cast<double>(
+      Inputs().add(field, argument).run([](const std::vector<ferment::Values>& in, std::span<double> out) { out[0] = in[0][0]; }).object);
 }
 
 const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen) {

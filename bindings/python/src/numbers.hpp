@@ -135,6 +135,9 @@ void for_each_place(const ferment::Values& values, std::span<double> out, Of of)
   if (error) throw_at(*error, values, first, count);
 }
 
+/// A number with at most four digits, for texts.
+std::string short_number(double value);
+
 /// The parameters of `kitchen=None`: the default set.
 const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen);
 

@@ -10,10 +10,15 @@
 #include <ferment/clock/clock.hpp>
 #include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/dough/formula.hpp>
 #include <ferment/dough/gas.hpp>
+#include <ferment/dough/ingredient.hpp>
 #include <ferment/dough/solutes.hpp>
 #include <ferment/dough/volume.hpp>
 #include <ferment/dough/yeast.hpp>
 #include <ferment/heat/mixing.hpp>
+#include <ferment/heat/properties.hpp>
 #include <ferment/process/check.hpp>
+#include <ferment/process/step.hpp>
+#include <ferment/process/water.hpp>
 #include <ferment/version.hpp>

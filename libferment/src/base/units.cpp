@@ -16,6 +16,13 @@ void require_point(const char* label, double value, const char* unit, double zer
                      {.value = value, .low = zero});
 }
 
+constexpr double grams_per_ounce = 28.349523125;
+
+void require_weight(double value, const char* unit) {
+  if (std::isfinite(value) && value >= 0) return;
+  throw InvalidInput("weight " + number(value) + " " + unit + " is not a weight: it must be a number at or above 0", {.value = value, .low = 0.0});
+}
+
 }  // namespace
 
 double celsius(double fahrenheit) {
@@ -34,6 +41,16 @@ double kelvins(double fahrenheit_degrees) {
                        {.value = fahrenheit_degrees});
   }
   return fahrenheit_degrees / 1.8;
+}
+
+double grams(double ounces) {
+  require_weight(ounces, "oz");
+  return grams_per_ounce * ounces;
+}
+
+double ounces(double grams) {
+  require_weight(grams, "g");
+  return grams / grams_per_ounce;
 }
 
 }  // namespace ferment

@@ -1,8 +1,10 @@
 #include <ferment/heat/mixing.hpp>
 
 #include <array>
+#include <cmath>
 
 #include <ferment/base/error.hpp>
+#include <ferment/heat/properties.hpp>
 
 #include "base/blocks.hpp"
 #include "base/text.hpp"
@@ -11,6 +13,54 @@ namespace ferment {
 namespace {
 
 constexpr std::size_t rule_block = 256;
+constexpr double kj_per_wh = 3.6;
+
+// c of materials: ranges of Incropera and Perry's from memory, the middle of each.
+constexpr std::string_view handbooks = "Incropera and Perry's (from memory)";
+constexpr std::array materials{
+    BowlMaterial{"steel", 0.49, handbooks},
+    BowlMaterial{"aluminium", 0.90, handbooks},
+    BowlMaterial{"glass", 0.84, handbooks},
+    BowlMaterial{"ceramic", 0.90, handbooks},
+    BowlMaterial{"plastic", 1.85, "polypropylene; Incropera and Perry's (from memory)"},
+    BowlMaterial{"polycarbonate", 1.2, handbooks},
+    BowlMaterial{"silicone", 1.4, handbooks},
+    BowlMaterial{"wood", 2.0, handbooks},
+};
+
+constexpr std::string_view practice = "common practice, no source";
+constexpr std::array methods{
+    MixingMethod{"folds", "stretch and fold", 0.3, 0, 0.5, 4, practice},
+    MixingMethod{"hand", "kneading by hand", 2, 0.5, 4, 10, "estimate from a friction of 0 to 10 °F less hydration (friction: trade article)"},
+    MixingMethod{"stand_mixer", "stand mixer", 6, 3, 12, 9, "estimate from a friction of 20 to 26 °F (trade articles)"},
+    MixingMethod{"spiral", "spiral mixer, gentle", 8, 4, 14, 10, "estimate, 1 to 4 Wh/kg; common practice, no source"},
+    MixingMethod{"spiral_intensive", "spiral mixer, intensive", 18, 10, 25, 14, "estimate, 3 to 7 Wh/kg; common practice, no source"},
+    MixingMethod{"diving_arm", "fork or diving-arm mixer", 4, 2, 8, 15, practice},
+    MixingMethod{"food_processor", "food processor", 10, 6, 25, 1, "estimate from a friction of 25 °F (cooking magazine)"},
+    MixingMethod{"high_speed", "horizontal high-speed mixer", 25, 18, 45, 12, practice},
+    MixingMethod{"mechanical_development", "mechanical development", 39.6, 36, 43, 3, "11 Wh/kg: baking trade dictionary; band: mixer maker's note"},
+};
+
+/// The row of that name; the error lists the known ones.
+template <class Table>
+const auto& row_named(const Table& table, std::string_view name, const char* what, const char* field_name) {
+  std::string known;
+  for (const auto& row : table) {
+    if (row.name == name) return row;
+    known.append(known.empty() ? "" : ", ").append(row.name);
+  }
+  throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [" + field_name + "]",
+                     {.field = field_name});
+}
+
+/// (1 − e^(−x))/x, 1 at 0: what is left of heat that came in evenly while it was lost.
+double mean_decay(double x) { return x < 1e-12 ? 1 : -std::expm1(-x) / x; }
+
+void require_warmer_tap(double tap_c, double wanted_c) {
+  if (wanted_c <= tap_c) return;
+  throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) + " °C; warm the water instead [wanted_c]",
+                   {.field = "wanted_c", .value = wanted_c, .high = tap_c});
+}
 
 /// The known temperatures of the rule and how many it counts.
 struct Known {
@@ -81,11 +131,104 @@ double ice_by_trade_rule(double water_g, double tap_c, double wanted_c) {
   wanted.name = "wanted_c";
   wanted.label = "wanted water temperature";
   require(wanted, wanted_c);
-  if (wanted_c > tap_c) {
-    throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) + " °C; warm the water instead [wanted_c]",
-                     {.field = "wanted_c", .value = wanted_c, .low = 0.0, .high = tap_c});
-  }
+  require_warmer_tap(tap_c, wanted_c);
   return water_g * (tap_c - wanted_c) / (tap_c + 80);
+}
+
+double ice_by_heat_balance(double water_g, double tap_c, double wanted_c, double ice_c) {
+  require(field::poured_water_g, water_g);
+  require(field::tap_c, tap_c);
+  require(field::ice_c, ice_c);
+  require(Field{"wanted_c", "wanted water temperature", "°C", -1e6, 60, field::must_be_given, Quantity::temperature}, wanted_c);
+  require_warmer_tap(tap_c, wanted_c);
+  const double per_g_tap = water::specific_heat_kj * tap_c;
+  const double per_g_ice = water::melting_heat_kj - water::ice_specific_heat_kj * ice_c;
+  return water_g * water::specific_heat_kj * (tap_c - wanted_c) / (per_g_tap + per_g_ice);
+}
+
+std::span<const BowlMaterial> bowl_materials() { return materials; }
+
+double heat_capacity_kj(const Bowl& bowl) {
+  const BowlMaterial& material = row_named(materials, bowl.material, "bowl material", "bowl");
+  require(field::bowl_g, bowl.mass_g);
+  require(field::contact, bowl.contact);
+  return bowl.contact * bowl.mass_g / 1000 * material.specific_heat_kj;
+}
+
+std::span<const MixingMethod> mixing_methods() { return methods; }
+
+const MixingMethod& mixing_method_named(std::string_view name) { return row_named(methods, name, "mixing method", "method"); }
+
+HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
+  double wetted_capacity = 0, wetted_heat = sources.hydration_kj, capacity = 0, joining_heat = 0, joining_uptake = 0, wetting_uptake = 0;
+  for (const HeatPortion& p : portions) {
+    capacity += p.capacity_kj_k;
+    const double heat = p.capacity_kj_k * p.temperature_c - p.uptake_kj;
+    if (p.after_rest) {
+      joining_heat += heat;
+      joining_uptake += p.uptake_kj;
+    } else {
+      wetted_capacity += p.capacity_kj_k;
+      wetted_heat += heat;
+      wetting_uptake += p.uptake_kj;
+    }
+  }
+  if (!(wetted_capacity > 0)) throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]", {.field = "portions"});
+
+  const double kept_in_rest = std::exp(-kj_per_wh * sources.loss_w_per_k * sources.rest_h / wetted_capacity);
+  const double mixing = kj_per_wh * sources.loss_w_per_k * sources.mixing_h / capacity;
+  const double kept_in_mixing = std::exp(-mixing);
+
+  HeatBalance b;
+  b.capacity_kj_k = capacity;
+  b.wetted_capacity_kj_k = wetted_capacity;
+  b.wetted_c = wetted_heat / wetted_capacity;
+  b.rested_c = sources.room_c + (b.wetted_c - sources.room_c) * kept_in_rest;
+  const double joined_c = (wetted_capacity * b.rested_c + joining_heat) / capacity;
+  b.k_per_kj_work = mean_decay(mixing) / capacity;
+  b.dough_c = sources.room_c + (joined_c - sources.room_c) * kept_in_mixing + sources.work_kj * b.k_per_kj_work;
+
+  const double per_joined = kept_in_mixing / capacity;
+  const double per_wetted = kept_in_rest * per_joined;
+  b.k_per_kj_wetted = per_wetted;
+  for (const HeatPortion& p : portions) b.weights.push_back(p.capacity_kj_k * (p.after_rest ? per_joined : per_wetted));
+  b.room_weight = wetted_capacity * (1 - kept_in_rest) * per_joined + (1 - kept_in_mixing);
+  b.gain_k = (sources.hydration_kj - wetting_uptake) * per_wetted - joining_uptake * per_joined + sources.work_kj * b.k_per_kj_work;
+  return b;
+}
+
+double bowl_heat_loss_w_per_k(double dough_g) { return 0.45 * std::pow(dough_g / 1670, 2.0 / 3); }
+
+BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c, const Values& water_c,
+                                const std::optional<Values>& preferment_c) {
+  std::size_t n = 1;
+  for (const Values* values : {&dough_c, &flour_c, &room_c, &water_c}) n = values->is_single() ? n : values->size();
+  if (preferment_c && !preferment_c->is_single()) n = preferment_c->size();
+  require_column(field::dough_c, dough_c, n);
+  require_column(field::flour_c, flour_c, n);
+  require_column(field::room_c, room_c, n);
+  require_column(field::water_c, water_c, n);
+  if (preferment_c) require_column(field::preferment_c, *preferment_c, n);
+  std::vector<double> each;
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto preferment = preferment_c ? std::optional((*preferment_c)[i]) : std::nullopt;
+    each.push_back(friction_from_batch(dough_c[i], flour_c[i], room_c[i], water_c[i], preferment));
+  }
+  return mean_of_batches(std::move(each));
+}
+
+BatchMean mean_of_batches(std::vector<double> each) {
+  if (each.empty()) throw InvalidInput("no batch given; one is enough [batches]", {.field = "batches"});
+  const auto n = static_cast<double>(each.size());
+  BatchMean result;
+  for (const double value : each) result.mean += value / n;
+  if (each.size() > 1) {
+    double squares = 0;
+    for (const double value : each) squares += (value - result.mean) * (value - result.mean);
+    result.sd = std::sqrt(squares / (n - 1));
+  }
+  result.each = std::move(each);
+  return result;
 }
 
 }  // namespace ferment

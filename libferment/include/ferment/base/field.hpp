@@ -266,6 +266,182 @@ inline constexpr Field equivalent_h{"equivalent_h",
                                     "",
                                     ""};
 
+// ---- what comes into the bowl ---------------------------------------------------------------------------------
+constexpr Field grams_of(std::string_view name, std::string_view label, std::string_view meaning, double low = 0) {
+  return {name, label, "g", low, 1e6, low == 0 ? 0 : must_be_given, Quantity::mass, meaning, "", "in grams: an ounce is 28.35 g"};
+}
+inline constexpr Field flour_g = grams_of("flour_g", "flour", "weight of a flour", 0.1);
+inline constexpr Field poured_water_g = grams_of("water_g", "water", "weight of the main water, whose temperature is asked for");
+inline constexpr Field portion_water_g = grams_of("water_g", "a portion of water", "weight of a portion of water of its own temperature", 0.1);
+inline constexpr Field ice_g = grams_of("ice_g", "ice", "weight of ice in place of that much of the water");
+inline constexpr Field salt_g = grams_of("salt_g", "salt", "weight of salt");
+inline constexpr Field sugar_g = grams_of("sugar_g", "sugar", "weight of sugar");
+inline constexpr Field gluten_g = grams_of("gluten_g", "added gluten", "weight of vital wheat gluten; it counts as flour");
+inline constexpr Field milk_g = grams_of("milk_g", "milk", "weight of whole milk");
+inline constexpr Field egg_g = grams_of("egg_g", "egg", "weight of whole egg without shell");
+inline constexpr Field butter_g = grams_of("butter_g", "butter", "weight of butter");
+inline constexpr Field oil_g = grams_of("oil_g", "oil", "weight of oil");
+inline constexpr Field instant_g = grams_of("instant_g", "instant yeast", "weight of instant dry yeast");
+inline constexpr Field active_dry_g = grams_of("active_dry_g", "active dry yeast", "weight of active dry yeast");
+inline constexpr Field compressed_g = grams_of("compressed_g", "compressed yeast", "weight of compressed (fresh) yeast");
+inline constexpr Field piece_g = grams_of("piece_g", "weight of a piece", "weight of a piece as divided", 1);
+inline constexpr Field pieces{"pieces", "number of pieces", "", 1, 1e5, must_be_given, Quantity::ratio, "pieces the dough is divided into", "", ""};
+inline constexpr Field loss_percent{"loss_percent",
+                                    "handling loss",
+                                    "%",
+                                    0,
+                                    50,
+                                    0,
+                                    Quantity::percent,
+                                    "dough that stays on bowl, hands and table, percent of the dough",
+                                    "common practice, no source: 1 to 3 %",
+                                    ""};
+inline constexpr Field moisture_percent{"moisture_percent",
+                                        "moisture of the flour",
+                                        "%",
+                                        5,
+                                        20,
+                                        must_be_given,
+                                        Quantity::percent,
+                                        "water in the flour as it is weighed, percent of its weight",
+                                        "USDA FoodData Central (from memory): 10.7 to 13.4 %; European flours 14 to 15 % (common practice)",
+                                        ""};
+inline constexpr Field flours_percent{"flours_percent",
+                                      "share of a flour",
+                                      "%",
+                                      0.01,
+                                      100,
+                                      must_be_given,
+                                      Quantity::percent,
+                                      "one flour's share of all flour, added gluten included",
+                                      "",
+                                      "the shares of all flours make 100 %"};
+inline constexpr Field liquid_percent{"liquid_percent",
+                                      "an enriching ingredient",
+                                      "%",
+                                      0,
+                                      150,
+                                      0,
+                                      Quantity::percent,
+                                      "milk, egg, butter or oil, percent of flour weight",
+                                      "common practice, no source: 0 to 70 %",
+                                      "percent of the flour's weight, not of the dough's"};
+
+constexpr Field celsius_of(std::string_view name, std::string_view label, double low, double high, std::string_view meaning) {
+  return {name, label, "°C", low, high, must_be_given, Quantity::temperature, meaning, "", ""};
+}
+inline constexpr Field bowl_c = celsius_of("bowl_c", "bowl temperature", -30, 100, "temperature of the bowl; the room's if not given");
+inline constexpr Field milk_c = celsius_of("milk_c", "milk temperature", 0, 60, "temperature of the milk; the room's if not given");
+inline constexpr Field egg_c = celsius_of("egg_c", "egg temperature", 0, 60, "temperature of the egg; the room's if not given");
+inline constexpr Field butter_c = celsius_of("butter_c", "butter temperature", -20, 60, "temperature of the butter; the room's if not given");
+inline constexpr Field ice_c{"ice_c",
+                             "ice temperature",
+                             "°C",
+                             -40,
+                             0,
+                             -18,
+                             Quantity::temperature,
+                             "temperature of the ice: about −18 °C from a freezer, 0 °C when it is wet",
+                             "common practice, no source",
+                             ""};
+
+// ---- bowl, mixing and rest ------------------------------------------------------------------------------------
+inline constexpr Field bowl_g = grams_of("bowl_g", "weight of the bowl", "weight of the bowl with its hook or paddle; 0: no bowl");
+inline constexpr Field contact{"contact",
+                               "share of the bowl that takes part",
+                               "",
+                               0,
+                               1,
+                               0.8,
+                               Quantity::ratio,
+                               "share of the bowl that comes to the dough's temperature during mixing",
+                               "common practice, no source: 0.6 to 1",
+                               "0.8 is 80 %"};
+inline constexpr Field mixing_min{"mixing_min",
+                                  "mixing time",
+                                  "min",
+                                  0,
+                                  60,
+                                  must_be_given,
+                                  Quantity::ratio,
+                                  "minutes of mixing or kneading; the method's usual time if not given",
+                                  "common practice, no source",
+                                  "in minutes"};
+inline constexpr Field work_kj_per_kg{"work_kj_per_kg",
+                                      "mixing work",
+                                      "kJ/kg",
+                                      0,
+                                      100,
+                                      must_be_given,
+                                      Quantity::ratio,
+                                      "mixing work that stays in the dough as heat, per kg of dough",
+                                      "common practice and trade sources: 0.3 to 40",
+                                      "1 Wh/kg is 3.6 kJ/kg"};
+inline constexpr Field hydration_kj_per_kg{"hydration_kj_per_kg",
+                                           "heat of hydration",
+                                           "kJ/kg",
+                                           0,
+                                           60,
+                                           must_be_given,
+                                           Quantity::ratio,
+                                           "heat that flour gives off when it is wetted, per kg of flour as weighed",
+                                           "15.1 at 11 to 12 % moisture: baking trade dictionary",
+                                           ""};
+inline constexpr Field net_gain_kj_per_kg{"net_gain_kj_per_kg",
+                                          "net mixing gain",
+                                          "kJ/kg",
+                                          -30,
+                                          120,
+                                          must_be_given,
+                                          Quantity::ratio,
+                                          "work and hydration less losses during mixing, per kg of dough, from logged batches",
+                                          "common practice, no source: 2 to 15 at home",
+                                          "find it from a batch: net_gain_from_batch"};
+inline constexpr Field sd_kj_per_kg{"sd_kj_per_kg",
+                                    "spread of the net mixing gain",
+                                    "kJ/kg",
+                                    0,
+                                    50,
+                                    1.5,
+                                    Quantity::ratio,
+                                    "standard deviation from batch to batch; the default is one batch measured with a probe of ± 0.5 K",
+                                    "engineering estimate, no source",
+                                    ""};
+inline constexpr Field rest_h{"rest_h",
+                              "rest before the yeast",
+                              "h",
+                              0,
+                              24,
+                              0,
+                              Quantity::duration,
+                              "hours flour and water rest before yeast, salt and the rest are mixed in",
+                              "common practice, no source: 0.3 to 2 h",
+                              "minutes are divided by 60"};
+inline constexpr Field stands_h{
+    "stands_h", "time the portion stands",  "h", 0, 24, 0, Quantity::duration, "hours a portion of water stands in the room before it is mixed in",
+    "",         "minutes are divided by 60"};
+inline constexpr Field cup_h{"cup_h",
+                             "time constant of the standing portion",
+                             "h",
+                             0.01,
+                             10,
+                             0.3,
+                             Quantity::duration,
+                             "time in which the portion's difference to the room falls to 37 %",
+                             "common practice, no source: 0.17 to 0.42 h for 50 to 100 g in a cup",
+                             ""};
+inline constexpr Field heat_loss_w_per_k{
+    "heat_loss_w_per_k",
+    "heat loss of the bowl",
+    "W/K",
+    0,
+    100,
+    must_be_given,
+    Quantity::ratio,
+    "heat the covered dough in its bowl loses to the room per kelvin; estimated from the dough's weight if not given",
+    "computed for 1.67 kg of dough in a bowl: 0.40 to 0.50",
+    ""};
+
 }  // namespace field
 
 /// All input fields, in the order of the documentation.

@@ -19,4 +19,11 @@ FERMENT_API double fahrenheit(double celsius);
 /// @throws InvalidInput if not finite
 FERMENT_API double kelvins(double fahrenheit_degrees);
 
+/// A weight in avoirdupois ounces as grams: 28.349523125 g each, exact by definition (international pound, 1959).
+/// @throws InvalidInput if not finite or negative
+FERMENT_API double grams(double ounces);
+
+/// The inverse. @throws InvalidInput if not finite or negative
+FERMENT_API double ounces(double grams);
+
 }  // namespace ferment

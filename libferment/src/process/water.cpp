@@ -1,0 +1,486 @@
+#include <ferment/process/water.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/dough/ingredient.hpp>
+#include <ferment/heat/properties.hpp>
+#include <ferment/process/check.hpp>
+
+#include "base/blocks.hpp"
+#include "base/text.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr double salt_solution_kj_per_kg = 66;   // NaCl, 3.88 kJ/mol (from memory: CRC)
+constexpr double sugar_solution_kj_per_kg = 16;  // sucrose, 5.4 kJ/mol (from memory: CRC)
+constexpr double friction_found_at_c = 21;       // where a friction is usually found, flour and room alike
+constexpr double hottest_c = field::water_c.high;
+constexpr double hydration_band = 0.4;  // of heat_of_hydration
+constexpr double sd_to_90_percent = 1.645;
+constexpr double agree_k = 0.5;  // of dough: a probe does not tell less
+constexpr std::size_t main_water = 0;
+
+/// What is in the bowl, as the heat balance takes it; the main water comes first.
+struct Contents {
+  std::vector<HeatPortion> portions;
+  HeatSources sources;
+  double dough_kg = 0;
+  double work_low_kj = 0;  ///< the 90 % band of the work or net gain
+  double work_high_kj = 0;
+  double hydration_half_band_kj = 0;  ///< half the band of the hydration
+};
+
+class Filling {
+ public:
+  explicit Filling(const Mix& mix) : mix_(mix) {
+    check_mix(mix);
+    const Formula& f = mix.formula;
+    const double flour_c = mix.flour_c.value_or(mix.room_c);
+    add("main water", f.water_g, water::specific_heat_kj, mix.water_c.value_or(0), wetted);
+    if (f.ice_g > 0) {
+      add("ice", f.ice_g, water::specific_heat_kj, 0, wetted, water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c);
+    }
+    if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
+    for (const Flour& flour : f.flours) add_flour(flour, flour_c);
+    if (f.gluten_g > 0) {
+      const Ingredient& gluten = ingredient_named("gluten");
+      add(gluten.label, f.gluten_g, mixing_specific_heat(gluten), flour_c, wetted);
+      add_hydration(f.gluten_g, 100 * gluten.composition.water);
+    }
+    for (const Water& water : f.waters) add_water(water);
+    for (const Preferment& preferment : f.preferments) add_preferment(preferment);
+    add("milk", f.milk_g, mix.milk_c, wetted);
+    add("egg", f.egg_g, mix.egg_c, wetted);
+    add("butter", f.butter_g, mix.butter_c, joining);
+    add("oil", f.oil_g, {}, joining);
+    add("sugar", f.sugar_g, {}, joining, mix.heat_of_solution ? sugar_solution_kj_per_kg : 0);
+    add("salt", f.salt_g, {}, joining, mix.heat_of_solution ? salt_solution_kj_per_kg : 0);
+    add("dry_yeast", f.instant_g + f.active_dry_g, {}, joining);
+    add("compressed_yeast", f.compressed_g, {}, joining);
+    if (mix.bowl.mass_g > 0) {
+      contents_.portions.push_back(
+          {.name = "bowl", .capacity_kj_k = heat_capacity_kj(mix.bowl), .temperature_c = mix.bowl.temperature_c.value_or(mix.room_c)});
+    }
+    add_sources();
+  }
+  Contents contents() && { return std::move(contents_); }
+
+ private:
+  enum Moment : bool { wetted = false, joining = true };
+
+  void add(std::string_view name, double mass_g, double specific_heat_kj, double temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
+    const double kg = mass_g / 1000;
+    contents_.portions.push_back({std::string(name), mass_g, kg * specific_heat_kj, temperature_c, kg * uptake_kj_per_kg, moment});
+    contents_.dough_kg += kg;
+  }
+
+  /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
+  void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
+    if (mass_g == 0) return;
+    const Ingredient& ingredient = ingredient_named(name);
+    add(ingredient.label, mass_g, mixing_specific_heat(ingredient), temperature_c.value_or(mix_.room_c), moment, uptake_kj_per_kg);
+  }
+
+  void add_flour(const Flour& flour, double flour_c) {
+    const Ingredient& kind = flour_named(flour.kind);
+    const double moisture_percent = flour.moisture_percent.value_or(100 * kind.composition.water);
+    add(kind.label, flour.mass_g, flour_specific_heat(moisture_percent), flour.temperature_c.value_or(flour_c), wetted);
+    add_hydration(flour.mass_g, moisture_percent);
+  }
+
+  void add_hydration(double flour_g, double moisture_percent) {
+    fresh_flour_kg_ += flour_g / 1000;
+    hydration_kj_ += flour_g / 1000 * heat_of_hydration(moisture_percent);
+  }
+
+  /// A portion that stood in the room is nearer to its temperature when it is mixed in.
+  void add_water(const Water& portion) {
+    const double kept = std::exp(-portion.stands_h / portion.cup_h);
+    add(portion.wets_yeast ? "yeast's water" : "other water", portion.mass_g, water::specific_heat_kj,
+        mix_.room_c + (portion.temperature_c - mix_.room_c) * kept, portion.wets_yeast ? joining : wetted);
+  }
+
+  void add_preferment(const Preferment& preferment) {
+    const double mass_g = preferment.flour_g + preferment.water_g;
+    const double flour_kj = mixing_specific_heat(flour_named("bread"));
+    add("preferment", mass_g, (preferment.flour_g * flour_kj + preferment.water_g * water::specific_heat_kj) / mass_g,
+        preferment.temperature_c.value_or(mix_.room_c), joining);
+  }
+
+  void set_hydration(const std::optional<double>& kj_per_kg) {
+    contents_.sources.hydration_kj = kj_per_kg ? *kj_per_kg * fresh_flour_kg_ : hydration_kj_;
+    contents_.hydration_half_band_kj = kj_per_kg ? 0 : hydration_band * hydration_kj_;
+  }
+
+  void set_work(double low_kj_per_kg, double kj_per_kg, double high_kj_per_kg) {
+    contents_.sources.work_kj = kj_per_kg * contents_.dough_kg;
+    contents_.work_low_kj = low_kj_per_kg * contents_.dough_kg;
+    contents_.work_high_kj = high_kj_per_kg * contents_.dough_kg;
+  }
+
+  void operator()(const ByMethod& by) {
+    const MixingMethod& method = mixing_method_named(by.method);
+    const double minutes = by.minutes.value_or(method.usual_min);
+    const double times = minutes / method.usual_min;
+    set_work(times * method.low_kj_per_kg, times * method.work_kj_per_kg, times * method.high_kj_per_kg);
+    set_hydration(by.hydration_kj_per_kg);
+    contents_.sources.mixing_h = minutes / 60;
+  }
+  void operator()(const ByWork& by) {
+    set_work(by.work_kj_per_kg, by.work_kj_per_kg, by.work_kj_per_kg);
+    set_hydration(by.hydration_kj_per_kg);
+  }
+  void operator()(const ByNetGain& by) {
+    const double half = sd_to_90_percent * by.sd_kj_per_kg;
+    set_work(by.net_gain_kj_per_kg - half, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg + half);
+  }
+
+  void add_sources() {
+    HeatSources& sources = contents_.sources;
+    sources.room_c = mix_.room_c;
+    sources.rest_h = mix_.rest_h;
+    sources.loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.dough_kg));
+    std::visit([this](const auto& mixing) { (*this)(mixing); }, mix_.mixing.value_or(ByMethod{}));
+  }
+
+  const Mix& mix_;
+  Contents contents_;
+  double fresh_flour_kg_ = 0;
+  double hydration_kj_ = 0;
+};
+
+Contents contents_of(const Mix& mix) { return Filling(mix).contents(); }
+
+HeatBalance balance_of(const Contents& contents) { return heat_balance(contents.portions, contents.sources); }
+
+/// All main water as liquid at 0 °C: from there the dough is linear in the water's temperature.
+Mix with_cold_water(const Mix& mix) {
+  Mix cold = mix;
+  cold.formula.water_g += cold.formula.ice_g;
+  cold.formula.ice_g = 0;
+  cold.water_c = 0;
+  if (!(cold.formula.water_g > 0)) {
+    throw InvalidInput("there is no main water whose temperature could be chosen; give water_g, or take it from another portion [water_g]",
+                       {.field = "water_g", .value = cold.formula.water_g, .low = field::water_g.low, .high = field::water_g.high});
+  }
+  return cold;
+}
+
+/// Temperature of the main water for a dough of desired_c, in a balance that was made with water of 0 °C.
+double needed_water(const HeatBalance& cold, double desired_c) { return (desired_c - cold.dough_c) / cold.weights[main_water]; }
+
+double needed_water(const Mix& mix, double desired_c) { return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c); }
+
+/// The mix in a kitchen where everything but the portions of water has one temperature.
+Mix in_even_kitchen(const Mix& mix, double kitchen_c) {
+  Mix even = mix;
+  even.room_c = kitchen_c;
+  even.flour_c = even.milk_c = even.egg_c = even.butter_c = even.bowl.temperature_c = std::nullopt;
+  for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
+  for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
+  return even;
+}
+
+/// Mean temperature of the portions with one of these names, by their weight; nothing if there are none.
+std::optional<double> mean_temperature(const Contents& contents, bool (*is_one)(const HeatPortion&)) {
+  double grams = 0, sum = 0;
+  for (const HeatPortion& portion : contents.portions) {
+    if (!is_one(portion)) continue;
+    grams += portion.mass_g;
+    sum += portion.mass_g * portion.temperature_c;
+  }
+  return grams > 0 ? std::optional(sum / grams) : std::nullopt;
+}
+
+bool is_preferment(const HeatPortion& portion) { return portion.name == "preferment"; }
+
+bool is_flour(const HeatPortion& portion) {
+  return std::any_of(ingredients().begin(), ingredients().end(),
+                     [&](const Ingredient& i) { return (i.is_flour || i.name == "gluten") && i.label == portion.name; });
+}
+
+double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
+
+/// The friction with which rule and balance agree in a kitchen of 21 °C.
+double friction_of(const Mix& mix, double desired_c) {
+  const double n = factors_of(mix);
+  return n * desired_c - (n - 1) * friction_found_at_c - needed_water(in_even_kitchen(mix, friction_found_at_c), desired_c);
+}
+
+/// The one gain that closes the balance between the main water's temperature and the dough's.
+double net_gain(Mix mix, double water_c, double dough_c) {
+  mix.mixing = ByNetGain{0};
+  Contents contents = contents_of(mix);
+  contents.portions[main_water].temperature_c = water_c;
+  const HeatBalance without = balance_of(contents);
+  return (dough_c - without.dough_c) / (without.k_per_kj_work * contents.dough_kg);
+}
+
+void require_gain_of_batch(double gain) {
+  Field of_batch = field::net_gain_kj_per_kg;
+  of_batch.label = "net mixing gain of this batch";
+  of_batch.advice = "one of the temperatures or weights must be wrong; measure flour, room, water, bowl and dough again";
+  require(of_batch, gain);
+}
+
+std::string degrees(double temperature_c) { return number(temperature_c, 3) + " °C"; }
+
+[[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, double low_c, double high_c, const std::string& advice) {
+  throw NoSolution("a dough of " + degrees(plan.desired_c) + " " + why + "; reachable are doughs of " + degrees(low_c) + " to " + degrees(high_c) +
+                       "; " + advice + " [desired_c]",
+                   {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
+}
+
+/// Pours the plan's water: as it is, or from the tap with ice; refuses what neither gives. Ice must melt when flour and
+/// water meet, all of it.
+void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
+  const double weight = cold.weights[main_water];
+  const double all_ice_c = -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c) / water::specific_heat_kj;
+  const double just_melts_c = -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj);
+  const double coldest_c = mix.tap_c ? std::max(all_ice_c, just_melts_c) : 0;
+  const double low_c = std::clamp(cold.dough_c + weight * coldest_c, field::desired_c.low, field::desired_c.high);
+  const double high_c = std::clamp(cold.dough_c + weight * hottest_c, field::desired_c.low, field::desired_c.high);
+  plan.pour_g = plan.water_g;
+  plan.pour_c = plan.water_c;
+  if (plan.water_c > hottest_c) {
+    refuse_water(plan, "needs water of " + degrees(plan.water_c) + ", and above 60 °C it kills yeast and scalds", low_c, high_c,
+                 "warm the flour, the bowl or the room, or rest shorter");
+  }
+  if (!mix.tap_c) {
+    if (plan.water_c < 0) {
+      refuse_water(plan, "needs colder water than 0 °C (" + degrees(plan.water_c) + ")", low_c, high_c,
+                   "give the tap's temperature (tap_c), and the ice is worked out; or cool the flour");
+    }
+    return;
+  }
+  if (plan.water_c >= *mix.tap_c) return;
+  plan.ice_g = ice_by_heat_balance(plan.water_g, *mix.tap_c, plan.water_c, mix.ice_c);
+  if (plan.ice_g > plan.water_g) {
+    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) + " g of water", low_c, high_c,
+                 "cool the flour or the bowl, or mix more gently");
+  }
+  if (plan.water_c < just_melts_c) {
+    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than melts when flour and water meet", low_c, high_c,
+                 "cool the flour less and mix more gently");
+  }
+  plan.pour_g = plan.water_g - plan.ice_g;
+  plan.pour_c = *mix.tap_c;
+}
+
+void set_shares(WaterPlan& plan, const Contents& contents, const HeatBalance& balance, double room_c) {
+  const double of_water = balance.weights[main_water];
+  for (std::size_t i = 0; i < contents.portions.size(); ++i) {
+    const HeatPortion& portion = contents.portions[i];
+    plan.shares.push_back(
+        {portion.name, portion.mass_g, portion.temperature_c, balance.weights[i], i == main_water ? 1 : -balance.weights[i] / of_water});
+  }
+  if (balance.room_weight > 0) plan.shares.push_back({"room", 0, room_c, balance.room_weight, -balance.room_weight / of_water});
+}
+
+void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& balance, double factors) {
+  double flour = 0;
+  for (std::size_t i = 0; i < contents.portions.size(); ++i) flour += is_flour(contents.portions[i]) ? balance.weights[i] : 0;
+  const double water_share = balance.weights[main_water];
+  const auto percent = [](double share) { return number(std::round(100 * share)) + " %"; };
+  plan.reason = std::string("the rule counts flour, room") + (factors == 4 ? ", preferment" : "") + " and water alike; here the water carries " +
+                percent(water_share) + " of the heat, the flour " + percent(flour) + ", all else " + percent(1 - water_share - flour);
+  const double off_k = plan.dough_by_rule_c - plan.desired_c;
+  if (std::abs(off_k) < agree_k) {
+    plan.reason += "; with this friction both agree here within " + degrees(agree_k).substr(0, 3) + " K of dough";
+  } else {
+    plan.reason += "; its water would make the dough " + number(std::abs(off_k), 2) + " K too " + (off_k > 0 ? "warm" : "cold");
+  }
+  plan.reason += plan.friction_given ? "" : " (friction as in a kitchen where everything is at 21 °C)";
+}
+
+/// The 90 % band of the dough's temperature, from the bands of work and hydration, which do not know each other.
+void set_band(WaterPlan& plan, const Contents& contents, const HeatBalance& balance) {
+  const double hydration_k = contents.hydration_half_band_kj * balance.k_per_kj_wetted;
+  const double below_k = (contents.sources.work_kj - contents.work_low_kj) * balance.k_per_kj_work;
+  const double above_k = (contents.work_high_kj - contents.sources.work_kj) * balance.k_per_kj_work;
+  plan.low_c = plan.desired_c - std::hypot(below_k, hydration_k);
+  plan.high_c = plan.desired_c + std::hypot(above_k, hydration_k);
+}
+
+/// Notices about yeast are kept only where the water touches yeast.
+void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeast) {
+  for (Notice& notice : check({.yeast = yeast, .water_c = water_c})) {
+    const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" || notice.code == "water_cold_for_instant";
+    const bool known = std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.code == notice.code; });
+    if ((touches_yeast || !of_yeast) && !known) plan.notices.push_back(std::move(notice));
+  }
+}
+
+void set_notices(WaterPlan& plan, const Mix& mix, bool mixing_given) {
+  const Formula& f = mix.formula;
+  const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
+  const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
+  const bool wetted_apart = std::any_of(f.waters.begin(), f.waters.end(), [](const Water& water) { return water.wets_yeast; });
+  const double poured_c = plan.ice_g > 0 ? std::max(plan.water_c, 0.0) : plan.water_c;
+  add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
+  for (const Water& water : f.waters) add_notices(plan, water.temperature_c, yeast && water.wets_yeast, kind);
+  if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
+    for (Notice& notice : check({.dough_c = std::clamp(plan.rested_c, field::dough_c.low, field::dough_c.high), .perishable_h = mix.rest_h})) {
+      if (notice.code == "perishable_held") plan.notices.push_back(std::move(notice));
+    }
+  }
+  if (!mixing_given) {
+    plan.notices.push_back({"mixing_assumed",
+                            Severity::info,
+                            {},
+                            "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or the friction or net gain of "
+                            "one of your batches"});
+  }
+  std::stable_sort(plan.notices.begin(), plan.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+}
+
+}  // namespace
+
+WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
+  check_mix(given);
+  require_dough(given.formula);
+  require(field::desired_c, desired_c);
+  if (friction_k) require(field::friction_k, *friction_k);
+  Mix mix = with_cold_water(given);
+  if (friction_k && !mix.mixing) mix.mixing = ByNetGain{net_gain_from_friction(mix, *friction_k, desired_c)};
+
+  Contents contents = contents_of(mix);
+  const HeatBalance cold = balance_of(contents);
+  WaterPlan plan;
+  plan.desired_c = desired_c;
+  plan.dough_g = 1000 * contents.dough_kg;
+  plan.water_g = mix.formula.water_g;
+  plan.water_c = needed_water(cold, desired_c);
+  pour(plan, mix, cold);
+
+  contents.portions[main_water].temperature_c = plan.water_c;
+  const HeatBalance balance = balance_of(contents);
+  plan.gain_k = balance.gain_k;
+  plan.wetted_c = balance.wetted_c;
+  plan.rested_c = balance.rested_c;
+
+  const double n = factors_of(mix);
+  plan.friction_given = friction_k.has_value();
+  plan.friction_k = friction_k ? *friction_k : friction_of(mix, desired_c);
+  const double flour_c = mean_temperature(contents, is_flour).value_or(mix.room_c);
+  const double preferment_c = mean_temperature(contents, is_preferment).value_or(0);
+  plan.factor_rule_c = n * desired_c - flour_c - mix.room_c - preferment_c - plan.friction_k;
+  plan.difference_k = plan.factor_rule_c - plan.water_c;
+  plan.dough_by_rule_c = desired_c + balance.weights[main_water] * plan.difference_k;
+
+  set_shares(plan, contents, balance, mix.room_c);
+  set_reason(plan, contents, balance, n);
+  set_band(plan, contents, balance);
+  set_notices(plan, mix, given.mixing || friction_k);
+  return plan;
+}
+
+Mix with_water(const Mix& mix, const WaterPlan& plan) {
+  Mix watered = mix;
+  watered.formula.water_g = plan.pour_g;
+  watered.formula.ice_g = plan.ice_g;
+  watered.water_c = plan.pour_c;
+  check_mix(watered);
+  return watered;
+}
+
+double dough_by_heat_balance(const Mix& mix) {
+  check_mix(mix);
+  if (!mix.water_c && mix.formula.water_g > 0) {
+    throw InvalidInput("the main water has no temperature; give water_c, or take one from a water plan [water_c]", {.field = "water_c"});
+  }
+  const HeatBalance balance = balance_of(contents_of(mix));
+  if (mix.formula.ice_g > 0 && balance.wetted_c < 0) {
+    throw OutsideModel("flour, water and ice would meet at " + degrees(balance.wetted_c) + ", where ice does not melt; take less ice [ice_g]",
+                       {.field = "ice_g", .value = mix.formula.ice_g});
+  }
+  if (!(balance.dough_c >= field::dough_c.low && balance.dough_c <= field::dough_c.high)) {
+    throw OutsideModel("the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
+                           degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
+                       {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
+  }
+  return balance.dough_c;
+}
+
+void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c, std::span<double> out) {
+  require_dough(mix.formula);
+  const std::size_t n = out.size();
+  require_column(field::desired_c, desired_c, n);
+  require_column(field::flour_c, flour_c, n);
+  require_column(field::room_c, room_c, n);
+  // The water is linear in the three temperatures: four plans give all of them.
+  const auto at = [&](double desired, double flour, double room) {
+    Mix there = mix;
+    there.flour_c = flour;
+    there.room_c = room;
+    return needed_water(there, desired);
+  };
+  const double zero = at(0, 0, 0);
+  const double per_desired = at(1, 0, 0) - zero;
+  const double per_flour = at(0, 1, 0) - zero;
+  const double per_room = at(0, 0, 1) - zero;
+  constexpr std::size_t block = 256;
+  const Column<block> desired(desired_c, n), flour(flour_c, n), room(room_c, n);
+  for_blocks(n, block, [&](std::size_t start, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) {
+      out[start + i] = zero + per_desired * desired.at(start)[i] + per_flour * flour.at(start)[i] + per_room * room.at(start)[i];
+    }
+  });
+}
+
+double net_gain_from_batch(const Mix& mix, double dough_c) {
+  require(field::dough_c, dough_c);
+  if (!mix.water_c) throw InvalidInput("the main water has no temperature; give the one it was poured with, water_c [water_c]", {.field = "water_c"});
+  const double gain = net_gain(mix, *mix.water_c, dough_c);
+  require_gain_of_batch(gain);
+  return gain;
+}
+
+BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c) {
+  if (mixes.size() != dough_c.size()) {
+    throw InvalidInput(std::to_string(mixes.size()) + " mixes with " + std::to_string(dough_c.size()) +
+                           " dough temperatures; give one for each [dough_c]",
+                       {.field = "dough_c"});
+  }
+  std::vector<double> each;
+  for (std::size_t i = 0; i < mixes.size(); ++i) {
+    try {
+      each.push_back(net_gain_from_batch(mixes[i], dough_c[i]));
+    } catch (const InvalidInput& problem) {
+      ErrorDetail detail = problem.detail();
+      detail.index = i;
+      detail.count = mixes.size();
+      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(mixes.size()) + ": " + problem.what(), detail);
+    }
+  }
+  return mean_of_batches(std::move(each));
+}
+
+ByNetGain net_gain_of(const BatchMean& batches) {
+  ByNetGain gain{batches.mean};
+  if (batches.sd) gain.sd_kj_per_kg = *batches.sd * std::sqrt(1 + 1 / static_cast<double>(batches.each.size()));
+  return gain;
+}
+
+double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c) {
+  require(field::friction_k, friction_k);
+  require(field::desired_c, desired_c);
+  Field measured_at = field::room_c;
+  measured_at.name = "measured_at_c";
+  measured_at.label = "temperature of the kitchen the friction was found in";
+  require(measured_at, measured_at_c);
+  const double n = factors_of(mix);
+  // The rule's water there may be one that cannot be poured; the number it makes of the friction holds all the same.
+  const double water_c = n * desired_c - (n - 1) * measured_at_c - friction_k;
+  const double gain = net_gain(in_even_kitchen(with_cold_water(mix), measured_at_c), water_c, desired_c);
+  Field worth = field::net_gain_kj_per_kg;
+  worth.label = "net mixing gain worth this friction";
+  require(worth, gain);
+  return gain;
+}
+
+}  // namespace ferment
