@@ -41,8 +41,8 @@ void add_value_methods(Class& cls, const std::vector<std::string>& names, const 
            [keywords](const py::object& self, const py::object& other) {
              return py::type::of(self).is(py::type::of(other)) && keywords(self).equal(keywords(other));
            })
-      .def("__repr__", [keywords](const py::object& self) {
-        return py::cast<std::string>(py::module_::import("libferment._values").attr("shown")(self, keywords(self)));
+      .def("__repr__", [keywords, defaults](const py::object& self) {
+        return py::cast<std::string>(py::module_::import("libferment._values").attr("shown")(self, keywords(self), defaults));
       });
   cls.attr("__hash__") = py::none();
   cls.def("__reduce__", [keywords](const py::object& self) {
