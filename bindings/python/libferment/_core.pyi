@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Arrhenius', 'Cardinal', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Kitchen', 'Notice', 'Parameter', 'SquareRoot', 'air_pressure_pa', 'celsius', 'check', 'co2_solubility', 'convert_yeast', 'dough_by_factor_rule', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'gas_made', 'handled', 'hours_to_rise', 'hours_until', 'ice_by_trade_rule', 'kelvins', 'mixed', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'yeast_for_rise']
+__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -371,6 +371,195 @@ class Kitchen:
         """
         share of air in the dough just after mixing, of volume
         """
+class Flour:
+    """
+    A flour of a mix.
+    
+    Args: mass_g: g. kind: bread, all_purpose, whole_wheat, medium_rye or dark_rye. moisture_percent: of its weight, the table's
+    if not given. temperature_c: °C, the mix's flour_c if not given. Checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, kind: str = 'bread', *, moisture_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def kind(self) -> str:
+        ...
+    @property
+    def mass_g(self) -> float:
+        ...
+    @property
+    def moisture_percent(self) -> float | None:
+        ...
+    @property
+    def temperature_c(self) -> float | None:
+        ...
+class Water:
+    """
+    A portion of water of its own temperature, besides the main water.
+    
+    Args: mass_g: g. temperature_c: °C. wets_yeast: the yeast is wetted in it and joins with it. stands_h: h or a timedelta that it
+    stands in the room first, nearing the room's temperature with the time constant cup_h (h). Checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, temperature_c: typing.SupportsFloat | typing.SupportsIndex, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, cup_h: typing.SupportsFloat | typing.SupportsIndex = 0.3) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def cup_h(self) -> float:
+        ...
+    @property
+    def mass_g(self) -> float:
+        ...
+    @property
+    def stands_h(self) -> float:
+        ...
+    @property
+    def temperature_c(self) -> float:
+        ...
+    @property
+    def wets_yeast(self) -> bool:
+        ...
+class Preferment:
+    """
+    Dough of an earlier mix: its flour and water count in the formula, and it is wetted already.
+    
+    Args: flour_g, water_g: g. temperature_c: °C, the room's if not given. Checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, flour_g: typing.SupportsFloat | typing.SupportsIndex, water_g: typing.SupportsFloat | typing.SupportsIndex, *, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def flour_g(self) -> float:
+        ...
+    @property
+    def temperature_c(self) -> float | None:
+        ...
+    @property
+    def water_g(self) -> float:
+        ...
+class Percent:
+    """
+    A mix in baker's percent: percent of the weight of all flour, added gluten included.
+    
+    water_percent counts all water, also that of milk, egg, butter and preferments; poured_water_percent only what is poured.
+    """
+    def __repr__(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, float]:
+        ...
+    @property
+    def active_dry_percent(self) -> float:
+        ...
+    @property
+    def butter_percent(self) -> float:
+        ...
+    @property
+    def compressed_percent(self) -> float:
+        ...
+    @property
+    def dough_g(self) -> float:
+        ...
+    @property
+    def egg_percent(self) -> float:
+        ...
+    @property
+    def flour_g(self) -> float:
+        ...
+    @property
+    def gluten_percent(self) -> float:
+        ...
+    @property
+    def instant_equivalent_percent(self) -> float:
+        ...
+    @property
+    def instant_percent(self) -> float:
+        ...
+    @property
+    def milk_percent(self) -> float:
+        ...
+    @property
+    def oil_percent(self) -> float:
+        ...
+    @property
+    def poured_water_percent(self) -> float:
+        ...
+    @property
+    def salt_percent(self) -> float:
+        ...
+    @property
+    def sugar_percent(self) -> float:
+        ...
+    @property
+    def water_percent(self) -> float:
+        ...
+class FlourShare:
+    """
+    One flour's share of a formula given in percent.
+    
+    Args: percent: of all flour, added gluten included. kind, moisture_percent, temperature_c: as Flour.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, percent: typing.SupportsFloat | typing.SupportsIndex, kind: str = 'bread', *, moisture_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def kind(self) -> str:
+        ...
+    @property
+    def moisture_percent(self) -> float | None:
+        ...
+    @property
+    def percent(self) -> float:
+        ...
+    @property
+    def temperature_c(self) -> float | None:
+        ...
 class Explanation:
     """
     The factors that made a time.
@@ -463,11 +652,499 @@ class DoughState:
         """
         volume just after mixing, mL
         """
+class Composition:
+    """
+    What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
+    
+    Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1 (± 0.02).
+    Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.
+    """
+    __hash__: typing.ClassVar[None] = None
+    @staticmethod
+    def of(ingredient: str) -> Composition:
+        """
+        That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming the known ones.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, *, water: typing.SupportsFloat | typing.SupportsIndex = 0.0, protein: typing.SupportsFloat | typing.SupportsIndex = 0.0, fat: typing.SupportsFloat | typing.SupportsIndex = 0.0, carbohydrate: typing.SupportsFloat | typing.SupportsIndex = 0.0, fibre: typing.SupportsFloat | typing.SupportsIndex = 0.0, ash: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def conductivity(self, temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
+        """
+        W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises InvalidInput.
+        """
+    def density(self, temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
+        """
+        kg/m³; temperature_c: °C, a number or an array. Raises InvalidInput.
+        """
+    def diffusivity(self, temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
+        """
+        m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.
+        """
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def specific_heat(self, temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
+        """
+        kJ/(kg K); temperature_c: °C, a number or an array. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    def with_moisture(self, moisture_percent: typing.SupportsFloat | typing.SupportsIndex) -> Composition:
+        """
+        The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.
+        """
+    @property
+    def ash(self) -> float:
+        ...
+    @property
+    def carbohydrate(self) -> float:
+        ...
+    @property
+    def fat(self) -> float:
+        ...
+    @property
+    def fibre(self) -> float:
+        ...
+    @property
+    def protein(self) -> float:
+        ...
+    @property
+    def water(self) -> float:
+        ...
+class Bowl:
+    """
+    The bowl the dough is mixed in, with its hook or paddle.
+    
+    Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that comes to
+    the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, material: str = 'steel', mass_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, *, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None, contact: typing.SupportsFloat | typing.SupportsIndex = 0.8) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def contact(self) -> float:
+        ...
+    @property
+    def mass_g(self) -> float:
+        ...
+    @property
+    def material(self) -> str:
+        ...
+    @property
+    def temperature_c(self) -> float | None:
+        ...
+class MixingMethod:
+    """
+    A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.
+    """
+    def __repr__(self) -> str:
+        ...
+    @property
+    def high_kj_per_kg(self) -> float:
+        ...
+    @property
+    def label(self) -> str:
+        ...
+    @property
+    def low_kj_per_kg(self) -> float:
+        ...
+    @property
+    def name(self) -> str:
+        ...
+    @property
+    def source(self) -> str:
+        ...
+    @property
+    def usual_min(self) -> float:
+        ...
+    @property
+    def work_kj_per_kg(self) -> float:
+        ...
+class ByMethod:
+    """
+    Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
+    
+    Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour, by its
+    moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, method: str, minutes: typing.SupportsFloat | typing.SupportsIndex | None = None, *, hydration_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def hydration_kj_per_kg(self) -> float | None:
+        ...
+    @property
+    def method(self) -> str:
+        ...
+    @property
+    def minutes(self) -> float | None:
+        ...
+class ByWork:
+    """
+    Mixing heat from known work; hydration comes on top.
+    
+    Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if not given.
+    Checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, work_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, *, hydration_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def hydration_kj_per_kg(self) -> float | None:
+        ...
+    @property
+    def work_kj_per_kg(self) -> float:
+        ...
+class ByNetGain:
+    """
+    One number from logged batches in place of work, hydration and losses.
+    
+    Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
+    Checked when it is used.
+    """
+    __hash__: typing.ClassVar[None] = None
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, net_gain_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, sd_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex = 1.5) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def net_gain_kj_per_kg(self) -> float:
+        ...
+    @property
+    def sd_kj_per_kg(self) -> float:
+        ...
+class BatchMean:
+    """
+    A number found from several batches: mean, sd (None from one batch) and each.
+    """
+    def __repr__(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def each(self) -> list[float]:
+        ...
+    @property
+    def mean(self) -> float:
+        ...
+    @property
+    def sd(self) -> float | None:
+        """
+        from batch to batch; None from one batch
+        """
+class Mix:
+    """
+    One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
+    
+    Args:
+        room_c: °C, must be given; whatever has no temperature of its own has the room's.
+        flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
+            flour_g is bread flour; water_g the main water, whose temperature is asked for.
+        flours, waters, preferments: lists of Flour, Water and Preferment besides.
+        flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C; tap_c is needed to plan ice.
+        bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand if not given.
+        heat_of_solution: salt and sugar cool as they dissolve.
+        rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
+        heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
+    Raises InvalidInput.
+    """
+    __hash__: typing.ClassVar[None] = None
+    @staticmethod
+    def from_percent(*, flour_g: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, flours: collections.abc.Sequence[FlourShare] = [], water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, waters: collections.abc.Sequence[Water] = [], preferments: collections.abc.Sequence[Preferment] = [], salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, **kwargs: typing.Any) -> Mix:
+        """
+        A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
+        
+        Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
+        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs) -> typing.Any:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def scaled_to(self, pieces: typing.SupportsFloat | typing.SupportsIndex, piece_g: typing.SupportsFloat | typing.SupportsIndex, loss_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> Mix:
+        """
+        The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures stay.
+        
+        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is usual).
+        Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    def with_water(self, plan: ...) -> Mix:
+        """
+        The mix with a plan's water and ice in it.
+        """
+    def with_yeast(self, yeast: str) -> Mix:
+        """
+        The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput.
+        """
+    @property
+    def active_dry_g(self) -> float:
+        ...
+    @property
+    def bowl(self) -> Bowl:
+        ...
+    @property
+    def butter_c(self) -> float | None:
+        ...
+    @property
+    def butter_g(self) -> float:
+        ...
+    @property
+    def compressed_g(self) -> float:
+        ...
+    @property
+    def egg_c(self) -> float | None:
+        ...
+    @property
+    def egg_g(self) -> float:
+        ...
+    @property
+    def flour_c(self) -> float | None:
+        ...
+    @property
+    def flour_g(self) -> float:
+        ...
+    @property
+    def flours(self) -> list[Flour]:
+        ...
+    @property
+    def gluten_g(self) -> float:
+        ...
+    @property
+    def heat_loss_w_per_k(self) -> float | None:
+        ...
+    @property
+    def heat_of_solution(self) -> bool:
+        ...
+    @property
+    def ice_c(self) -> float:
+        ...
+    @property
+    def ice_g(self) -> float:
+        ...
+    @property
+    def instant_g(self) -> float:
+        ...
+    @property
+    def milk_c(self) -> float | None:
+        ...
+    @property
+    def milk_g(self) -> float:
+        ...
+    @property
+    def mixing(self) -> ByMethod | ByWork | ByNetGain | None:
+        ...
+    @property
+    def oil_g(self) -> float:
+        ...
+    @property
+    def percent(self) -> Percent:
+        """
+        the mix in baker's percent
+        """
+    @property
+    def preferments(self) -> list[Preferment]:
+        ...
+    @property
+    def rest_h(self) -> float:
+        ...
+    @property
+    def room_c(self) -> float:
+        ...
+    @property
+    def salt_g(self) -> float:
+        ...
+    @property
+    def sugar_g(self) -> float:
+        ...
+    @property
+    def tap_c(self) -> float | None:
+        ...
+    @property
+    def water_c(self) -> float | None:
+        ...
+    @property
+    def water_g(self) -> float:
+        ...
+    @property
+    def waters(self) -> list[Water]:
+        ...
+class HeatShare:
+    """
+    How much one thing counts for the dough's temperature.
+    """
+    def __repr__(self) -> str:
+        ...
+    @property
+    def dough_k_per_k(self) -> float:
+        """
+        K of dough per K of this; all of them sum to 1
+        """
+    @property
+    def mass_g(self) -> float:
+        """
+        g of dough; 0 for bowl and room
+        """
+    @property
+    def name(self) -> str:
+        ...
+    @property
+    def temperature_c(self) -> float:
+        """
+        °C, as it comes
+        """
+    @property
+    def water_k_per_k(self) -> float:
+        """
+        K by which the main water must change per K of this
+        """
+class WaterPlan:
+    """
+    How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.
+    
+    water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice. factor_rule_c:
+    the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and after the rest.
+    """
+    def __repr__(self) -> str:
+        ...
+    def _repr_html_(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    def to_frame(self) -> typing.Any:
+        """
+        The shares as a pandas DataFrame.
+        """
+    @property
+    def desired_c(self) -> float:
+        ...
+    @property
+    def difference_k(self) -> float:
+        ...
+    @property
+    def dough_by_rule_c(self) -> float:
+        ...
+    @property
+    def dough_g(self) -> float:
+        ...
+    @property
+    def factor_rule_c(self) -> float:
+        ...
+    @property
+    def friction_given(self) -> bool:
+        ...
+    @property
+    def friction_k(self) -> float:
+        ...
+    @property
+    def gain_k(self) -> float:
+        ...
+    @property
+    def high_c(self) -> float:
+        ...
+    @property
+    def ice_g(self) -> float:
+        ...
+    @property
+    def low_c(self) -> float:
+        ...
+    @property
+    def notices(self) -> list[Notice]:
+        ...
+    @property
+    def pour_c(self) -> float:
+        ...
+    @property
+    def pour_g(self) -> float:
+        ...
+    @property
+    def reason(self) -> str:
+        ...
+    @property
+    def rested_c(self) -> float:
+        ...
+    @property
+    def shares(self) -> list[HeatShare]:
+        ...
+    @property
+    def water_c(self) -> float:
+        ...
+    @property
+    def water_g(self) -> float:
+        ...
+    @property
+    def wetted_c(self) -> float:
+        ...
 def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     Air pressure, Pa, at an altitude in m. Any shape in, the same shape out.
     
     Raises InvalidInput outside -500 to 6000 m. Source: ISO 2533 standard atmosphere.
+    """
+def bowl_materials() -> dict[str, float]:
+    """
+    Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory).
     """
 def celsius(fahrenheit: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -490,6 +1167,12 @@ def co2_solubility(temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
     
     Raises InvalidInput. Source: Weiss 1974, Mar Chem 2:203.
     """
+def conductivity_with_gas(conductivity_w_per_m_k: typing.SupportsFloat | typing.SupportsIndex, gas_fraction: typing.SupportsFloat | typing.SupportsIndex) -> float:
+    """
+    Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
+    
+    Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.
+    """
 def convert_yeast(yeast_percent: typing.SupportsFloat | typing.SupportsIndex, *, from_yeast: str, to_yeast: str) -> float:
     """
     The dose of another kind of yeast that gasses alike, percent of flour.
@@ -502,6 +1185,12 @@ def dough_by_factor_rule(water_c: typing.SupportsFloat | typing.SupportsIndex, *
     Dough temperature the factor rule expects, °C: the mean of the known temperatures and friction.
     
     Args: numbers, °C; friction_k in K. Raises InvalidInput. Source: trade textbooks.
+    """
+def dough_by_heat_balance(mix: Mix) -> float:
+    """
+    Dough temperature at the end of mixing, °C: the balance forward; the mix's water_c must be given.
+    
+    Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as water_by_heat_balance.
     """
 def equivalent_hours_for_gas(co2_mmol: typing.SupportsFloat | typing.SupportsIndex, *, yeast_percent: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> float:
     """
@@ -536,6 +1225,13 @@ def friction_from_batch(*, dough_c: typing.SupportsFloat | typing.SupportsIndex,
     Args: numbers, °C, measured at one batch; use the result for the next batch of the same size on the same mixer.
     Raises InvalidInput, also if the friction lies outside -10 to 25 K. Source: trade textbooks.
     """
+def friction_from_batches(*, dough_c: float | numpy.typing.ArrayLike, flour_c: float | numpy.typing.ArrayLike, room_c: float | numpy.typing.ArrayLike, water_c: float | numpy.typing.ArrayLike, preferment_c: float | numpy.typing.ArrayLike | None = None) -> BatchMean:
+    """
+    Friction from several batches on one mixer, K: their mean, spread and each one.
+    
+    Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
+    Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks.
+    """
 def gas_made(equivalent_h: typing.SupportsFloat | typing.SupportsIndex, *, yeast_percent: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> float:
     """
     CO2 made after some equivalent hours, mmol per 100 g flour.
@@ -543,9 +1239,22 @@ def gas_made(equivalent_h: typing.SupportsFloat | typing.SupportsIndex, *, yeast
     Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises InvalidInput.
     Source: model of this library: start-up, growth by a fixed increment after a lag, exhaustion of the sugars.
     """
+def grams(ounces: float | numpy.typing.ArrayLike) -> typing.Any:
+    """
+    A weight in avoirdupois ounces as grams: 28.349523125 g each.
+    
+    Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international pound, 1959).
+    """
 def handled(dough: Dough, state: DoughState, loss_fraction: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> DoughState:
     """
     The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises InvalidInput. Losses by handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.
+    """
+def heat_of_hydration(moisture_percent: typing.SupportsFloat | typing.SupportsIndex) -> float:
+    """
+    Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
+    
+    Args: moisture_percent: a number, 5 to 20 % of the flour's weight. Raises InvalidInput.
+    Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from memory).
     """
 def hours_to_rise(rise_percent: float | numpy.typing.ArrayLike, *, dough_c: float | numpy.typing.ArrayLike, yeast_percent: float | numpy.typing.ArrayLike, yeast: str = 'instant', salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, gluten_percent: float | numpy.typing.ArrayLike = 0.0, altitude_m: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None, unreachable: str = 'raise') -> typing.Any:
     """
@@ -562,6 +1271,13 @@ def hours_to_rise(rise_percent: float | numpy.typing.ArrayLike, *, dough_c: floa
 def hours_until(dough: Dough, state: DoughState, ratio: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> float:
     """
     Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; NoSolution naming the reachable ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.
+    """
+def ice_by_heat_balance(water_g: typing.SupportsFloat | typing.SupportsIndex, *, tap_c: typing.SupportsFloat | typing.SupportsIndex, wanted_c: typing.SupportsFloat | typing.SupportsIndex, ice_c: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> float:
+    """
+    Ice in place of that much of the water, g, from the enthalpies of ice and water.
+    
+    Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough even as ice.
+    Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and 2.05 kJ/(kg K), 333.55 kJ/kg.
     """
 def ice_by_trade_rule(water_g: typing.SupportsFloat | typing.SupportsIndex, *, tap_c: typing.SupportsFloat | typing.SupportsIndex, wanted_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -580,6 +1296,40 @@ def kelvins(fahrenheit_degrees: float | numpy.typing.ArrayLike) -> typing.Any:
 def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:
     """
     The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.
+    """
+def mixing_methods() -> list[MixingMethod]:
+    """
+    All ways of mixing.
+    """
+def net_gain_from_batch(mix: Mix, dough_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
+    """
+    Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
+    
+    Args: mix: Mix with the water_c it was mixed with; its mixing is not read. dough_c: °C at the end of mixing.
+    Raises InvalidInput, also if the gain lies outside -30 to 120. Source: enthalpy balance.
+    """
+def net_gain_from_batches(mixes: collections.abc.Sequence[Mix], dough_c: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]) -> BatchMean:
+    """
+    Net mixing gain from several batches on one mixer, kJ per kg: a BatchMean; for a mix take net_gain_of of it.
+    
+    Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch.
+    """
+def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.SupportsIndex, desired_c: typing.SupportsFloat | typing.SupportsIndex, measured_at_c: typing.SupportsFloat | typing.SupportsIndex = 21.0) -> float:
+    """
+    Net mixing gain worth a friction, kJ per kg of dough.
+    
+    Args: friction_k: K, found for such a mix, for a dough of desired_c (°C), in a kitchen where flour, room and bowl had measured_at_c (°C).
+    Raises InvalidInput. Source: the rule and the balance agree there.
+    """
+def net_gain_of(batches: BatchMean) -> ByNetGain:
+    """
+    Mixing heat as a Mix takes it: the mean, and the spread the next batch will show (sd √(1 + 1/n); 1.5 kJ/kg from one batch).
+    """
+def ounces(grams: float | numpy.typing.ArrayLike) -> typing.Any:
+    """
+    A weight in grams as avoirdupois ounces.
+    
+    Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international pound, 1959).
     """
 def over_proof_ratio(dough: Dough, *, standing: str, final_proof: bool, start_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, kitchen: Kitchen | None = None) -> float:
     """
@@ -648,6 +1398,21 @@ def water_by_factor_rule(desired_c: float | numpy.typing.ArrayLike, *, flour_c: 
     Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a preferment.
     Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see check(water_c=...).
     Raises InvalidInput. Source: trade textbooks.
+    """
+def water_by_heat_balance(mix: Mix, desired_c: typing.SupportsFloat | typing.SupportsIndex, *, friction_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> WaterPlan:
+    """
+    Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
+    
+    Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the factor rule;
+    if not given, what the balance itself needs where everything is at 21 °C. If given and mix.mixing is not, the mixing heat is taken from it.
+    Raises InvalidInput; NoSolution naming the reachable dough temperatures. Source: enthalpy balance with constant specific heats.
+    """
+def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: float | numpy.typing.ArrayLike | None = None, room_c: float | numpy.typing.ArrayLike) -> typing.Any:
+    """
+    Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.
+    
+    Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that broadcast; flour_c is
+    room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput.
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """

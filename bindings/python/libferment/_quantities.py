@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from libferment._core import celsius, fields, kelvins
+from libferment._core import grams as grams_of_ounces
 from libferment._errors import InvalidInput
 
 _FIELDS = {field.name: field for field in fields()}
@@ -47,6 +48,18 @@ def hours(text: str, what: str = "time") -> float:
     """Read a time such as ``2.5h`` or ``90min`` as hours. Raises InvalidInput."""
     units = {"h": float, "min": lambda minutes: minutes / 60}
     return _with_unit(text, what, "2.5h or 90min", units, "write {0}h or {0}min")
+
+
+def grams(text: str, what: str = "weight") -> float:
+    """Read a weight such as ``500``, ``500g``, ``1.2kg``, ``18oz`` or ``1.1lb`` as g. Raises InvalidInput."""
+    units = {
+        "": float,
+        "g": float,
+        "kg": lambda kg: 1000 * kg,
+        "oz": grams_of_ounces,
+        "lb": lambda lb: grams_of_ounces(16 * lb),
+    }
+    return _with_unit(text, what, "500g or 18oz", units, "write {0}g, {0}kg, {0}oz or {0}lb")
 
 
 def number(text: str, what: str = "number") -> float:

@@ -1,4 +1,4 @@
-"""A day file: today's temperatures, the dough and its stages, read from TOML and worked out stage by stage."""
+"""A day file: today's temperatures, the bowl, the dough and its stages, read from TOML."""
 
 from __future__ import annotations
 
@@ -6,26 +6,13 @@ import difflib
 import math
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from libferment import _quantities as quantities
-from libferment._core import (
-    Dough,
-    DoughState,
-    Kitchen,
-    Notice,
-    check,
-    handled,
-    hours_until,
-    mixed,
-    over_proof_ratio,
-    rested,
-    volume_ratio,
-    water_by_factor_rule,
-)
-from libferment._errors import InvalidInput, NoSolution, OutsideModel
+from libferment._core import Bowl, ByMethod, ByNetGain, ByWork, FlourShare, Preferment, Water
+from libferment._errors import InvalidInput
 
 if sys.version_info >= (3, 11):
     import tomllib
@@ -34,6 +21,8 @@ else:
 
 HANDLINGS = ("fold", "divide", "round", "mould")
 DOUGH_NUMBERS = ("yeast_percent", "salt_percent", "water_percent", "sugar_percent", "gluten_percent", "altitude_m")
+ENRICHING = ("milk_percent", "egg_percent", "butter_percent", "oil_percent")
+TEMPERATURES = ("flour", "room", "tap", "preferment", "refrigerator", "bowl", "milk", "egg", "butter", "ice")
 
 
 @dataclass(frozen=True)
@@ -51,8 +40,17 @@ class Stage:
 
 
 @dataclass(frozen=True)
+class Batch:
+    """One batch as it was logged: the dough at the end of mixing and what it was mixed from, °C."""
+
+    dough_c: float
+    water_c: float
+    temperatures_c: Mapping[str, float]
+
+
+@dataclass(frozen=True)
 class Day:
-    """Today's temperatures in °C, the formula in percent of flour weight, and the stages."""
+    """Today's temperatures in °C, the formula in percent of flour weight, the bowl, the mixing and the stages."""
 
     title: str = ""
     temperatures_c: Mapping[str, float] = field(default_factory=dict)
@@ -62,28 +60,14 @@ class Day:
     yeast: str = "instant"
     dough: Mapping[str, float] = field(default_factory=dict)
     perishable: bool = False
+    flours: tuple[FlourShare, ...] = ()
+    preferment: Preferment | None = None
+    yeast_water: Water | None = None
+    bowl: Bowl | None = None
+    mixing: ByMethod | ByWork | ByNetGain | None = None
+    rest_h: float = 0.0
+    batches: tuple[Batch, ...] = ()
     stages: tuple[Stage, ...] = ()
-
-
-@dataclass(frozen=True)
-class StagePlan:
-    """When a stage is ready; hours without a word are counted from the end of mixing."""
-
-    name: str
-    dough_c: float
-    start_h: float
-    hours: float
-    """Hours from the stage's start to its end."""
-    rise_percent: float
-    be_back_by_h: float | None
-    """When the dough would be over-proofed if the stage went on; None if never."""
-    folds_done: int
-    folds_planned: int
-
-    @property
-    def ready_h(self) -> float:
-        """When the stage is ready."""
-        return self.start_h + self.hours
 
 
 class _Table:
@@ -143,6 +127,14 @@ class _Table:
     def temperature_c(self, key: str, field_name: str) -> float | None:
         return self._within(field_name, key, self.quantity(key, quantities.temperature_c, "18.5C"))
 
+    def hours(self, key: str, field_name: str) -> float | None:
+        return self._within(field_name, key, self.quantity(key, quantities.hours, "30min"))
+
+    def needed(self, key: str, value: float | None, wanted: str) -> float:
+        if value is None:
+            raise InvalidInput(f"{self.where} needs {key}, {wanted}")
+        return value
+
     def bounded(self, key: str, field_name: str, what: str = "a number") -> float | None:
         return self._within(field_name, key, self.number(key, what))
 
@@ -192,21 +184,113 @@ def _stage(content: object, place: int, dough_c: float | None) -> Stage:
     return Stage(name, dough_c, rise, until_h, tuple(folds), tuple(handling), standing, table.flag("final_proof"))
 
 
+def _flour(content: object, place: int) -> FlourShare:
+    table = _Table(content, f"[[flour]] {place}", ("kind", "percent", "moisture_percent", "temperature"))
+    return FlourShare(
+        table.needed("percent", table.bounded("percent", "flours_percent"), "its share of all flour, such as 20"),
+        table.text("kind") or "bread",
+        moisture_percent=table.bounded("moisture_percent", "moisture_percent"),
+        temperature_c=table.temperature_c("temperature", "flour_c"),
+    )
+
+
+def _batch(content: object, place: int) -> Batch:
+    keys = ("dough", "water", "flour", "room", "preferment", "bowl")
+    table = _Table(content, f"[[batch]] {place}", keys)
+    read = {key: table.temperature_c(key, f"{key}_c") for key in keys}
+    example = 'a temperature with its unit, such as "25.3C"'
+    needed = {key: table.needed(key, read[key], example) for key in ("dough", "water", "flour", "room")}
+    others = {key: value for key, value in read.items() if key in TEMPERATURES and value is not None}
+    return Batch(needed["dough"], needed["water"], others)
+
+
+def _yeast_water(content: object) -> Water:
+    table = _Table(content, "[yeast_water]", ("water_g", "temperature", "stands"))
+    return Water(
+        table.needed("water_g", table.bounded("water_g", "water_g"), "a weight in g, such as 50"),
+        table.needed("temperature", table.temperature_c("temperature", "water_c"), 'such as "38C"'),
+        wets_yeast=True,
+        stands_h=table.hours("stands", "stands_h") or 0.0,
+    )
+
+
+def _preferment(content: object) -> Preferment:
+    table = _Table(content, "[preferment]", ("flour_g", "water_g"))
+    grams = {
+        key: table.needed(key, table.bounded(key, key), "a weight in g, such as 200") for key in ("flour_g", "water_g")
+    }
+    return Preferment(**grams)
+
+
+def _bowl(content: object) -> Bowl:
+    table = _Table(content, "[bowl]", ("material", "mass_g"))
+    return Bowl(
+        table.text("material") or "steel",
+        table.needed("mass_g", table.bounded("mass_g", "bowl_g"), "a weight in g, such as 1200"),
+    )
+
+
+def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
+    method = table.text("method")
+    work, gain = (
+        table.bounded("work_kj_per_kg", "work_kj_per_kg"),
+        table.bounded("net_gain_kj_per_kg", "net_gain_kj_per_kg"),
+    )
+    minutes, hydration = (
+        table.bounded("minutes", "mixing_min"),
+        table.bounded("hydration_kj_per_kg", "hydration_kj_per_kg"),
+    )
+    if sum(given is not None for given in (method, work, gain)) > 1:
+        raise InvalidInput(
+            "[mixing] takes one of method, work_kj_per_kg and net_gain_kj_per_kg: each is all of the heat"
+        )
+    if gain is not None and hydration is not None:
+        raise InvalidInput("[mixing] net_gain_kj_per_kg holds the hydration already; leave hydration_kj_per_kg out")
+    if gain is not None:
+        return ByNetGain(gain)
+    if work is not None:
+        return ByWork(work, hydration_kj_per_kg=hydration)
+    if method is None and (minutes is not None or hydration is not None):
+        raise InvalidInput('[mixing] needs a method beside minutes, such as method = "stand_mixer"')
+    return None if method is None else ByMethod(method, minutes, hydration_kj_per_kg=hydration)
+
+
 def day_from(content: Mapping[str, Any]) -> Day:
     """Build a day from the content of a day file. Raises InvalidInput naming table, key, value and what to do."""
-    top = _Table(dict(content), "the day file", ("title", "today", "water", "dough", "stage"))
-    today = _Table(content.get("today", {}), "[today]", ("flour", "room", "tap", "preferment", "refrigerator"))
+    tables = (
+        "title",
+        "today",
+        "water",
+        "dough",
+        "flour",
+        "preferment",
+        "yeast_water",
+        "bowl",
+        "mixing",
+        "batch",
+        "stage",
+    )
+    top = _Table(dict(content), "the day file", tables)
+    today = _Table(content.get("today", {}), "[today]", TEMPERATURES)
     water = _Table(content.get("water", {}), "[water]", ("desired", "friction"))
-    dough = _Table(content.get("dough", {}), "[dough]", ("flour_g", "yeast", "perishable", *DOUGH_NUMBERS))
+    dough = _Table(content.get("dough", {}), "[dough]", ("flour_g", "yeast", "perishable", *DOUGH_NUMBERS, *ENRICHING))
+    mixing = _Table(
+        content.get("mixing", {}),
+        "[mixing]",
+        ("method", "minutes", "work_kj_per_kg", "net_gain_kj_per_kg", "hydration_kj_per_kg", "rest"),
+    )
     temperatures = {key: today.temperature_c(key, f"{key}_c") for key in today.content}
     desired_c = water.temperature_c("desired", "desired_c")
-    numbers = {key: dough.bounded(key, key, "a number: percent of flour weight") for key in DOUGH_NUMBERS}
+    percent = "a number: percent of flour weight"
+    numbers = {key: dough.bounded(key, key, percent) for key in DOUGH_NUMBERS}
+    numbers |= {key: dough.bounded(key, "liquid_percent", percent) for key in ENRICHING}
     stages: list[Stage] = []
     for place, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
         stages.append(_stage(stage, place, stages[-1].dough_c if stages else desired_c))
     flour_g = dough.number("flour_g")
     if flour_g is not None and not 1 <= flour_g <= 1e6:
         raise InvalidInput(f"[dough] flour_g {flour_g:g} g is outside 1 to 1000000 g")
+    egg_or_milk = any(numbers[key] for key in ("milk_percent", "egg_percent"))
     return Day(
         title=top.text("title") or "",
         temperatures_c={key: value for key, value in temperatures.items() if value is not None},
@@ -215,7 +299,18 @@ def day_from(content: Mapping[str, Any]) -> Day:
         flour_g=flour_g,
         yeast=dough.text("yeast") or "instant",
         dough={key: value for key, value in numbers.items() if value is not None},
-        perishable=dough.flag("perishable"),
+        perishable=dough.flag("perishable") or egg_or_milk,
+        flours=tuple(
+            _flour(share, place) for place, share in enumerate(top.list_of("flour", (dict,), "[[flour]] tables"), 1)
+        ),
+        preferment=_preferment(content["preferment"]) if "preferment" in content else None,
+        yeast_water=_yeast_water(content["yeast_water"]) if "yeast_water" in content else None,
+        bowl=_bowl(content["bowl"]) if "bowl" in content else None,
+        mixing=_mixing(mixing),
+        rest_h=mixing.hours("rest", "rest_h") or 0.0,
+        batches=tuple(
+            _batch(batch, place) for place, batch in enumerate(top.list_of("batch", (dict,), "[[batch]] tables"), 1)
+        ),
         stages=tuple(stages),
     )
 
@@ -240,146 +335,3 @@ def read_day(path: str | Path) -> Day:
         return day_from(content)
     except InvalidInput as problem:
         raise InvalidInput(f"{path}: {problem}") from None
-
-
-def water_of(day: Day) -> float:
-    """Water temperature of the day by the factor rule, °C. Raises InvalidInput naming what is missing."""
-    given = {
-        "[water] desired": day.desired_c,
-        "[today] flour": day.temperatures_c.get("flour"),
-        "[today] room": day.temperatures_c.get("room"),
-        "[water] friction": day.friction_k,
-    }
-    missing = [name for name, value in given.items() if value is None]
-    if missing:
-        raise InvalidInput(
-            "the water temperature needs " + ", ".join(missing) + "; measure and write it, or give it as an option"
-        )
-    desired_c, flour_c, room_c, friction_k = (value for value in given.values() if value is not None)
-    preferment_c = day.temperatures_c.get("preferment")
-    water_c = water_by_factor_rule(
-        desired_c, flour_c=flour_c, room_c=room_c, friction_k=friction_k, preferment_c=preferment_c
-    )
-    return float(water_c)
-
-
-def dough_of(day: Day, dough_c: float) -> Dough:
-    """Build the day's dough at a temperature. Raises InvalidInput if the yeast is missing."""
-    if "yeast_percent" not in day.dough:
-        raise InvalidInput("[dough] needs yeast_percent: 3 g on 500 g of flour are 0.6")
-    return Dough(dough_c=dough_c, yeast=day.yeast, **day.dough)
-
-
-def _loss(kitchen: Kitchen, handling: str) -> float:
-    return float(getattr(kitchen, f"{handling}_loss"))
-
-
-def _hours_to(dough: Dough, state: DoughState, ratio: float, kitchen: Kitchen) -> float:
-    try:
-        return hours_until(dough, state, ratio, kitchen=kitchen)
-    except (NoSolution, OutsideModel):
-        return math.inf
-
-
-def _plan_stage(
-    dough: Dough, state: DoughState, stage: Stage, start_h: float, kitchen: Kitchen
-) -> tuple[StagePlan, DoughState]:
-    start_ratio = volume_ratio(dough, state, kitchen=kitchen)
-    target = None if stage.until_rise_percent is None else start_ratio * (1 + stage.until_rise_percent / 100)
-
-    def end_from(now: DoughState, elapsed: float) -> float:
-        if target is None:
-            assert stage.until_h is not None
-            return stage.until_h
-        return elapsed + _hours_to(dough, now, target, kitchen)
-
-    elapsed, folds_done = 0.0, 0
-    for fold_h in stage.folds_h:
-        if end_from(state, elapsed) < fold_h:
-            break
-        state = rested(dough, state, fold_h - elapsed, kitchen=kitchen)
-        state = handled(dough, state, kitchen.fold_loss, kitchen=kitchen)
-        elapsed, folds_done = fold_h, folds_done + 1
-    end_h = end_from(state, elapsed)
-    if target is not None and math.isinf(end_h):
-        try:
-            hours_until(dough, state, target, kitchen=kitchen)
-        except NoSolution as problem:
-            reach = math.nan if problem.high is None else 100 * (problem.high / start_ratio - 1)
-            raise NoSolution(
-                f'stage "{stage.name}": a rise of {stage.until_rise_percent:g} % is never reached; '
-                f"this dough rises by less than {reach:.0f} % in this stage; ask for less [until_rise_percent]"
-            ) from None
-    over_ratio = over_proof_ratio(
-        dough, standing=stage.standing, final_proof=stage.final_proof, start_ratio=start_ratio, kitchen=kitchen
-    )
-    over_h = elapsed + _hours_to(dough, state, over_ratio, kitchen)
-    state = rested(dough, state, end_h - elapsed, kitchen=kitchen)
-    plan = StagePlan(
-        name=stage.name,
-        dough_c=stage.dough_c,
-        start_h=start_h,
-        hours=end_h,
-        rise_percent=100 * (volume_ratio(dough, state, kitchen=kitchen) / start_ratio - 1),
-        be_back_by_h=None if math.isinf(over_h) else start_h + over_h,
-        folds_done=folds_done,
-        folds_planned=len(stage.folds_h),
-    )
-    for handling in stage.handling:
-        state = handled(dough, state, _loss(kitchen, handling), kitchen=kitchen)
-    return plan, state
-
-
-def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
-    """Work out the stages one after the other, from the end of mixing.
-
-    Each stage has one constant dough temperature. Raises InvalidInput; NoSolution for a rise a stage never reaches.
-    """
-    if not day.stages:
-        raise InvalidInput("the day file has no [[stage]]; add one with a name and until_rise_percent or until_h")
-    kitchen = kitchen or Kitchen()
-    first = dough_of(day, day.stages[0].dough_c)
-    state, start_h, plans = mixed(first, kitchen=kitchen), 0.0, []
-    for stage in day.stages:
-        try:
-            plan, state = _plan_stage(first.at(stage.dough_c), state, stage, start_h, kitchen)
-        except (InvalidInput, OutsideModel) as problem:
-            raise type(problem)(f'stage "{stage.name}": {problem}') from None
-        plans.append(plan)
-        start_h = plan.ready_h
-    return plans
-
-
-def _time_counts(dough_c: float) -> bool:
-    """Whether a perishable dough held at this temperature for long is a matter of safety."""
-    return any(notice.code == "perishable_held" for notice in check(dough_c=dough_c, perishable_h=1000.0))
-
-
-def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None = None) -> list[Notice]:
-    """Collect the cautions that belong to a planned day, each once, most severe first."""
-    found: dict[str, Notice] = {}
-    for plan in plans:
-        for notice in check(dough_c=plan.dough_c, yeast=day.yeast, kitchen=kitchen, **day.dough):
-            found.setdefault(notice.code, notice)
-    if "refrigerator" in day.temperatures_c:
-        for notice in check(refrigerator_c=day.temperatures_c["refrigerator"]):
-            found.setdefault(notice.code, notice)
-    if day.perishable:
-        warm = [plan for plan in plans if _time_counts(plan.dough_c)]  # where time counts at all
-        for notice in check(perishable_h=sum(plan.hours for plan in warm)):
-            found.setdefault(notice.code, notice)
-    for plan in plans:
-        if plan.be_back_by_h is not None and plan.be_back_by_h < plan.ready_h:
-            text = (
-                f'stage "{plan.name}": the dough is over-proofed at {quantities.clock_text(plan.be_back_by_h)}, before '
-                f"the stage ends at {quantities.clock_text(plan.ready_h)}; ask for a smaller rise or a shorter time"
-            )
-            values = {"be_back_by_h": plan.be_back_by_h, "ready_h": plan.ready_h}
-            found[f"over_proofed {plan.name}"] = Notice("stage_over_proofed", "warning", values, text)
-    rank = {"warning": 0, "caution": 1, "info": 2}
-    return sorted(found.values(), key=lambda notice: rank[notice.severity])
-
-
-def at_dough_temperature(day: Day, dough_c: float) -> Day:
-    """Build the same day with all stages at one dough temperature, °C."""
-    return replace(day, stages=tuple(replace(stage, dough_c=dough_c) for stage in day.stages))

@@ -156,12 +156,14 @@ Raises InvalidInput.)")
   mix.def_static(
       "from_percent",
       [](double flour_g, double room_c, const std::vector<FlourShare>& flours, double water_percent, const std::vector<Water>& waters,
-         double salt_percent, double sugar_percent, double gluten_percent, double milk_percent, double egg_percent, double butter_percent,
-         double oil_percent, double instant_percent, double active_dry_percent, double compressed_percent, const py::KWArgs<py::object>& others) {
+         const std::vector<Preferment>& preferments, double salt_percent, double sugar_percent, double gluten_percent, double milk_percent,
+         double egg_percent, double butter_percent, double oil_percent, double instant_percent, double active_dry_percent, double compressed_percent,
+         const py::KWArgs<py::object>& others) {
         const Formula formula = formula_from_percent({.flour_g = flour_g,
                                                       .flours = flours,
                                                       .water_percent = water_percent,
                                                       .waters = waters,
+                                                      .preferments = preferments,
                                                       .salt_percent = salt_percent,
                                                       .sugar_percent = sugar_percent,
                                                       .gluten_percent = gluten_percent,
@@ -176,13 +178,13 @@ Raises InvalidInput.)")
         return with_formula(py::cast<Mix>(bare), formula);
       },
       py::kw_only(), "flour_g"_a, "room_c"_a, "flours"_a = std::vector<FlourShare>{}, "water_percent"_a = PercentFormula{}.water_percent,
-      "waters"_a = std::vector<Water>{}, "salt_percent"_a = PercentFormula{}.salt_percent, "sugar_percent"_a = 0.0, "gluten_percent"_a = 0.0,
-      "milk_percent"_a = 0.0, "egg_percent"_a = 0.0, "butter_percent"_a = 0.0, "oil_percent"_a = 0.0, "instant_percent"_a = 0.0,
-      "active_dry_percent"_a = 0.0, "compressed_percent"_a = 0.0,
+      "waters"_a = std::vector<Water>{}, "preferments"_a = std::vector<Preferment>{}, "salt_percent"_a = PercentFormula{}.salt_percent,
+      "sugar_percent"_a = 0.0, "gluten_percent"_a = 0.0, "milk_percent"_a = 0.0, "egg_percent"_a = 0.0, "butter_percent"_a = 0.0,
+      "oil_percent"_a = 0.0, "instant_percent"_a = 0.0, "active_dry_percent"_a = 0.0, "compressed_percent"_a = 0.0,
       R"(A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
-Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten_percent; bread flour if empty. water_percent: water
-poured, of which waters (list of Water, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.)");
+Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
+water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.)");
 }
 
 constexpr std::array plan_numbers{

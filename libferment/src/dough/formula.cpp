@@ -152,29 +152,36 @@ Formula formula_from_percent(const PercentFormula& p) {
   const double per_percent = p.flour_g / 100;
 
   Formula f;
+  f.waters = p.waters;
+  f.preferments = p.preferments;
   f.gluten_g = per_percent * p.gluten_percent;
+  const double preferments_g = sum(p.preferments, &Preferment::flour_g);
   if (p.flours.empty()) {
-    f.flour_g = p.flour_g - f.gluten_g;
+    f.flour_g = p.flour_g - f.gluten_g - preferments_g;
+    if (!(f.flour_g >= 0)) {
+      throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) + " g, than all the flour, " +
+                             number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
+                         {.field = "flour_g", .value = p.flour_g, .low = preferments_g + f.gluten_g});
+    }
   } else {
-    double shares = p.gluten_percent;
+    double shares = p.gluten_percent + preferments_g / per_percent;
     for (const FlourShare& share : p.flours) {
       require(field::flours_percent, share.percent);
       shares += share.percent;
       f.flours.push_back({per_percent * share.percent, share.kind, share.moisture_percent, share.temperature_c});
     }
-    if (std::abs(shares - 100) > 0.01) {
-      throw InvalidInput("the flours (and added gluten) make " + number(shares) +
+    if (!(std::abs(shares - 100) <= 0.01)) {
+      throw InvalidInput("the flours (with added gluten and preferments) make " + number(shares) +
                              " %, not 100 %; baker's percent are of all flour: if these are percent of the dough, multiply every percentage by " +
                              number(100 / shares, 4) + " [flours_percent]",
                          {.field = "flours_percent", .value = shares, .low = 100.0, .high = 100.0});
     }
   }
-  f.waters = p.waters;
-  const double portions_g = sum(p.waters, &Water::mass_g);
+  const double portions_g = sum(p.waters, &Water::mass_g) + sum(p.preferments, &Preferment::water_g);
   f.water_g = per_percent * p.water_percent - portions_g;
   if (!(f.water_g >= 0)) {
-    throw InvalidInput("the portions of water weigh " + number(portions_g) + " g, more than all the water, " + number(per_percent * p.water_percent) +
-                           " g; take smaller portions [water_g]",
+    throw InvalidInput("the portions of water and the preferments' water weigh " + number(portions_g) + " g, more than all the water, " +
+                           number(per_percent * p.water_percent) + " g; take smaller portions [water_g]",
                        {.field = "water_g", .value = portions_g, .low = 0.0, .high = per_percent * p.water_percent});
   }
   f.salt_g = per_percent * p.salt_percent;

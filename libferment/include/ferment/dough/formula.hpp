@@ -91,10 +91,11 @@ struct FlourShare {
 
 /// A formula given in baker's percent of flour_g.
 struct PercentFormula {
-  double flour_g = 0;                   ///< all flour, added gluten included
-  std::vector<FlourShare> flours = {};  ///< empty: bread flour alone
-  double water_percent = 65;            ///< water poured: less `waters` it is the main water
-  std::vector<Water> waters = {};       ///< in grams; part of water_percent
+  double flour_g = 0;                        ///< all flour, that of preferments and added gluten included
+  std::vector<FlourShare> flours = {};       ///< empty: bread flour alone
+  double water_percent = 65;                 ///< water poured; less portions and preferments' water it is the main water
+  std::vector<Water> waters = {};            ///< in grams; part of water_percent
+  std::vector<Preferment> preferments = {};  ///< in grams; their flour is part of flour_g, their water of water_percent
   double salt_percent = 2;
   double sugar_percent = 0;
   double gluten_percent = 0;
@@ -108,8 +109,8 @@ struct PercentFormula {
 };
 
 /// The same formula in grams.
-/// @throws InvalidInput outside the field table; if the flours' shares and gluten do not make 100 %, as when percent are of
-///         the whole dough; if the portions of water exceed the water
+/// @throws InvalidInput outside the field table; if the flours' shares, gluten and preferments do not make 100 %, as when percent
+///         are of the whole dough; if portions and preferments exceed the water or the flour
 FERMENT_API Formula formula_from_percent(const PercentFormula& percent);
 
 /// The formula for a number of pieces of a weight: every weight by one factor, so that pieces · piece_g are left after the

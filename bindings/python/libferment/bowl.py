@@ -1,0 +1,107 @@
+"""The bowl of a day: its mix, the water plan, and what logged batches say about the mixing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from libferment._core import (
+    BatchMean,
+    ByNetGain,
+    Mix,
+    WaterPlan,
+    friction_from_batches,
+    net_gain_from_batches,
+    net_gain_of,
+    water_by_heat_balance,
+)
+from libferment._errors import InvalidInput
+from libferment.day import Batch, Day
+
+ASSUMED_FLOUR_G = 500.0
+
+
+@dataclass(frozen=True)
+class Learned:
+    """What logged batches say: the friction of the factor rule, K, and the net mixing gain, kJ per kg of dough."""
+
+    friction: BatchMean
+    net_gain: BatchMean
+
+
+def mix_of(day: Day) -> Mix:
+    """Build the day's mix. Raises InvalidInput naming what is missing or cannot be."""
+    if "room" not in day.temperatures_c:
+        raise InvalidInput("the heat balance needs [today] room; measure and write it, or give it as an option")
+    if day.flour_g is None and (day.bowl or day.yeast_water or day.preferment):
+        raise InvalidInput(
+            "beside weights of bowl, yeast_water or preferment the flour's weight is needed: [dough] flour_g"
+        )
+    if "preferment" in day.temperatures_c and day.preferment is None:
+        raise InvalidInput("the preferment has a temperature but no weight; give [preferment] flour_g and water_g")
+    percent = {key: value for key, value in day.dough.items() if key not in ("yeast_percent", "altitude_m")}
+    yeast = day.yeast.replace("_unwetted", "")
+    percent[f"{yeast}_percent"] = day.dough.get("yeast_percent", 0.0)
+    preferment = day.preferment
+    if preferment is not None:
+        preferment = preferment.replace(temperature_c=day.temperatures_c.get("preferment"))
+    names = ("flour", "tap", "milk", "egg", "butter", "ice")
+    temperatures = {f"{name}_c": day.temperatures_c[name] for name in names if name in day.temperatures_c}
+    others = {}
+    if day.bowl is not None:
+        others["bowl"] = day.bowl.replace(temperature_c=day.temperatures_c.get("bowl"))
+    if day.mixing is not None:
+        others["mixing"] = day.mixing
+    return Mix.from_percent(
+        flour_g=ASSUMED_FLOUR_G if day.flour_g is None else day.flour_g,
+        room_c=day.temperatures_c["room"],
+        flours=list(day.flours),
+        waters=[] if day.yeast_water is None else [day.yeast_water],
+        preferments=[] if preferment is None else [preferment],
+        rest_h=day.rest_h,
+        **percent,
+        **temperatures,
+        **others,
+    )
+
+
+def _mix_of_batch(day: Day, batch: Batch) -> Mix:
+    return mix_of(replace(day, temperatures_c={**day.temperatures_c, **batch.temperatures_c})).replace(
+        water_c=batch.water_c
+    )
+
+
+def learned_from(day: Day) -> Learned:
+    """Work out what the day's batches say of friction and net gain. Raises InvalidInput, naming the batch."""
+    if not day.batches:
+        raise InvalidInput(
+            "no batch is logged; write a [[batch]] with dough, water, flour and room, or give them as options"
+        )
+    dough_c = [batch.dough_c for batch in day.batches]
+    temperatures = [batch.temperatures_c for batch in day.batches]
+    preferments = None
+    if day.preferment is not None:
+        preferments = [known.get("preferment", known["room"]) for known in temperatures]
+    friction = friction_from_batches(
+        dough_c=dough_c,
+        flour_c=[known["flour"] for known in temperatures],
+        room_c=[known["room"] for known in temperatures],
+        water_c=[batch.water_c for batch in day.batches],
+        preferment_c=preferments,
+    )
+    return Learned(friction, net_gain_from_batches([_mix_of_batch(day, batch) for batch in day.batches], dough_c))
+
+
+def water_plan_of(day: Day) -> WaterPlan:
+    """Work out the day's water; logged batches give friction and net gain where the day does not state them.
+
+    Raises InvalidInput naming what is missing; NoSolution naming the reachable dough temperatures.
+    """
+    if day.desired_c is None:
+        raise InvalidInput("the water temperature needs [water] desired; write it, or give it as an option")
+    mix, friction_k = mix_of(day), day.friction_k
+    if day.batches:
+        learned = learned_from(day)
+        if not isinstance(day.mixing, ByNetGain):
+            mix = mix.replace(mixing=net_gain_of(learned.net_gain))
+        friction_k = learned.friction.mean if friction_k is None else friction_k
+    return water_by_heat_balance(mix, day.desired_c, friction_k=friction_k)
