@@ -378,21 +378,24 @@ class Flour:
     Args: mass_g: g. kind: bread, all_purpose, whole_wheat, medium_rye or dark_rye. moisture_percent: of its weight, the table's
     if not given. temperature_c: °C, the mix's flour_c if not given. Checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, kind: str = 'bread', *, moisture_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> Flour:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def kind(self) -> str:
         ...
@@ -412,21 +415,24 @@ class Water:
     Args: mass_g: g. temperature_c: °C. wets_yeast: the yeast is wetted in it and joins with it. stands_h: h or a timedelta that it
     stands in the room first, nearing the room's temperature with the time constant cup_h (h). Checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, temperature_c: typing.SupportsFloat | typing.SupportsIndex, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, cup_h: typing.SupportsFloat | typing.SupportsIndex = 0.3) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> Water:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def cup_h(self) -> float:
         ...
@@ -448,21 +454,24 @@ class Preferment:
     
     Args: flour_g, water_g: g. temperature_c: °C, the room's if not given. Checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, flour_g: typing.SupportsFloat | typing.SupportsIndex, water_g: typing.SupportsFloat | typing.SupportsIndex, *, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> Preferment:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def flour_g(self) -> float:
         ...
@@ -533,21 +542,24 @@ class FlourShare:
     
     Args: percent: of all flour, added gluten included. kind, moisture_percent, temperature_c: as Flour.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, percent: typing.SupportsFloat | typing.SupportsIndex, kind: str = 'bread', *, moisture_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> FlourShare:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def kind(self) -> str:
         ...
@@ -659,7 +671,6 @@ class Composition:
     Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1 (± 0.02).
     Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.
     """
-    __hash__: typing.ClassVar[None] = None
     @staticmethod
     def of(ingredient: str) -> Composition:
         """
@@ -667,9 +678,11 @@ class Composition:
         """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
+    def __hash__(self) -> int:
+        ...
     def __init__(self, *, water: typing.SupportsFloat | typing.SupportsIndex = 0.0, protein: typing.SupportsFloat | typing.SupportsIndex = 0.0, fat: typing.SupportsFloat | typing.SupportsIndex = 0.0, carbohydrate: typing.SupportsFloat | typing.SupportsIndex = 0.0, fibre: typing.SupportsFloat | typing.SupportsIndex = 0.0, ash: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
@@ -685,7 +698,7 @@ class Composition:
         """
         m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.
         """
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> Composition:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
@@ -694,7 +707,9 @@ class Composition:
         kJ/(kg K); temperature_c: °C, a number or an array. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     def with_moisture(self, moisture_percent: typing.SupportsFloat | typing.SupportsIndex) -> Composition:
         """
         The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.
@@ -724,21 +739,24 @@ class Bowl:
     Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that comes to
     the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, material: str = 'steel', mass_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, *, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None, contact: typing.SupportsFloat | typing.SupportsIndex = 0.8) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> Bowl:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def contact(self) -> float:
         ...
@@ -785,21 +803,24 @@ class ByMethod:
     Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour, by its
     moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, method: str, minutes: typing.SupportsFloat | typing.SupportsIndex | None = None, *, hydration_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> ByMethod:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def hydration_kj_per_kg(self) -> float | None:
         ...
@@ -816,21 +837,24 @@ class ByWork:
     Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if not given.
     Checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, work_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, *, hydration_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> ByWork:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def hydration_kj_per_kg(self) -> float | None:
         ...
@@ -844,21 +868,24 @@ class ByNetGain:
     Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
     Checked when it is used.
     """
-    __hash__: typing.ClassVar[None] = None
     def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
         ...
     def __init__(self, net_gain_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, sd_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex = 1.5) -> None:
         ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
+    def __reduce__(self) -> tuple:
         ...
     def __repr__(self) -> str:
         ...
-    def replace(self, **kwargs) -> typing.Any:
+    def replace(self, **kwargs: typing.Any) -> ByNetGain:
         """
         A copy with these attributes changed. Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
-        ...
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
     @property
     def net_gain_kj_per_kg(self) -> float:
         ...
@@ -884,152 +911,6 @@ class BatchMean:
         """
         from batch to batch; None from one batch
         """
-class Mix:
-    """
-    One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
-    
-    Args:
-        room_c: °C, must be given; whatever has no temperature of its own has the room's.
-        flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
-            flour_g is bread flour; water_g the main water, whose temperature is asked for.
-        flours, waters, preferments: lists of Flour, Water and Preferment besides.
-        flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C; tap_c is needed to plan ice.
-        bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand if not given.
-        heat_of_solution: salt and sugar cool as they dissolve.
-        rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
-        heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
-    Raises InvalidInput.
-    """
-    __hash__: typing.ClassVar[None] = None
-    @staticmethod
-    def from_percent(*, flour_g: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, flours: collections.abc.Sequence[FlourShare] = [], water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, waters: collections.abc.Sequence[Water] = [], preferments: collections.abc.Sequence[Preferment] = [], salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, **kwargs: typing.Any) -> Mix:
-        """
-        A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
-        
-        Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
-        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.
-        """
-    def __eq__(self, arg0: typing.Any) -> bool:
-        ...
-    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
-        ...
-    def __reduce__(self) -> tuple[..., tuple[type, dict[str, typing.Any]]]:
-        ...
-    def __repr__(self) -> str:
-        ...
-    def replace(self, **kwargs) -> typing.Any:
-        """
-        A copy with these attributes changed. Raises InvalidInput.
-        """
-    def scaled_to(self, pieces: typing.SupportsFloat | typing.SupportsIndex, piece_g: typing.SupportsFloat | typing.SupportsIndex, loss_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> Mix:
-        """
-        The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures stay.
-        
-        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is usual).
-        Raises InvalidInput.
-        """
-    def to_dict(self) -> dict[str, typing.Any]:
-        ...
-    def with_water(self, plan: ...) -> Mix:
-        """
-        The mix with a plan's water and ice in it.
-        """
-    def with_yeast(self, yeast: str) -> Mix:
-        """
-        The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput.
-        """
-    @property
-    def active_dry_g(self) -> float:
-        ...
-    @property
-    def bowl(self) -> Bowl:
-        ...
-    @property
-    def butter_c(self) -> float | None:
-        ...
-    @property
-    def butter_g(self) -> float:
-        ...
-    @property
-    def compressed_g(self) -> float:
-        ...
-    @property
-    def egg_c(self) -> float | None:
-        ...
-    @property
-    def egg_g(self) -> float:
-        ...
-    @property
-    def flour_c(self) -> float | None:
-        ...
-    @property
-    def flour_g(self) -> float:
-        ...
-    @property
-    def flours(self) -> list[Flour]:
-        ...
-    @property
-    def gluten_g(self) -> float:
-        ...
-    @property
-    def heat_loss_w_per_k(self) -> float | None:
-        ...
-    @property
-    def heat_of_solution(self) -> bool:
-        ...
-    @property
-    def ice_c(self) -> float:
-        ...
-    @property
-    def ice_g(self) -> float:
-        ...
-    @property
-    def instant_g(self) -> float:
-        ...
-    @property
-    def milk_c(self) -> float | None:
-        ...
-    @property
-    def milk_g(self) -> float:
-        ...
-    @property
-    def mixing(self) -> ByMethod | ByWork | ByNetGain | None:
-        ...
-    @property
-    def oil_g(self) -> float:
-        ...
-    @property
-    def percent(self) -> Percent:
-        """
-        the mix in baker's percent
-        """
-    @property
-    def preferments(self) -> list[Preferment]:
-        ...
-    @property
-    def rest_h(self) -> float:
-        ...
-    @property
-    def room_c(self) -> float:
-        ...
-    @property
-    def salt_g(self) -> float:
-        ...
-    @property
-    def sugar_g(self) -> float:
-        ...
-    @property
-    def tap_c(self) -> float | None:
-        ...
-    @property
-    def water_c(self) -> float | None:
-        ...
-    @property
-    def water_g(self) -> float:
-        ...
-    @property
-    def waters(self) -> list[Water]:
-        ...
 class HeatShare:
     """
     How much one thing counts for the dough's temperature.
@@ -1135,6 +1016,155 @@ class WaterPlan:
         ...
     @property
     def wetted_c(self) -> float:
+        ...
+class Mix:
+    """
+    One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
+    
+    Args:
+        room_c: °C, must be given; whatever has no temperature of its own has the room's.
+        flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
+            flour_g is bread flour; water_g the main water, whose temperature is asked for.
+        flours, waters, preferments: lists of Flour, Water and Preferment besides.
+        flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C; tap_c is needed to plan ice.
+        bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand if not given.
+        heat_of_solution: salt and sugar cool as they dissolve.
+        rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
+        heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
+    Raises InvalidInput.
+    """
+    @staticmethod
+    def from_percent(*, flour_g: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, flours: collections.abc.Sequence[FlourShare] = [], water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, waters: collections.abc.Sequence[Water] = [], preferments: collections.abc.Sequence[Preferment] = [], salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, **kwargs: typing.Any) -> Mix:
+        """
+        A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
+        
+        Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
+        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Mix:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def scaled_to(self, pieces: typing.SupportsFloat | typing.SupportsIndex, piece_g: typing.SupportsFloat | typing.SupportsIndex, loss_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> Mix:
+        """
+        The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures stay.
+        
+        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is usual).
+        Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    def with_water(self, plan: WaterPlan) -> Mix:
+        """
+        The mix with a plan's water and ice in it.
+        """
+    def with_yeast(self, yeast: str) -> Mix:
+        """
+        The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput.
+        """
+    @property
+    def active_dry_g(self) -> float:
+        ...
+    @property
+    def bowl(self) -> Bowl:
+        ...
+    @property
+    def butter_c(self) -> float | None:
+        ...
+    @property
+    def butter_g(self) -> float:
+        ...
+    @property
+    def compressed_g(self) -> float:
+        ...
+    @property
+    def egg_c(self) -> float | None:
+        ...
+    @property
+    def egg_g(self) -> float:
+        ...
+    @property
+    def flour_c(self) -> float | None:
+        ...
+    @property
+    def flour_g(self) -> float:
+        ...
+    @property
+    def flours(self) -> list[Flour]:
+        ...
+    @property
+    def gluten_g(self) -> float:
+        ...
+    @property
+    def heat_loss_w_per_k(self) -> float | None:
+        ...
+    @property
+    def heat_of_solution(self) -> bool:
+        ...
+    @property
+    def ice_c(self) -> float:
+        ...
+    @property
+    def ice_g(self) -> float:
+        ...
+    @property
+    def instant_g(self) -> float:
+        ...
+    @property
+    def milk_c(self) -> float | None:
+        ...
+    @property
+    def milk_g(self) -> float:
+        ...
+    @property
+    def mixing(self) -> ByMethod | ByWork | ByNetGain | None:
+        ...
+    @property
+    def oil_g(self) -> float:
+        ...
+    @property
+    def percent(self) -> Percent:
+        """
+        the mix in baker's percent
+        """
+    @property
+    def preferments(self) -> list[Preferment]:
+        ...
+    @property
+    def rest_h(self) -> float:
+        ...
+    @property
+    def room_c(self) -> float:
+        ...
+    @property
+    def salt_g(self) -> float:
+        ...
+    @property
+    def sugar_g(self) -> float:
+        ...
+    @property
+    def tap_c(self) -> float | None:
+        ...
+    @property
+    def water_c(self) -> float | None:
+        ...
+    @property
+    def water_g(self) -> float:
+        ...
+    @property
+    def waters(self) -> list[Water]:
         ...
 def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """

@@ -65,9 +65,8 @@ def mix_of(day: Day) -> Mix:
 
 
 def _mix_of_batch(day: Day, batch: Batch) -> Mix:
-    return mix_of(replace(day, temperatures_c={**day.temperatures_c, **batch.temperatures_c})).replace(
-        water_c=batch.water_c
-    )
+    then = replace(day, temperatures_c={**day.temperatures_c, **batch.temperatures_c})
+    return mix_of(then).replace(water_c=batch.water_c)
 
 
 def learned_from(day: Day) -> Learned:

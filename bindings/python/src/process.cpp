@@ -252,7 +252,7 @@ std::string repr_html(const WaterPlan& plan) {
   return text + "</table>";
 }
 
-void bind_water(py::module_& module) {
+void bind_plan(py::module_& module) {
   py::class_<HeatShare>(module, "HeatShare", "How much one thing counts for the dough's temperature.")
       .def_readonly("name", &HeatShare::name)
       .def_readonly("mass_g", &HeatShare::mass_g, "g of dough; 0 for bowl and room")
@@ -277,7 +277,9 @@ the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, reste
           "The shares as a pandas DataFrame.")
       .def("__repr__", &repr)
       .def("_repr_html_", &repr_html);
+}
 
+void bind_water(py::module_& module) {
   module.def("water_by_heat_balance", &water_by_heat_balance, "mix"_a, "desired_c"_a, py::kw_only(), "friction_k"_a = py::none(),
              R"(Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
 
@@ -325,6 +327,7 @@ Raises InvalidInput. Source: the rule and the balance agree there.)");
 }  // namespace
 
 void bind_process(py::module_& module) {
+  bind_plan(module);  // first: a mix's signature names it
   bind_mix(module);
   bind_water(module);
   module.def(
