@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from libferment._core import (
     BatchMean,
+    Bowl,
     ByNetGain,
     Mix,
     WaterPlan,
@@ -46,21 +47,18 @@ def mix_of(day: Day) -> Mix:
         preferment = preferment.replace(temperature_c=day.temperatures_c.get("preferment"))
     names = ("flour", "tap", "milk", "egg", "butter", "ice")
     temperatures = {f"{name}_c": day.temperatures_c[name] for name in names if name in day.temperatures_c}
-    others = {}
-    if day.bowl is not None:
-        others["bowl"] = day.bowl.replace(temperature_c=day.temperatures_c.get("bowl"))
-    if day.mixing is not None:
-        others["mixing"] = day.mixing
+    bowl = Bowl() if day.bowl is None else day.bowl.replace(temperature_c=day.temperatures_c.get("bowl"))
     return Mix.from_percent(
         flour_g=ASSUMED_FLOUR_G if day.flour_g is None else day.flour_g,
         room_c=day.temperatures_c["room"],
         flours=list(day.flours),
         waters=[] if day.yeast_water is None else [day.yeast_water],
         preferments=[] if preferment is None else [preferment],
+        bowl=bowl,
+        mixing=day.mixing,
         rest_h=day.rest_h,
         **percent,
         **temperatures,
-        **others,
     )
 
 

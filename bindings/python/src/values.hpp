@@ -48,7 +48,7 @@ void add_value_methods(py::class_<Value>& cls, const std::vector<std::string>& n
            })
       .def("__hash__", [shown](const py::object& self) { return py::hash(py::str(shown(self))); })
       .def("__repr__", shown)
-      .def("__reduce__", [keywords](const py::object& self) -> py::tuple {
+      .def("__reduce__", [keywords](const py::object& self) -> py::typing::Tuple<py::object, py::object> {
         const py::object rebuilt = py::module_::import("libferment._values").attr("rebuilt");
         return py::make_tuple(rebuilt, py::make_tuple(py::type::of(self), keywords(self)));
       });
