@@ -1,6 +1,7 @@
 // The tables of outside values: comma-separated, quoted where a cell holds a comma, first line the column names.
 #pragma once
 
+#include <cctype>
 #include <fstream>
 #include <map>
 #include <stdexcept>
@@ -42,15 +43,15 @@ inline std::vector<Row> read(const std::string& name) {
   return rows;
 }
 
-/// Every number of a text in its order; "." and "-" alone are none.
+/// Every number of a text in its order, as 12, -3, 0.5 and .5; "." and "-" alone are none.
 inline std::vector<double> numbers(const std::string& text) {
+  const auto digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
+  const auto number = [&](std::size_t at) { return digit(at) || (at < text.size() && text[at] == '.' && digit(at + 1)); };
   std::vector<double> out;
   for (std::size_t at = 0; at < text.size();) {
-    const bool digit = text[at] >= '0' && text[at] <= '9';
-    const bool signed_digit =
-        text[at] == '-' && at + 1 < text.size() && text[at + 1] >= '0' && text[at + 1] <= '9' && (at == 0 || text[at - 1] == ' ');
-    const bool part_of_word = digit && at > 0 && std::isalpha(static_cast<unsigned char>(text[at - 1]));
-    if ((digit && !part_of_word) || signed_digit) {
+    const bool part_of_word = at > 0 && std::isalpha(static_cast<unsigned char>(text[at - 1]));
+    const bool negative = text[at] == '-' && number(at + 1) && (at == 0 || text[at - 1] == ' ');
+    if ((number(at) && !part_of_word) || negative) {
       std::size_t length = 0;
       out.push_back(std::stod(text.substr(at), &length));
       at += length;

@@ -88,6 +88,30 @@ DoughState state_with(double DoughState::*member, double value) {
   return state;
 }
 
+/// A plain mix that is accepted whatever one member is within its bounds.
+Mix a_mix() {
+  return {.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 3}, .room_c = 20, .bowl = {"steel", 900}, .mixing = ByWork{5}};
+}
+
+/// The mix with one weight of its formula changed.
+std::function<void(double)> weight_of(double Formula::*member) {
+  return [member](double x) {
+    Mix mix = a_mix();
+    mix.formula.*member = x;
+    check_mix(mix);
+  };
+}
+
+/// The mix changed by `change(mix, x)`.
+template <class Change>
+std::function<void(double)> mix_with(Change change) {
+  return [change](double x) {
+    Mix mix = a_mix();
+    change(mix, x);
+    check_mix(mix);
+  };
+}
+
 /// Where each input enters the library: a public function, called with the value and otherwise plain numbers.
 const std::map<std::string_view, std::vector<std::function<void(double)>>> entrances{
     {"dough_c",
@@ -102,12 +126,12 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"temperature_c",
      {[](double x) { temperature_factor(Cardinal{}, x); }, [](double x) { temperature_factor(ConstantQ10{}, x); },
       [](double x) { local_q10(SquareRoot{}, x); }, [](double x) { saturation_pressure_pa(x); }, [](double x) { co2_solubility(x); }}},
-    {"desired_c", {[](double x) { water_by_factor_rule(x, 20, 20, 0); }}},
+    {"desired_c", {[](double x) { water_by_factor_rule(x, 20, 20, 0); }, [](double x) { water_by_heat_balance(a_mix(), x); }}},
     {"flour_c", {[](double x) { water_by_factor_rule(25, x, 20, 0); }, [](double x) { dough_by_factor_rule(20, x, 20, 0); }}},
     {"room_c", {[](double x) { water_by_factor_rule(25, 20, x, 0); }, [](double x) { dough_by_factor_rule(20, 20, x, 0); }}},
     {"preferment_c", {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
     {"water_c", {[](double x) { dough_by_factor_rule(x, 20, 20, 0); }}},
-    {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }}},
+    {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }, mix_with([](Mix& m, double x) { m.tap_c = x; })}},
     {"refrigerator_c", {[](double x) { check({.refrigerator_c = x}); }}},
     {"friction_k", {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
     {"salt_percent",
@@ -169,12 +193,74 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
      {[](double x) { rested(plain, state_with(&DoughState::mixed_volume_ml, x), 1); },
       [](double x) { volume_ratio(plain, state_with(&DoughState::mixed_volume_ml, x)); }}},
     {"equivalent_h", {[](double x) { gas_made(x, 1); }, [](double x) { rested(plain, state_with(&DoughState::equivalent_h, x), 1); }}},
+    {"flour_g", {mix_with([](Mix& m, double x) { m.formula.flours = {{x}}; }), mix_with([](Mix& m, double x) {
+                   m.formula.preferments = {{x, 50}};
+                 })}},
+    {"ice_g", {weight_of(&Formula::ice_g)}},
+    {"salt_g", {weight_of(&Formula::salt_g)}},
+    {"sugar_g", {weight_of(&Formula::sugar_g)}},
+    {"gluten_g", {weight_of(&Formula::gluten_g)}},
+    {"milk_g", {weight_of(&Formula::milk_g)}},
+    {"egg_g", {weight_of(&Formula::egg_g)}},
+    {"butter_g", {weight_of(&Formula::butter_g)}},
+    {"oil_g", {weight_of(&Formula::oil_g)}},
+    {"instant_g", {weight_of(&Formula::instant_g)}},
+    {"active_dry_g", {weight_of(&Formula::active_dry_g)}},
+    {"compressed_g", {weight_of(&Formula::compressed_g)}},
+    {"piece_g", {[](double x) { scaled_to(a_mix().formula, 4, x); }}},
+    {"pieces", {[](double x) { scaled_to(a_mix().formula, x, 400); }}},
+    {"loss_percent", {[](double x) { scaled_to(a_mix().formula, 4, 400, x); }}},
+    {"moisture_percent",
+     {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }), [](double x) { heat_of_hydration(x); },
+      [](double x) { flour_specific_heat(x); }, [](double x) { with_moisture(flour_named("bread").composition, x); }}},
+    {"flours_percent", {[](double x) {
+       // Shares that do not make 100 % are refused by another rule, in other words.
+       try {
+         formula_from_percent({.flour_g = 500, .flours = {{.percent = x}}});
+       } catch (const InvalidInput& error) {
+         if (std::string(error.what()).find("outside") != std::string::npos ||
+             std::string(error.what()).find("must be a number") != std::string::npos)
+           throw;
+       }
+     }}},
+    {"liquid_percent", {[](double x) {
+       try {
+         formula_from_percent({.flour_g = 500, .oil_percent = x});
+       } catch (const InvalidInput& error) {  // as the field, by the ingredient's own name
+         if (error.detail().field != "oil_percent") throw;
+         require(field::liquid_percent, x);
+       }
+     }}},
+    {"bowl_c", {mix_with([](Mix& m, double x) { m.bowl.temperature_c = x; })}},
+    {"milk_c", {mix_with([](Mix& m, double x) { m.milk_c = x; })}},
+    {"egg_c", {mix_with([](Mix& m, double x) { m.egg_c = x; })}},
+    {"butter_c", {mix_with([](Mix& m, double x) { m.butter_c = x; })}},
+    {"ice_c", {mix_with([](Mix& m, double x) { m.ice_c = x; }), [](double x) { ice_by_heat_balance(500, 20, 5, x); }}},
+    {"bowl_g", {mix_with([](Mix& m, double x) { m.bowl.mass_g = x; })}},
+    {"contact", {mix_with([](Mix& m, double x) { m.bowl.contact = x; })}},
+    {"mixing_min", {mix_with([](Mix& m, double x) {
+       m.mixing = ByMethod{"hand", x};
+     })}},
+    {"work_kj_per_kg", {mix_with([](Mix& m, double x) { m.mixing = ByWork{x}; })}},
+    {"hydration_kj_per_kg",
+     {mix_with([](Mix& m, double x) {
+        m.mixing = ByWork{5, x};
+      }),
+      mix_with([](Mix& m, double x) { m.mixing = ByMethod{.hydration_kj_per_kg = x}; })}},
+    {"net_gain_kj_per_kg", {mix_with([](Mix& m, double x) { m.mixing = ByNetGain{x}; })}},
+    {"sd_kj_per_kg", {mix_with([](Mix& m, double x) {
+       m.mixing = ByNetGain{5, x};
+     })}},
+    {"rest_h", {mix_with([](Mix& m, double x) { m.rest_h = x; })}},
+    {"stands_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .stands_h = x}}; })}},
+    {"cup_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .cup_h = x}}; })}},
+    {"heat_loss_w_per_k", {mix_with([](Mix& m, double x) { m.heat_loss_w_per_k = x; })}},
 };
 
 }  // namespace
 
 TEST_CASE("every row of the field table refuses what lies outside it, in its own words") {
-  CHECK(input_fields().size() == 31);
+  CHECK(input_fields().size() == 65);
   for (const Field& field : input_fields()) {
     check_edges(field, [&](double x) { require(field, x); });
     CHECK(field.low < field.high);

@@ -99,7 +99,7 @@ using Mixing = std::variant<ByMethod, ByWork, ByNetGain>;
 
 /// Something that comes into the bowl, or the bowl itself.
 struct HeatPortion {
-  std::string name;
+  std::string name = {};
   double mass_g = 0;         ///< of dough; 0 for the bowl
   double capacity_kj_k = 0;  ///< heat it takes per K
   double temperature_c = 0;  ///< as it comes
@@ -119,16 +119,16 @@ struct HeatSources {
 
 /// The balance as a weighted mean: dough_c = Σ weights·temperature + room_weight·room + gain_k, and all weights sum to 1.
 struct HeatBalance {
-  double dough_c = 0;               ///< at the end of mixing
-  double wetted_c = 0;              ///< when flour and water have met, before the rest
-  double rested_c = 0;              ///< at the end of the rest
-  double capacity_kj_k = 0;         ///< dough and bowl
-  double wetted_capacity_kj_k = 0;  ///< what flour and water meet with
-  std::vector<double> weights;      ///< one for each portion: K of dough per K of the portion
-  double room_weight = 0;           ///< by exchange with the room
-  double gain_k = 0;                ///< by work, hydration, solution and melting
-  double k_per_kj_wetted = 0;       ///< K of dough per kJ given off when flour and water meet
-  double k_per_kj_work = 0;         ///< K of dough per kJ of mixing
+  double dough_c = 0;                ///< at the end of mixing
+  double wetted_c = 0;               ///< when flour and water have met, before the rest
+  double rested_c = 0;               ///< at the end of the rest
+  double capacity_kj_k = 0;          ///< dough and bowl
+  double wetted_capacity_kj_k = 0;   ///< what flour and water meet with
+  std::vector<double> weights = {};  ///< one for each portion: K of dough per K of the portion
+  double room_weight = 0;            ///< by exchange with the room
+  double gain_k = 0;                 ///< by work, hydration, solution and melting
+  double k_per_kj_wetted = 0;        ///< K of dough per kJ given off when flour and water meet
+  double k_per_kj_work = 0;          ///< K of dough per kJ of mixing
 };
 
 /// The enthalpy balance of mixing, exact for constant heat capacities: portions come together, wetted flour gives off heat,
@@ -150,7 +150,7 @@ FERMENT_API double bowl_heat_loss_w_per_k(double dough_g);
 struct BatchMean {
   double mean = 0;
   std::optional<double> sd = {};  ///< from batch to batch; nothing from one batch
-  std::vector<double> each;
+  std::vector<double> each = {};
 };
 
 /// Mean and sample standard deviation. @throws InvalidInput without a batch

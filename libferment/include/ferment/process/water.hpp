@@ -14,7 +14,7 @@ namespace ferment {
 
 /// How much one thing counts for the dough's temperature.
 struct HeatShare {
-  std::string name;          ///< "main water", "bread flour", "bowl", …, "room" for the exchange with it
+  std::string name = {};     ///< "main water", "bread flour", "bowl", …, "room" for the exchange with it
   double mass_g = 0;         ///< of dough; 0 for bowl and room
   double temperature_c = 0;  ///< as it comes
   double dough_k_per_k = 0;  ///< K of dough per K of this; all of them sum to 1
@@ -33,15 +33,15 @@ struct WaterPlan {
   bool friction_given = false;  ///< else what the balance itself needs where everything is at 21 °C
   double difference_k = 0;      ///< factor_rule_c − water_c
   double dough_by_rule_c = 0;   ///< the dough that the rule's water would make
-  std::string reason;           ///< why they differ, in words
-  std::vector<HeatShare> shares;
+  std::string reason = {};      ///< why they differ, in words
+  std::vector<HeatShare> shares = {};
   double gain_k = 0;    ///< warming by work, hydration and dissolving
   double low_c = 0;     ///< likely dough temperature, lower end of 90 %
   double high_c = 0;    ///< upper end
   double wetted_c = 0;  ///< when flour and water have met
   double rested_c = 0;  ///< at the end of the rest
   double dough_g = 0;
-  std::vector<Notice> notices;
+  std::vector<Notice> notices = {};
 };
 
 /// Water temperature by the heat balance: every ingredient by its own heat capacity, the bowl, heat of hydration and of
