@@ -1,6 +1,7 @@
 """The command line: answers, JSON, exit codes and what it says to a wrong input. Never a traceback."""
 
 import json
+import math
 import os
 import re
 import subprocess
@@ -14,12 +15,13 @@ from hypothesis import strategies as st
 
 import libferment as lf
 from libferment import _quantities as quantities
-from libferment import cli
+from libferment import cli, stages
 from libferment import day as days
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = str(ROOT / "data" / "demo" / "day.toml")
 RULE = ["--flour", "20C", "--room", "21C", "--friction", "2K"]
+WATER = ["water", "--desired", "24C", "--room", "21C"]
 ONE = ["--dough", "18C", "--yeast-percent", "0.6"]
 
 
@@ -55,6 +57,7 @@ def refusal(exit_code, *arguments):
     # Advice for Python would be of no use here.
     assert "celsius(" not in result.stderr
     assert "kelvins(" not in result.stderr
+    assert not re.search(r" \[[a-z_]+\]$", result.stderr.strip())  # names of inputs are for programs
     return result.stderr
 
 
@@ -71,97 +74,816 @@ def write(tmp_path):
 # ---- water -----------------------------------------------------------------------------------------------------------
 
 
+def mix_of(flour_g=500, room_c=21, **changes):
+    """The mix that options or a day file stand for, written with the package alone."""
+    return lf.Mix.from_percent(flour_g=flour_g, room_c=room_c, **changes)
+
+
+def plain(value):
+    """What JSON makes of it."""
+    return json.loads(json.dumps(value))
+
+
+def check_plan(document, mix, desired_c=24, friction_k=None):
+    """The JSON of `water` is that of the package for this mix, number for number, key for key. Returns the plan."""
+    plan = lf.water_by_heat_balance(mix, desired_c, friction_k=friction_k)
+    known = {"libferment": lf.__version__, "command": "water", **plain(plan.to_dict())}
+    assert {key: document[key] for key in document if key not in ("temperatures_c", "mix")} == known
+    assert document["mix"] == plain(mix.with_water(plan).to_dict())
+    return plan
+
+
+def told(temperature_c):
+    """A temperature as the text writes it."""
+    return f"{temperature_c:.1f} °C ({lf.fahrenheit(temperature_c):.0f} °F)".replace("-", "−")
+
+
+def lines(*arguments):
+    """The sentences under the table, each on one line however they were wrapped, and the table's rows."""
+    text = answer(*arguments)
+    rows = [line for line in text.splitlines() if "│" in line]
+    below = text.splitlines()[text.splitlines().index(rows[-1]) + 1 :]
+    return " ".join(" ".join(below).split()), rows
+
+
+def cells(row):
+    return [cell.strip() for cell in row.split("│")]
+
+
 def test_water_by_options():
-    text = answer("water", "--desired", "24C", *RULE)
-    assert re.search(r"desired dough temperature, × 3 +│ +24.0 °C \(75 °F\)", text)
-    assert re.search(r"less flour +│ +20.0 °C \(68 °F\)", text)
-    assert re.search(r"less friction +│ +2.0 K \(4 °F\)", text)
-    assert re.search(r"water +│ +29.0 °C \(84 °F\)", text)
-    document = as_json("water", "--desired", "24C", *RULE)
-    assert document["water_c"] == lf.water_by_factor_rule(24, flour_c=20, room_c=21, friction_k=2)
+    document = as_json(*WATER[:3], *RULE)
+    mix = mix_of(flour_c=20)
+    plan = check_plan(document, mix, friction_k=2)
     assert document["temperatures_c"] == {"flour": 20, "room": 21}
-    assert (document["desired_c"], document["friction_k"], document["ice_g"]) == (24, 2, None)
+    assert plan.factor_rule_c == lf.water_by_factor_rule(24, flour_c=20, room_c=21, friction_k=2) == 29
+    assert (document["desired_c"], document["friction_k"], document["ice_g"]) == (24, 2, 0)
+    text, rows = lines(*WATER[:3], *RULE)
+    shares = {share.name: share for share in plan.shares}
+    assert cells(rows[0]) == [
+        "main water",
+        "325 g",
+        f"{plan.water_c:.1f} °C",
+        f"{shares['main water'].dough_k_per_k:.2f} K per K",
+    ]
+    assert cells(rows[1]) == ["bread flour", "500 g", "20.0 °C", f"{shares['bread flour'].dough_k_per_k:.2f} K per K"]
+    assert cells(rows[2]) == ["salt", "10 g", "", ""]
+    gain = f"{plan.gain_k:+.1f} K".replace("-", "−")
+    assert cells(rows[-2]) == ["mixing, wetting, dissolving", "", "", gain]
+    assert cells(rows[-1]) == ["dough", "835 g", "24.0 °C", ""]
+    assert text.startswith(f"Pour 325 g of water at {told(plan.water_c)}. ")
+    assert "The trade's factor rule says 29.0 °C (84 °F): 3 × 24.0 − 20.0 − 21.0 − 2.0 (flour, room, friction)." in text
+
+
+def test_only_desired_and_room_are_needed():
+    plan = check_plan(as_json(*WATER), mix_of())
+    assert [notice.code for notice in plan.notices] == ["mixing_assumed"]
+    assert "note: no way of mixing was given: reckoned for kneading by hand" in answer(*WATER)
 
 
 def test_water_with_a_preferment():
-    arguments = ["water", "--desired", "24C", *RULE, "--preferment", "18C"]
-    assert re.search(r"× 4 .*less preferment +│ +18.0 °C", answer(*arguments), re.DOTALL)
+    arguments = [*WATER[:3], *RULE, "--flour-g", "500g", "--preferment", "18C", "--preferment-g", "200g"]
+    mix = mix_of(flour_c=20, preferments=[lf.Preferment(100, 100, temperature_c=18)])
+    plan = check_plan(as_json(*arguments), mix, friction_k=2)
     expected = lf.water_by_factor_rule(24, flour_c=20, room_c=21, friction_k=2, preferment_c=18)
-    assert as_json(*arguments)["water_c"] == expected
+    assert plan.factor_rule_c == expected == 4 * 24 - 20 - 21 - 18 - 2
+    text, rows = lines(*arguments)
+    share = next(share for share in plan.shares if share.name == "preferment")
+    assert cells(rows[2]) == ["preferment", "200 g", "18.0 °C", f"{share.dough_k_per_k:.2f} K per K"]
+    rule = "4 × 24.0 − 20.0 − 21.0 − 18.0 − 2.0 (flour, room, preferment, friction)"
+    assert f"The trade's factor rule says {told(expected)}: {rule}." in text
 
 
 def test_water_in_fahrenheit_is_the_same():
     in_celsius = as_json("water", "--desired", "25C", "--flour", "20C", "--room", "15C", "--friction", "5K")
     in_fahrenheit = as_json("water", "--desired", "77F", "--flour", "68F", "--room", "59F", "--friction", "9F")
     assert in_celsius == in_fahrenheit
-    assert in_celsius["water_c"] == 35
+    assert in_celsius["factor_rule_c"] == 35
+    more = ["--tap", "50C", "--ice", "-5C", "--yeast-water", "40C", "--yeast-water-g", "60", "--preferment", "10C"]
+    same = ["--tap", "122F", "--ice", "23F", "--yeast-water", "104F", "--yeast-water-g", "60", "--preferment", "50F"]
+    rest = ["--flour-g", "500", "--preferment-g", "100"]
+    both = [as_json("water", "--desired", desired, "--room", room, *rest, *options)
+            for desired, room, options in (("25C", "20C", more), ("77F", "68F", same))]  # fmt: skip
+    assert both[0] == both[1]
+
+
+@pytest.mark.parametrize(
+    ("weights", "grams"),
+    [
+        (["2lb", "18oz", "40oz", "2oz", "8oz"], [32, 18, 40, 2, 8]),
+        (["2 LB", "1.125lb", "2.5lb", "0.125lb", "0.5lb"], [32, 18, 40, 2, 8]),
+        (["0.9kg", "630g", "1,2kg", "60", "0.2kg"], None),
+        (["900", "630", "1200", "60g", "200"], None),
+    ],
+)
+def test_weights_in_ounces_pounds_and_kilograms(weights, grams):
+    names = ("--flour-g", "--water-g", "--bowl-g", "--yeast-water-g", "--preferment-g")
+    arguments = [word for option in zip(names, weights, strict=True) for word in option]
+    document = as_json(*WATER, *arguments, "--yeast-water", "38C")
+    values = [lf.grams(ounces) for ounces in grams] if grams else [900, 630, 1200, 60, 200]
+    flour_g, water_g, bowl_g, yeast_water_g, preferment_g = values
+    mix = mix_of(
+        flour_g=flour_g,
+        water_percent=100 * water_g / flour_g,
+        bowl=lf.Bowl("steel", bowl_g),
+        waters=[lf.Water(yeast_water_g, 38, wets_yeast=True)],
+        preferments=[lf.Preferment(preferment_g / 2, preferment_g / 2)],
+    )
+    check_plan(document, mix)
+
+
+FLOUR_G = ["--flour-g", "800"]
+
+
+@pytest.mark.parametrize(
+    ("options", "changes"),
+    [
+        (["--flour", "12C"], {"flour_c": 12}),
+        (["--room", "26C"], {"room_c": 26}),
+        (["--tap", "30C"], {"tap_c": 30}),
+        (["--tap", "30C", "--ice", "-2C"], {"tap_c": 30, "ice_c": -2}),
+        (["--rest", "45min"], {"rest_h": 0.75}),
+        (["--rest", "1.5h"], {"rest_h": 1.5}),
+        (["--bowl", "glass", "--bowl-g", "1.5kg", "--room", "16C"], {"bowl": lf.Bowl("glass", 1500), "room_c": 16}),
+        (["--bowl-g", "1500", "--room", "16C"], {"bowl": lf.Bowl("steel", 1500), "room_c": 16}),
+        (["--mixing", "spiral"], {"mixing": lf.ByMethod("spiral")}),
+        (["--mixing", "spiral", "--minutes", "6"], {"mixing": lf.ByMethod("spiral", 6)}),
+        (["--net-gain", "6.5"], {"mixing": lf.ByNetGain(6.5)}),
+        (["--net-gain", "-2"], {"mixing": lf.ByNetGain(-2)}),
+        (["--yeast-water", "38C", "--yeast-water-g", "60"], {"waters": [lf.Water(60, 38, wets_yeast=True)]}),
+        (["--water-g", "600"], {"water_percent": 75}),
+        (["--preferment-g", "300"], {"preferments": [lf.Preferment(150, 150)]}),
+        (
+            ["--preferment", "5C", "--preferment-g", "300"],
+            {"preferments": [lf.Preferment(150, 150, temperature_c=5)]},
+        ),
+    ],
+)
+def test_every_option_of_the_water_counts(options, changes):
+    plain_document = as_json(*WATER, *FLOUR_G)
+    document = as_json(*WATER, *FLOUR_G, *options)
+    check_plan(document, mix_of(flour_g=800, **changes))
+    answers = [(of["water_c"], of["ice_g"]) for of in (plain_document, document)]
+    assert answers[0] != answers[1]
+
+
+@pytest.mark.parametrize("mixing", [None, "spiral", "folds"])
+def test_friction_is_the_mixing_heat_unless_that_is_given(mixing):
+    arguments = [*WATER, "--friction", "6K"]
+    document = as_json(*arguments, *(["--mixing", mixing] if mixing else []))
+    plan = check_plan(document, mix_of(mixing=mixing and lf.ByMethod(mixing)), friction_k=6)
+    worth = lf.water_by_heat_balance(mix_of(mixing=lf.ByNetGain(lf.net_gain_from_friction(mix_of(), 6, 24))), 24)
+    assert (plan.water_c == worth.water_c) == (mixing is None)
+    assert plan.factor_rule_c == 24
+
+
+def test_ice_temperature_and_each_share_of_flour_count():
+    """The least change of each gives another answer: nothing is read and then forgotten."""
+    cold = [*WATER, "--flour", "35C", "--tap", "20C"]
+    dry, wet = (as_json(*cold, "--ice", ice)["ice_g"] for ice in ("-18C", "0C"))
+    assert as_json(*cold)["ice_g"] == dry < wet
+
+
+TODAY = '[water]\ndesired = "24C"\n[today]\nroom = "21C"\n'
+
+
+@pytest.mark.parametrize(
+    ("tables", "changes"),
+    [
+        ('flour = "12C"', {"flour_c": 12}),
+        ('flour = "53.6F"', {"flour_c": 12}),
+        ('tap = "30C"\nice = "-3C"', {"tap_c": 30, "ice_c": -3}),
+        ('bowl = "40C"\n[bowl]\nmass_g = 1200', {"bowl": lf.Bowl("steel", 1200, temperature_c=40)}),
+        ('bowl = "104F"\n[bowl]\nmaterial = "wood"\nmass_g = 700', {"bowl": lf.Bowl("wood", 700, temperature_c=40)}),
+        ("[dough]\nmilk_percent = 20", {"milk_percent": 20}),
+        ('milk = "5C"\n[dough]\nmilk_percent = 20', {"milk_percent": 20, "milk_c": 5}),
+        ("[dough]\negg_percent = 10", {"egg_percent": 10}),
+        ('egg = "41F"\n[dough]\negg_percent = 10', {"egg_percent": 10, "egg_c": 5}),
+        ("[dough]\nbutter_percent = 15", {"butter_percent": 15}),
+        ('butter = "-10C"\n[dough]\nbutter_percent = 15', {"butter_percent": 15, "butter_c": -10}),
+        ("[dough]\noil_percent = 5", {"oil_percent": 5}),
+        ("[dough]\nwater_percent = 80", {"water_percent": 80}),
+        ("[dough]\nsalt_percent = 0.5", {"salt_percent": 0.5}),
+        ("[dough]\nsugar_percent = 12", {"sugar_percent": 12}),
+        ("[dough]\ngluten_percent = 4", {"gluten_percent": 4}),
+        ("[dough]\nyeast_percent = 1.2", {"instant_percent": 1.2}),
+        ('[dough]\nyeast = "active_dry"\nyeast_percent = 1.2', {"active_dry_percent": 1.2}),
+        ('[dough]\nyeast = "active_dry_unwetted"\nyeast_percent = 1.2', {"active_dry_percent": 1.2}),
+        ('[dough]\nyeast = "compressed"\nyeast_percent = 3', {"compressed_percent": 3}),
+        (
+            '[[flour]]\npercent = 80\n[[flour]]\npercent = 20\nkind = "dark_rye"\nmoisture_percent = 9\n'
+            'temperature = "5C"',
+            {"flours": [lf.FlourShare(80), lf.FlourShare(20, "dark_rye", moisture_percent=9, temperature_c=5)]},
+        ),
+        ("[[flour]]\npercent = 100\nmoisture_percent = 10", {"flours": [lf.FlourShare(100, moisture_percent=10)]}),
+        (
+            '[[flour]]\npercent = 70\nkind = "whole_wheat"\ntemperature = "50F"\n'
+            '[[flour]]\nkind = "all_purpose"\npercent = 25\n[dough]\ngluten_percent = 5',
+            {
+                "flours": [lf.FlourShare(70, "whole_wheat", temperature_c=10), lf.FlourShare(25, "all_purpose")],
+                "gluten_percent": 5,
+            },
+        ),
+        ("[preferment]\nflour_g = 100\nwater_g = 60", {"preferments": [lf.Preferment(100, 60)]}),
+        (
+            'preferment = "41F"\n[preferment]\nflour_g = 100\nwater_g = 60',
+            {"preferments": [lf.Preferment(100, 60, temperature_c=5)]},
+        ),
+        (
+            '[yeast_water]\nwater_g = 50\ntemperature = "38C"',
+            {"waters": [lf.Water(50, 38, wets_yeast=True)]},
+        ),
+        (
+            '[yeast_water]\nwater_g = 50\ntemperature = "100.4F"\nstands = "15min"',
+            {"waters": [lf.Water(50, lf.celsius(100.4), wets_yeast=True, stands_h=0.25)]},
+        ),
+        ('[mixing]\nmethod = "spiral"', {"mixing": lf.ByMethod("spiral")}),
+        ('[mixing]\nmethod = "stand_mixer"\nminutes = 4', {"mixing": lf.ByMethod("stand_mixer", 4)}),
+        (
+            '[mixing]\nmethod = "hand"\nhydration_kj_per_kg = 3',
+            {"mixing": lf.ByMethod("hand", hydration_kj_per_kg=3)},
+        ),
+        ("[mixing]\nwork_kj_per_kg = 9", {"mixing": lf.ByWork(9)}),
+        (
+            "[mixing]\nnet_gain_kj_per_kg = 3\nminutes = 20",
+            {"mixing": lf.ByNetGain(3, minutes=20)},
+        ),
+        (
+            "[mixing]\nwork_kj_per_kg = 9\nhydration_kj_per_kg = 3",
+            {"mixing": lf.ByWork(9, hydration_kj_per_kg=3)},
+        ),
+        ("[mixing]\nnet_gain_kj_per_kg = -1.5", {"mixing": lf.ByNetGain(-1.5)}),
+        ('[mixing]\nrest = "40min"', {"rest_h": 40 / 60}),
+        ('[mixing]\nrest = "2h"\nmethod = "folds"', {"rest_h": 2, "mixing": lf.ByMethod("folds")}),
+    ],
+)
+def test_every_table_and_key_of_the_water_counts(write, tables, changes):
+    weight = "flour_g = 700\n"
+    content = tables if "[dough]" in tables else f"{tables}\n[dough]"
+    path = write(TODAY + content.replace("[dough]", f"[dough]\n{weight}"))
+    document = as_json("water", path)
+    check_plan(document, mix_of(flour_g=700, **changes))
+    without = lf.water_by_heat_balance(mix_of(flour_g=700), 24)
+    assert (document["water_c"], document["ice_g"]) != (without.water_c, without.ice_g)
+
+
+def test_what_does_not_touch_the_water(write):
+    """Altitude, perishable and the stages belong to the rise."""
+    path = write(
+        TODAY + "[dough]\nflour_g = 700\naltitude_m = 1500\nperishable = true\n[[stage]]\ndough = '30C'\nuntil_h = 1\n"
+    )
+    check_plan(as_json("water", path), mix_of(flour_g=700))
+
+
+def demo_mix():
+    """The demo day's mix: numbers of the file, the package alone."""
+    return lf.Mix.from_percent(
+        flour_g=900,
+        room_c=18,
+        flour_c=17.5,
+        tap_c=11,
+        water_percent=68,
+        salt_percent=1.9,
+        instant_percent=0.7,
+        waters=[lf.Water(50, 35, wets_yeast=True, stands_h=10 / 60)],
+        bowl=lf.Bowl("ceramic", 2100),
+        mixing=lf.ByMethod("hand", 8),
+        rest_h=20 / 60,
+    )
+
+
+def demo_learned():
+    """Friction and net gain of the demo day's one batch."""
+    batch = demo_mix().replace(flour_c=18, room_c=19, water_c=33.5)
+    gain = lf.net_gain_from_batches([batch], [25.1])
+    return lf.friction_from_batch(dough_c=25.1, flour_c=18, room_c=19, water_c=33.5), gain
+
+
+def demo_mix_by_batch():
+    """The demo day's mix with the mixing heat of its batch; the exchange with the room is that of its minutes."""
+    return demo_mix().replace(mixing=lf.net_gain_of(demo_learned()[1], 8))
 
 
 def test_water_of_the_demo_day():
-    text = answer("water", DEMO)
-    assert text.startswith("Four small loaves, a cool Saturday (invented)")
-    assert re.search(r"water +│ +34.5 °C \(94 °F\)", text)
-    assert re.search(r"amount +│ +612 g", text)
-    assert "The tap gives 11.0 °C (52 °F): warm the water by 23.5 K." in text
+    friction_k, _ = demo_learned()
+    plan = lf.water_by_heat_balance(demo_mix_by_batch(), 24, friction_k=friction_k)
     document = as_json("water", DEMO)
-    assert document["water_c"] == days.water_of(days.read_day(DEMO)) == 34.5
-    assert document["water_g"] == 900 * 68 / 100
+    assert document["water_c"] == plan.water_c
+    assert document["temperatures_c"] == {"flour": 17.5, "room": 18, "tap": 11}
+    assert document["water_g"] + 50 == 900 * 68 / 100
+    assert document["factor_rule_c"] == 3 * 24 - 17.5 - 18 - friction_k
+    text, rows = lines("water", DEMO)
+    assert answer("water", DEMO).startswith("Four small loaves, a cool Saturday (invented)")
+    assert text.startswith(
+        f"Pour 562 g of water at {told(plan.water_c)}: the tap's 11.0 °C (52 °F) warmed by {plan.water_c - 11:.1f} K."
+    )
+    yeast_c = 18 + (35 - 18) * math.exp(-(1 / 6) / 0.3)  # it cooled while it stood
+    assert cells(rows[2])[:3] == ["yeast's water", "50 g", f"{yeast_c:.1f} °C"]
+
+
+def test_the_whole_answer_of_the_demo_day_is_the_packages():
+    check_plan(as_json("water", DEMO), demo_mix_by_batch(), friction_k=demo_learned()[0])
 
 
 def test_options_count_before_the_day_file():
     document = as_json("water", DEMO, "--flour", "21C", "--desired", "26C", "--friction", "0K", "--water-g", "500")
-    assert document["water_c"] == lf.water_by_factor_rule(26, flour_c=21, room_c=18, friction_k=0)
-    assert document["water_g"] == 500
+    assert document["factor_rule_c"] == lf.water_by_factor_rule(26, flour_c=21, room_c=18, friction_k=0)
+    assert document["water_g"] + 50 == pytest.approx(500, rel=1e-15)
+    options = [
+        "--mixing",
+        "spiral",
+        "--minutes",
+        "5",
+        "--rest",
+        "0h",
+        "--bowl",
+        "wood",
+        "--tap",
+        "12C",
+        "--room",
+        "20C",
+    ]
+    options += ["--yeast-water", "30C", "--yeast-water-g", "40", "--flour-g", "1kg", "--friction", "4K"]
+    mix = demo_mix().replace(mixing=lf.ByMethod("spiral", 5))
+    mix = lf.Mix.from_percent(
+        flour_g=1000,
+        room_c=20,
+        flour_c=17.5,
+        tap_c=12,
+        water_percent=68,
+        salt_percent=1.9,
+        instant_percent=0.7,
+        waters=[lf.Water(40, 30, wets_yeast=True)],
+        bowl=lf.Bowl("wood", 2100),
+        mixing=mix.mixing,
+    )
+    check_plan(as_json("water", DEMO, *options), mix, friction_k=4)
+
+
+def test_a_way_of_mixing_that_is_given_counts_before_batches():
+    """The batches were mixed another way: nothing of them is used."""
+    check_plan(as_json("water", DEMO, "--mixing", "spiral"), demo_mix().replace(mixing=lf.ByMethod("spiral")))
+    friction_k, _ = demo_learned()
+    mix = demo_mix().replace(mixing=lf.ByNetGain(7))
+    check_plan(as_json("water", DEMO, "--net-gain", "7"), mix, friction_k=friction_k)
+
+
+# ---- ice -------------------------------------------------------------------------------------------------------------
 
 
 def test_ice_when_the_tap_is_too_warm():
-    arguments = ["water", "--desired", "24C", "--flour", "30C", "--room", "30C", "--friction", "6K", "--tap", "20C"]
-    arguments += ["--water-g", "600"]
-    ice_g = lf.ice_by_trade_rule(600, tap_c=20, wanted_c=6)
-    assert as_json(*arguments)["ice_g"] == ice_g
-    text = answer(*arguments)
-    assert re.search(rf"of the water, as ice +│ +{ice_g:.0f} g", text)
-    assert re.search(rf"and from the tap +│ +{600 - ice_g:.0f} g", text)
-    assert "The tap gives" not in text
-    demo_ice_g = lf.ice_by_trade_rule(612, tap_c=40, wanted_c=34.5)
-    assert as_json("water", DEMO, "--tap", "40C")["ice_g"] == demo_ice_g
+    arguments = ["water", "--desired", "22C", "--flour", "30C", "--room", "30C", "--friction", "6K", "--tap", "20C"]
+    arguments += ["--flour-g", "1kg", "--water-g", "600"]
+    mix = mix_of(flour_g=1000, room_c=30, flour_c=30, tap_c=20, water_percent=60)
+    plan = check_plan(as_json(*arguments), mix, desired_c=22, friction_k=6)
+    ice_g = lf.ice_by_heat_balance(600, tap_c=20, wanted_c=plan.water_c, ice_c=-18)
+    assert plan.ice_g == ice_g > 0
+    assert plan.pour_g == 600 - ice_g
+    assert plan.pour_c == 20
+    text, _ = lines(*arguments)
+    assert text.startswith(
+        f"Pour {600 - ice_g:.0f} g from the tap, 20.0 °C (68 °F), and {ice_g:.0f} g of ice: "
+        f"together as cold as water at {told(plan.water_c)}. "
+    )
+    assert re.search(r"The ice is part of the water; weigh it \([-−]18 °C\) and mix until it is gone\.", text)
+    assert "If your tap is warmer" not in text
+    assert "warmed by" not in text
+    hot = as_json("water", DEMO, "--tap", "40C")
+    water_c, water_g = hot["water_c"], hot["water_g"]
+    assert hot["ice_g"] == lf.ice_by_heat_balance(water_g, tap_c=40, wanted_c=water_c, ice_c=-18)
 
 
 def test_a_tap_that_is_too_warm_is_told_without_an_amount_too():
-    text = answer("water", "--desired", "24C", "--flour", "30C", "--room", "30C", "--friction", "6K", "--tap", "20C")
-    share = lf.ice_by_trade_rule(100, tap_c=20, wanted_c=6)
-    assert f"The tap gives 20.0 °C (68 °F): take {share:.1f} % of the water as ice." in text
+    text, _ = lines(*WATER, "--flour", "30C", "--tap", "20C")
+    plan = lf.water_by_heat_balance(mix_of(flour_c=30, tap_c=20), 24)
+    assert f"Pour {plan.pour_g:.0f} g from the tap, 20.0 °C (68 °F), and {plan.ice_g:.0f} g of ice" in text
+    assert "Reckoned for 500 g of flour; give --flour-g for yours." in text
+    assert plan.pour_g + plan.ice_g == 325
+
+
+def test_the_ice_begins_where_the_tap_is_as_warm_as_the_water():
+    """No jump: a hair above the water's temperature a hair of ice is taken, and ever more as the tap gets warmer."""
+    water_c = as_json(*WATER)["water_c"]
+    ice_g = []
+    for above_k in (-1, -1e-6, 0, 1e-6, 1e-3, 0.1, 1, 5, 20):
+        tap_c = water_c + above_k
+        document = as_json(*WATER, "--tap", f"{tap_c:.15f}C")
+        assert document["water_c"] == water_c  # what is needed does not depend on the tap
+        assert document["pour_g"] + document["ice_g"] == pytest.approx(325, rel=1e-15)
+        if above_k <= 0:
+            assert (document["ice_g"], document["pour_g"], document["pour_c"]) == (0, 325, water_c)
+        else:
+            per_k = 325 * 4.186 / (4.186 * tap_c + 333.55 + 2.05 * 18)
+            assert document["ice_g"] == pytest.approx(per_k * above_k, rel=1e-6)
+            assert document["pour_c"] == pytest.approx(tap_c, rel=1e-15)
+        ice_g.append(document["ice_g"])
+    assert ice_g == sorted(ice_g)
+
+
+def test_ice_is_asked_for_only_if_the_tap_is_known():
+    assert "If your tap is warmer than that, give --tap, and the ice is worked out." in lines(*WATER)[0]
+    plan = lf.water_by_heat_balance(mix_of(), 24)
+    text, _ = lines(*WATER, "--tap", "12C")
+    assert "give --tap" not in text
+    assert f"the tap's {told(12)} warmed by {plan.water_c - 12:.1f} K." in text
+
+
+# ---- the sentences that answer ---------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
-    ("desired", "flour", "code", "words"),
+    ("options", "basis"),
     [
-        ("20C", "45C", "water_below_freezing", "does not exist as water"),
-        ("24C", "40C", "water_cold_for_instant", "damages instant yeast"),
-        ("30C", "17C", "water_warm_for_yeast", "too warm to wet yeast in"),
-        ("30C", "12C", "water_hot_for_yeast", "harms yeast within minutes"),
-        ("30C", "7C", "water_scalds", "can scald skin"),
-        ("30C", "2C", "water_kills_yeast", "kills yeast; do not use it"),
+        ([], "from how you mix"),
+        (["--mixing", "spiral"], "from how you mix"),
+        (["--mixing", "spiral", "--friction", "9K"], "from how you mix"),
+        (["--net-gain", "4"], "from the mixing heat you gave"),
+        (["--friction", "6K"], "from the mixing heat you gave"),
     ],
 )
-def test_notices_of_the_water(desired, flour, code, words):
-    arguments = ["water", "--desired", desired, "--flour", flour, "--room", "25C", "--friction", "2K"]
+def test_how_sure_the_water_is(options, basis):
+    document = as_json(*WATER, *options)
+    sure = f"should come out at {document['low_c']:.1f} to {document['high_c']:.1f} °C ({basis})."
+    assert f"In 9 batches of 10 the dough {sure} " in lines(*WATER, *options)[0]
+    assert document["low_c"] < 24 < document["high_c"]
+
+
+def test_how_sure_the_water_is_from_batches(write):
+    batch = '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n'
+    for count, words in ((1, "1 logged batch"), (2, "2 logged batches")):
+        text, _ = lines("water", write(TODAY + count * batch))
+        assert f"({words})" in text.replace("from ", "")
+        assert "Measure it, log it as a [[batch]], and the next plan is surer." in text
+
+
+def test_why_not_the_rule():
+    for arguments in (WATER, [*WATER, "--flour", "-5C", "--friction", "-3K"], [*WATER[:3], *RULE]):
+        text, _ = lines(*arguments)
+        document = as_json(*arguments)
+        assert f"Why they differ: {document['reason']}." in text
+        rule = re.search(
+            r"factor rule says (−?[\d.]+) °C .*?: (\d) × ([\d.]+)((?: [−+] [\d.]+)+) \(flour, room, f", text
+        )
+        sum_c = int(rule[2]) * float(rule[3])
+        for sign, known in re.findall(r"([−+]) ([\d.]+)", rule[4]):
+            sum_c += float(known) * (1 if sign == "+" else -1)
+        assert float(rule[1].replace("−", "-")) == pytest.approx(sum_c, abs=0.21)  # four numbers of one decimal
+        assert float(rule[1].replace("−", "-")) == pytest.approx(document["factor_rule_c"], abs=0.05001)
+
+
+def test_the_rule_counts_the_mean_of_the_flours(write):
+    path = write(
+        TODAY + '[[flour]]\npercent = 75\n[[flour]]\npercent = 25\nkind = "dark_rye"\ntemperature = "5C"\n'
+        '[mixing]\nmethod = "hand"\n'
+    )
+    plan = check_plan(
+        as_json("water", path, "--friction", "4K"),
+        mix_of(flours=[lf.FlourShare(75), lf.FlourShare(25, "dark_rye", temperature_c=5)], mixing="hand"),
+        friction_k=4,
+    )
+    assert plan.factor_rule_c == pytest.approx(72 - 17 - 21 - 4, rel=1e-15)
+    assert "3 × 24.0 − 17.0 − 21.0 − 4.0 (flour, room, friction)" in lines("water", path, "--friction", "4K")[0]
+
+
+def test_what_friction_is(write):
+    batch = '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n'
+    plan = lf.water_by_heat_balance(mix_of(), 24)
+    for arguments, friction_k, whose in (
+        (WATER, plan.friction_k, "here"),
+        ([*WATER, "--friction", "9F"], 5, "as you gave it"),
+        (["water", write(TODAY + batch)], 8, "from your batches"),
+    ):
+        adds = f"{friction_k:.1f} K ({1.8 * friction_k:.0f} °F) {whose}"
+        assert (
+            f"Friction is what mixing adds in that rule, {adds}; `libferment friction` finds yours from a batch."
+            in lines(*arguments)[0]
+        )
+
+
+def test_what_a_rest_changes():
+    rested = lf.water_by_heat_balance(mix_of(rest_h=0.5), 24)
+    hint = f"If flour and water rest for 30 min first, take water at {told(rested.water_c)} (--rest 30min)."
+    assert hint in lines(*WATER)[0]
+    text, _ = lines(*WATER, "--rest", "30min")
+    assert text.startswith(f"Pour 325 g of water at {told(rested.water_c)}.")
+    assert (
+        f"Flour and water meet at {rested.wetted_c:.1f} °C and are at {rested.rested_c:.1f} °C after the rest of "
+        "30 min, when all else joins." in text
+    )
+    assert "(--rest 30min)" not in text
+    far = ["water", "--desired", "40C", "--room", "10C"]
+    with pytest.raises(lf.NoSolution):
+        lf.water_by_heat_balance(mix_of(room_c=10, rest_h=0.5), 40)
+    assert "If flour and water are to rest for 30 min first, no water is warm or cold enough." in lines(*far)[0]
+
+
+@pytest.mark.parametrize("known", ["batch", "friction"])
+def test_the_rest_it_tells_of_is_mixed_alike(write, known):
+    """A rest ahead changes this dough, not what mixing adds nor the batches behind it."""
+    if known == "batch":
+        mixing = lf.net_gain_of(lf.net_gain_from_batches([mix_of(water_c=25)], [25]))
+        arguments = ["water", write(TODAY + '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n')]
+    else:
+        mixing = lf.ByNetGain(lf.net_gain_from_friction(mix_of(), 6, 24))
+        arguments = [*WATER, "--friction", "6K"]
+    rested = lf.water_by_heat_balance(mix_of(mixing=mixing, rest_h=0.5), 24)
+    assert rested.water_c > lf.water_by_heat_balance(mix_of(mixing=mixing), 24).water_c  # it cools as it rests
+    hint = f"If flour and water rest for 30 min first, take water at {told(rested.water_c)} (--rest 30min)."
+    assert hint in lines(*arguments)[0]
+
+
+def test_what_hardly_counts_stands_in_one_row(write):
+    path = write(TODAY + "[dough]\nflour_g = 900\nyeast_percent = 0.7\nsugar_percent = 1\n")
+    _, rows = lines("water", path)
+    small = [cells(row) for row in rows if "salt" in row]
+    assert small == [["sugar, salt, dry yeast", f"{900 * 0.037:.0f} g", "", ""]]
+    large = lines("water", path, "--flour-g", "900kg", "--bowl-g", "1kg")[1]
+    (row,) = (cells(row) for row in large if "salt" in row)
+    assert set(row[0].split(", ")) == {"sugar", "salt", "dry yeast", "bowl", "room"}
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [WATER, [*WATER, "--tap", "40C"], [*WATER, "--net-gain", "5"], [*WATER, "--friction", "6K"], ["water", DEMO]],
+)
+def test_the_mix_of_the_answer_makes_the_dough(arguments):
+    """The mix in the JSON is the one the answer is for: mixed forward it gives the desired dough."""
+    given = as_json(*arguments)["mix"]
+    kind = getattr(lf, given["mixing"].pop("type")) if given["mixing"] else None
+    inside = {
+        "bowl": lf.Bowl(**given["bowl"]),
+        "waters": [lf.Water(**portion) for portion in given["waters"]],
+        "mixing": kind(**given["mixing"]) if kind else None,
+    }
+    assert lf.dough_by_heat_balance(lf.Mix(**{**given, **inside})) == pytest.approx(24, abs=1e-9)
+
+
+# ---- notices of the water --------------------------------------------------------------------------------------------
+
+YEAST = "[dough]\nyeast_percent = 0.7\n"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "words"),
+    [
+        (["--desired", "20C", "--flour", "40C"], "water_cold_for_instant", "damages instant yeast"),
+        (["--desired", "30C", "--flour", "18C"], "water_warm_for_yeast", "too warm to wet yeast in"),
+        (["--desired", "32C", "--flour", "18C"], "water_hot_for_yeast", "harms yeast within minutes"),
+        (["--desired", "33C", "--flour", "18C"], "water_scalds", "can scald skin"),
+    ],
+)
+def test_notices_of_the_water(write, arguments, code, words):
+    arguments = ["water", write(YEAST), *arguments, "--room", "25C", "--friction", "2K"]
     notices = {notice["code"]: notice for notice in as_json(*arguments)["notices"]}
     assert words in notices[code]["text"]
-    assert f"{notices[code]['severity']}: {notices[code]['text']}" in answer(*arguments)
+    assert f"{notices[code]['severity']}: {notices[code]['text']}" in lines(*arguments)[0]
+
+
+def test_water_that_kills_yeast_is_told_where_it_meets_yeast(write):
+    hot = ["--flour-g", "500", "--yeast-water", "60C", "--yeast-water-g", "50"]
+    (kills,) = (n for n in as_json(*WATER, *hot)["notices"] if n["code"] == "water_kills_yeast")
+    assert "kills yeast; do not use it" in kills["text"]
+    assert f"warning: {kills['text']}" in lines(*WATER, *hot)[0]
+    above = refusal(1, "water", "--desired", "44C", "--room", "5C")
+    assert "above 60 °C it kills yeast and scalds" in above
+
+
+def test_cautions_about_yeast_belong_to_water_that_touches_yeast(write):
+    cold = ["--desired", "20C", "--flour", "40C", "--room", "25C", "--friction", "2K"]
+
+    def codes(*arguments):
+        return [notice["code"] for notice in as_json("water", *arguments, *cold)["notices"]]
+
+    assert codes(write(YEAST)) == ["water_cold_for_instant"]
+    assert codes() == []  # no yeast
+    apart = ["--flour-g", "500", "--yeast-water", "30C", "--yeast-water-g", "60"]
+    assert codes(write(YEAST), *apart) == []
+    assert codes(write(YEAST), "--rest", "20min") == []  # it joins after the rest
 
 
 def test_notices_of_another_yeast(write):
-    path = write('[dough]\nyeast = "compressed"\n')
-    cold = ["--desired", "24C", "--flour", "40C", "--room", "25C", "--friction", "2K"]
+    path = write('[dough]\nyeast = "compressed"\nyeast_percent = 2\n')
+    cold = ["--desired", "20C", "--flour", "40C", "--room", "25C", "--friction", "2K"]
+    assert as_json("water", path, *cold)["water_c"] < 10
     assert as_json("water", path, *cold)["notices"] == []
 
 
+def test_milk_or_egg_in_a_long_rest_is_warned_of(write):
+    for key in ("milk_percent", "egg_percent"):
+        path = write(f'{TODAY.replace("21C", "24C")}[dough]\nflour_g = 5000\n{key} = 20\n[mixing]\nmethod = "folds"\n')
+        for rest in ("0h", "3.9h"):
+            assert as_json("water", path, "--rest", rest)["notices"] == []
+        (notice,) = as_json("water", path, "--rest", "5h")["notices"]
+        assert (notice["code"], notice["severity"]) == ("perishable_held", "warning")
+        assert f"warning: {notice['text']}" in lines("water", path, "--rest", "5h")[0]
+
+
 def test_what_the_water_needs():
+    assert "the water temperature needs [water] desired; write it, or give it as an option" in refusal(
+        2, "water", "--room", "24C", "--flour", "20C"
+    )
     text = refusal(2, "water", "--desired", "24C", "--flour", "20C")
-    for name in ("[today] room", "[water] friction"):
-        assert name in text
-    assert "measure and write it, or give it as an option" in text
+    assert "the heat balance needs [today] room; measure and write it, or give it as an option" in text
+
+
+# ---- water from batches, and the friction ----------------------------------------------------------------------------
+
+BATCHES = (
+    {"dough": 25.2, "water": 27, "flour": 20, "room": 21},
+    {"dough": 24.1, "water": 24.5, "flour": 20.5, "room": 22},
+    {"dough": 25.0, "water": 26, "flour": 19, "room": 20.5},
+)
+
+
+def batch_tables(batches, unit="C"):
+    """The batches as a day file logs them."""
+    write = (lambda c: f"{lf.fahrenheit(c):.10f}F") if unit == "F" else (lambda c: f"{c}C")
+    return "".join("[[batch]]\n" + "".join(f'{key} = "{write(c)}"\n' for key, c in batch.items()) for batch in batches)
+
+
+def learned_of(batches, **changes):
+    """Friction and net gain of batches that were mixed like mix_of(**changes)."""
+    friction = lf.friction_from_batches(**{f"{key}_c": [batch[key] for batch in batches] for key in batches[0]})
+    mixes = [mix_of(**{**changes, "room_c": b["room"]}, flour_c=b["flour"], water_c=b["water"]) for b in batches]
+    return friction, lf.net_gain_from_batches(mixes, [batch["dough"] for batch in batches])
+
+
+@pytest.mark.parametrize("count", [1, 2, 3])
+def test_water_from_logged_batches(write, count):
+    path = write(TODAY + batch_tables(BATCHES[:count]))
+    friction, gain = learned_of(BATCHES[:count])
+    plan = lf.water_by_heat_balance(mix_of(mixing=lf.net_gain_of(gain)), 24, friction_k=friction.mean)
+    document = as_json("water", path)
+    answered = {**plain(plan.to_dict())}
+    assert {key: document[key] for key in answered} == answered
+    assert document["friction_given"]
+    given_k = as_json("water", path, "--friction", "3K")
+    plan = lf.water_by_heat_balance(mix_of(mixing=lf.net_gain_of(gain)), 24, friction_k=3)
+    assert (given_k["water_c"], given_k["factor_rule_c"]) == (plan.water_c, plan.factor_rule_c)
+
+
+def test_batches_that_agree_make_a_surer_plan(write):
+    """The spread that is told is that of the net gain, 90 % of a normal distribution."""
+    alike = [dict(BATCHES[0], dough=25.2 + off) for off in (-0.01, 0, 0.01)]
+    apart = [dict(BATCHES[0], dough=25.2 + off) for off in (-1.5, 0, 1.5)]
+    widths = []
+    for batches in (alike, BATCHES[:1], apart):
+        document = as_json("water", write(TODAY + batch_tables(batches)))
+        width_k = 1.645 * lf.net_gain_of(learned_of(batches)[1]).sd_kj_per_kg * document["k_per_kj_per_kg"]
+        assert document["high_c"] - 24 == pytest.approx(width_k, rel=1e-9)
+        assert 24 - document["low_c"] == pytest.approx(width_k, rel=1e-9)
+        widths.append(width_k)
+    assert widths == sorted(widths)
+
+
+def test_friction_of_one_batch():
+    arguments = ["friction", "--dough", "25.2C", "--water", "27C", "--flour", "20C", "--room", "21C"]
+    friction, gain = learned_of(BATCHES[:1])
+    assert as_json(*arguments) == {
+        "libferment": lf.__version__,
+        "command": "friction",
+        "friction_k": friction.to_dict(),
+        "net_gain_kj_per_kg": gain.to_dict(),
+        "notices": [],
+    }
+    assert friction.mean == lf.friction_from_batch(dough_c=25.2, flour_c=20, room_c=21, water_c=27)
+    assert friction.mean == pytest.approx(3 * 25.2 - 20 - 21 - 27, rel=1e-12)
+    text, rows = lines(*arguments)
+    numbers = [f"{friction.mean:.1f} K ({1.8 * friction.mean:.0f} °F)", f"{gain.mean:.1f} kJ/kg"]
+    assert [cells(row) for row in rows] == [["1", *numbers], ["mean", *numbers]]
+    alike = "The friction is right in kitchens like those of these batches; the net gain in "
+    assert (
+        f"{alike}warmer and colder ones too, nearly (give the minutes of mixing), for this mixer and this size" in text
+    )
+    log = "Log every batch as a [[batch]] in the day file, or write the net gain into [mixing] net_gain_kj_per_kg"
+    assert log in text
+    text, _ = lines("friction", DEMO)  # which says how it was mixed
+    assert f"{alike}any kitchen, for this mixer and this size of batch." in text
+
+
+@pytest.mark.parametrize(
+    ("table", "mixing", "minutes"),
+    [
+        ('method = "spiral"', lf.ByMethod("spiral"), "usual"),
+        ('method = "hand"\nminutes = 25', lf.ByMethod("hand", 25), 25),
+        ("net_gain_kj_per_kg = 90\nminutes = 25", lf.ByNetGain(0, minutes=25), None),
+        ("work_kj_per_kg = 50", lf.ByWork(50), 0),
+    ],
+)
+def test_the_minutes_of_mixing_count_for_what_batches_say(write, table, mixing, minutes):
+    """In a cold kitchen the dough loses heat while it is mixed, and mixing added that much more."""
+    batches = [{"dough": 24, "water": 32, "flour": 12, "room": 10}, {"dough": 23, "water": 31, "flour": 11, "room": 8}]
+    path = write(f"{TODAY}[mixing]\n{table}\n" + batch_tables(batches))
+    friction, gain = learned_of(batches, mixing=mixing)
+    document = as_json("friction", path)
+    assert (document["friction_k"], document["net_gain_kj_per_kg"]) == (friction.to_dict(), gain.to_dict())
+    assert (gain.mean > learned_of(batches)[1].mean) == (minutes != 0)
+    if minutes is None:  # the net gain that is given counts before that of the batches
+        plan = lf.water_by_heat_balance(mix_of(mixing=lf.ByNetGain(90, minutes=25)), 24, friction_k=friction.mean)
+    else:
+        usual = {method.name: method.usual_min for method in lf.mixing_methods()}
+        learned = lf.net_gain_of(gain, usual["spiral"] if minutes == "usual" else minutes)
+        plan = lf.water_by_heat_balance(mix_of(mixing=learned), 24, friction_k=friction.mean)
+    assert as_json("water", path)["water_c"] == plan.water_c
+
+
+def test_friction_of_several_batches(write):
+    path = write(batch_tables(BATCHES))
+    friction, gain = learned_of(BATCHES)
+    document = as_json("friction", path)
+    assert (document["friction_k"], document["net_gain_kj_per_kg"]) == (friction.to_dict(), gain.to_dict())
+    assert (len(friction.each), friction.sd is None) == (3, False)
+    _, rows = lines("friction", path)
+    assert [cells(row) for row in rows] == [
+        *(
+            [str(place), f"{k:.1f} K ({1.8 * k:.0f} °F)", f"{kj:.1f} kJ/kg"]
+            for place, (k, kj) in enumerate(zip(friction.each, gain.each, strict=True), 1)
+        ),
+        ["mean", f"{friction.mean:.1f} K ({1.8 * friction.mean:.0f} °F)", f"{gain.mean:.1f} kJ/kg"],
+        ["spread (sd)", f"{friction.sd:.1f} K ({1.8 * friction.sd:.0f} °F)", f"{gain.sd:.1f} kJ/kg"],
+    ]
+
+
+def test_friction_in_fahrenheit_is_the_same(write):
+    celsius = as_json("friction", "--dough", "25C", "--water", "30C", "--flour", "20C", "--room", "15C")
+    fahrenheit = as_json("friction", "--dough", "77F", "--water", "86F", "--flour", "68F", "--room", "59F")
+    assert celsius == fahrenheit
+    assert celsius["friction_k"] == {"mean": 10, "sd": None, "each": [10]}
+    in_celsius, in_fahrenheit = (as_json("friction", write(batch_tables(BATCHES, unit))) for unit in "CF")
+    for name in ("friction_k", "net_gain_kj_per_kg"):
+        assert in_fahrenheit[name]["each"] == pytest.approx(in_celsius[name]["each"], abs=1e-6)
+        assert in_fahrenheit[name]["sd"] == pytest.approx(in_celsius[name]["sd"], abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("options", "changes", "preferment_c"),
+    [
+        (["--flour-g", "2kg", "--bowl", "glass", "--bowl-g", "3kg"], {"bowl": lf.Bowl("glass", 3000)}, None),
+        (["--flour-g", "2kg", "--rest", "40min"], {"rest_h": 40 / 60}, None),
+        (["--flour-g", "2kg", "--water-g", "1.6kg"], {"water_percent": 80}, None),
+        (
+            ["--flour-g", "2kg", "--preferment-g", "500g", "--preferment", "26C"],
+            {"preferments": [lf.Preferment(250, 250, temperature_c=26)]},
+            26,
+        ),
+        (["--flour-g", "2kg", "--preferment-g", "500g"], {"preferments": [lf.Preferment(250, 250)]}, 21),
+    ],
+)
+def test_every_option_of_the_friction_counts(options, changes, preferment_c):
+    batch = ["friction", "--dough", "25.2C", "--water", "27C", "--flour", "20C", "--room", "21C"]
+    document = as_json(*batch, *options)
+    mix = mix_of(flour_g=2000, flour_c=20, water_c=27, **changes)
+    gain = lf.net_gain_from_batches([mix], [25.2])
+    assert document["net_gain_kj_per_kg"] == gain.to_dict()
+    known = {"flour_c": 20, "room_c": 21, "water_c": 27, "preferment_c": preferment_c}
+    assert document["friction_k"]["mean"] == lf.friction_from_batch(dough_c=25.2, **known)
+    assert document["net_gain_kj_per_kg"] != as_json(*batch, "--flour-g", "2kg")["net_gain_kj_per_kg"]
+
+
+def test_a_batchs_own_bowl_and_preferment(write):
+    batch = {**BATCHES[0], "bowl": 35, "preferment": 28}
+    path = write(
+        "[dough]\nflour_g = 800\n[bowl]\nmass_g = 2500\n[preferment]\nflour_g = 100\nwater_g = 90\n"
+        + batch_tables([batch])
+    )
+    mix = mix_of(
+        flour_g=800,
+        flour_c=20,
+        water_c=27,
+        bowl=lf.Bowl("steel", 2500, temperature_c=35),
+        preferments=[lf.Preferment(100, 90, temperature_c=28)],
+    )
+    document = as_json("friction", path)
+    assert document["net_gain_kj_per_kg"]["mean"] == lf.net_gain_from_batch(mix, 25.2)
+    friction_k = lf.friction_from_batch(dough_c=25.2, flour_c=20, room_c=21, water_c=27, preferment_c=28)
+    assert document["friction_k"]["mean"] == friction_k == pytest.approx(4 * 25.2 - 20 - 21 - 27 - 28, rel=1e-12)
+
+
+def test_a_batch_knows_nothing_of_todays_bowl_and_preferment(write):
+    """What a batch does not name had the room's temperature of that day."""
+    tables = "[dough]\nflour_g = 800\n[bowl]\nmass_g = 2500\n[preferment]\nflour_g = 100\nwater_g = 90\n"
+    tables += batch_tables(BATCHES[:1])
+    today = '[today]\nbowl = "3C"\npreferment = "4C"\nflour = "1C"\nroom = "2C"\n'
+    assert as_json("friction", write(today + tables)) == as_json("friction", write(tables))
+
+
+def test_friction_of_the_demo_day():
+    friction_k, gain = demo_learned()
+    document = as_json("friction", DEMO)
+    assert document["friction_k"] == {"mean": friction_k, "sd": None, "each": [friction_k]}
+    assert document["net_gain_kj_per_kg"] == gain.to_dict()
+    # A batch given by options counts before those of the file.
+    other = as_json("friction", DEMO, "--dough", "24C", "--water", "30C")
+    assert other["friction_k"]["each"] == [lf.friction_from_batch(dough_c=24, flour_c=17.5, room_c=18, water_c=30)]
+
+
+def test_a_net_gain_that_was_found_gives_the_batch_again(write):
+    """What `friction` says, given to `water`, asks for the water of that batch."""
+    found = as_json("friction", "--dough", "25.2C", "--water", "27C", "--flour", "20C", "--room", "21C")
+    gain, friction_k = found["net_gain_kj_per_kg"]["mean"], found["friction_k"]["mean"]
+    arguments = ["water", "--desired", "25.2C", "--flour", "20C", "--room", "21C", "--net-gain", f"{gain:.15f}"]
+    document = as_json(*arguments, "--friction", f"{friction_k:.15f}K")
+    assert document["water_c"] == pytest.approx(27, abs=1e-9)
+    assert document["factor_rule_c"] == pytest.approx(27, abs=1e-9)
 
 
 # ---- one rise --------------------------------------------------------------------------------------------------------
@@ -240,10 +962,10 @@ def test_notices_of_a_rise():
 
 
 def test_the_stages_of_the_demo_day():
-    plans = days.plan_stages(days.read_day(DEMO))
-    stages = as_json("rise", DEMO)["stages"]
-    assert [stage["name"] for stage in stages] == ["bulk", "bench rest", "final proof"]
-    for stage, plan in zip(stages, plans, strict=True):
+    plans = stages.plan_stages(days.read_day(DEMO))
+    shown = as_json("rise", DEMO)["stages"]
+    assert [stage["name"] for stage in shown] == ["bulk", "bench rest", "final proof"]
+    for stage, plan in zip(shown, plans, strict=True):
         for name in ("name", "dough_c", "start_h", "hours", "rise_percent", "be_back_by_h", "folds_done", "ready_h"):
             assert stage[name] == getattr(plan, name)
     text = answer("rise", DEMO)
@@ -259,9 +981,9 @@ def test_the_stages_of_the_demo_day():
 
 def test_options_of_a_days_stages():
     document = as_json("rise", DEMO, "--dough", "20C", "--yeast-percent", "0.3", "--yeast", "active_dry")
-    day = days.at_dough_temperature(days.read_day(DEMO), 20)
+    day = stages.at_dough_temperature(days.read_day(DEMO), 20)
     changed = days.Day(**{**day.__dict__, "yeast": "active_dry", "dough": {**day.dough, "yeast_percent": 0.3}})
-    assert [stage["hours"] for stage in document["stages"]] == [plan.hours for plan in days.plan_stages(changed)]
+    assert [stage["hours"] for stage in document["stages"]] == [plan.hours for plan in stages.plan_stages(changed)]
 
 
 def test_a_stage_that_is_ready_before_a_fold_says_so(write):
@@ -283,6 +1005,48 @@ def test_perishable_dough_is_warned_of(write):
     assert [notice["code"] for notice in as_json("rise", path)["notices"]] == ["perishable_held"]
 
 
+RISE = '[[stage]]\nname = "bulk"\ndough = "23C"\nuntil_rise_percent = 90\n'
+
+
+@pytest.mark.parametrize(
+    ("enriching", "bound_percent"),
+    [
+        ("milk_percent = 20", 20 * lf.Composition.of("milk").water),
+        ("egg_percent = 12", 12 * lf.Composition.of("egg").water),
+        ("butter_percent = 15", 15 * lf.Composition.of("butter").water),
+        ("oil_percent = 15", 0),
+    ],
+)
+def test_the_water_of_milk_egg_and_butter_counts_for_the_rise(write, enriching, bound_percent):
+    for poured, poured_percent in (("", 65), ("water_percent = 50\n", 50)):
+        path = write(f"[dough]\nyeast_percent = 0.7\n{poured}{enriching}\n{RISE}")
+        hours = lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, water_percent=poured_percent + bound_percent)
+        (stage,) = as_json("rise", path)["stages"]
+        assert stage["hours"] == pytest.approx(hours, rel=1e-12)
+        plain_hours = lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, water_percent=poured_percent)
+        assert (abs(stage["hours"] / plain_hours - 1) > 1e-3) == (bound_percent > 0)
+
+
+def test_milk_and_egg_together_both_count(write):
+    path = write(f"[dough]\nyeast_percent = 0.7\nmilk_percent = 20\negg_percent = 12\n{RISE}")
+    bound = 20 * lf.Composition.of("milk").water + 12 * lf.Composition.of("egg").water
+    hours = lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, water_percent=65 + bound)
+    assert as_json("rise", path)["stages"][0]["hours"] == pytest.approx(hours, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("enriching", "perishable"),
+    [("milk_percent = 5", True), ("egg_percent = 5", True), ("milk_percent = 0", False), ("oil_percent = 5", False)],
+)
+def test_milk_and_egg_make_the_dough_perishable(write, enriching, perishable):
+    path = write(f'[dough]\nyeast_percent = 0.2\n{enriching}\n[[stage]]\ndough = "23C"\nuntil_h = 5\n')
+    notices = [notice["code"] for notice in as_json("rise", path)["notices"]]
+    assert notices == (["perishable_held"] if perishable else [])
+    assert (
+        "warning: a dough with egg, milk or other perishable food held for 5 h" in answer("rise", path)
+    ) == perishable
+
+
 def test_a_rise_that_a_stage_never_reaches(write):
     path = write('[dough]\nyeast_percent = 0.7\n[[stage]]\nname = "bulk"\ndough = "23C"\nuntil_rise_percent = 400\n')
     text = refusal(1, "rise", path)
@@ -295,8 +1059,10 @@ def test_titles_and_names_are_printed_as_they_are(write, words):
     path = write(
         f"title = '{words}'\n[today]\nflour = '20C'\nroom = '20C'\n[water]\ndesired = '24C'\nfriction = '2K'\n"
         f"[dough]\nyeast_percent = 0.7\n[[stage]]\nname = '{words}'\nuntil_h = 1\nfolds_h = []\n"
+        "[[batch]]\ndough = '24C'\nwater = '26C'\nflour = '20C'\nroom = '20C'\n"
     )
     assert words in answer("water", path)
+    assert words in answer("friction", path)
     assert answer("rise", path).count(words) == 2
 
 
@@ -332,6 +1098,7 @@ def test_titles_and_names_are_printed_as_they_are(write, words):
         (["rise", "--rise", "100", "--dough", "-2C", "--yeast-percent", "1"], "the yeast stands still"),
         (["water", "nowhere.toml"], "there is no file nowhere.toml"),
         (["rise", "nowhere.toml"], "there is no file nowhere.toml"),
+        (["friction", "nowhere.toml"], "there is no file nowhere.toml"),
         (["rise", str(ROOT)], "is a directory"),
         (["rise", "--ries", "100"], "No such option"),
         (["bake"], "No such command"),
@@ -392,8 +1159,190 @@ def test_a_bad_day_file_ends_with_2(write, text, words):
 
 def test_a_bad_day_file_is_named(write):
     path = write("[dough]\nyeast_precent = 1\n")
-    assert path in refusal(2, "rise", path)
-    assert path in refusal(2, "water", path)
+    for command in ("rise", "water", "friction"):
+        assert path in refusal(2, command, path)
+
+
+def reachable(text):
+    """The reachable doughs that a refusal names, °C."""
+    low, high = re.search(r"reachable are doughs of (−?[\d.]+) °C to (−?[\d.]+) °C", text).groups()
+    return float(low.replace("−", "-")), float(high.replace("−", "-"))
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (
+            ["--flour", "10C", "--room", "10C", "--desired", "44C"],
+            ["a dough of 44 °C needs water of ", "above 60 °C it kills yeast and scalds", "warm the flour"],
+        ),
+        (
+            ["--room", "35C", "--desired", "14C"],
+            ["a dough of 14 °C needs colder water than 0 °C (", "tap", "and the ice is worked out; or cool the flour"],
+        ),
+        (
+            ["--room", "30C", "--flour-g", "500", "--yeast-water", "30C", "--yeast-water-g", "250", "--tap", "15C",
+             "--desired", "10C"],
+            ["a dough of 10 °C needs ", "g of ice, more than the 75 g of water", "cool the flour or the bowl"],
+        ),
+        (
+            ["--flour", "-10C", "--room", "35C", "--tap", "25C", "--flour-g", "500", "--bowl-g", "5kg",
+             "--desired", "1C"],
+            ["a dough of 1 °C needs ", "g of ice, more than melts when flour and water meet", "mix more gently"],
+        ),
+    ],
+)  # fmt: skip
+def test_water_that_cannot_be_poured_ends_with_1_and_names_the_doughs_that_can(arguments, words):
+    """Just inside the doughs it names there is an answer, just outside there is none."""
+    text = refusal(1, "water", *arguments)
+    for word in words:
+        assert word in text
+    assert not re.search(r"\b(tap_c|water_g|flour_g)\b", text)  # options have other names
+    low, high = reachable(text)
+    assert low < high
+    for desired_c, code in ((low + 0.06, 0), (high - 0.06, 0), (low - 0.06, 1), (high + 0.06, 1)):
+        result = run("water", *arguments[:-1], f"{desired_c:.6f}C")
+        assert result.exit_code == code, (desired_c, result.output)
+
+
+def test_a_rest_that_leaves_nothing_of_the_waters_heat_ends_with_1():
+    """A gram of dough has the room's temperature after a day, whatever was poured."""
+    for desired in ("30C", "10C"):
+        for tap in ([], ["--tap", "15C"]):
+            text = refusal(1, "water", "--desired", desired, "--room", "21C", "--flour-g", "1", "--rest", "24h", *tap)
+            low, high = reachable(text)
+            assert high - low < 1e-6
+
+
+WEIGHED = [*WATER, "--flour-g", "500"]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        ([*WEIGHED, "--yeast-water", "61C", "--yeast-water-g", "50"], "yeast water 61 °C is outside 0 to 60 °C"),
+        ([*WEIGHED, "--yeast-water", "100C", "--yeast-water-g", "50"], "if you meant 100 °F, write 100F"),
+        ([*WEIGHED, "--yeast-water", "38C"], "give both --yeast-water and --yeast-water-g, or neither"),
+        ([*WEIGHED, "--yeast-water-g", "50"], "give both --yeast-water and --yeast-water-g, or neither"),
+        ([*WEIGHED, "--yeast-water", "38C", "--yeast-water-g", "0"], "yeast water g 0 g is outside 0.1 to 1e+06 g"),
+        (
+            [*WEIGHED, "--yeast-water", "38C", "--yeast-water-g", "400"],
+            "weigh 400 g, more than all the water, 325 g; take smaller portions",
+        ),
+        ([*WEIGHED, "--yeast-water", "38C", "--yeast-water-g", "325"], "there is no main water whose temperature"),
+        ([*WEIGHED, "--bowl", "gold", "--bowl-g", "900"], "'gold' is not one of 'steel', 'aluminium', 'glass'"),
+        ([*WEIGHED, "--bowl", "steel"], "a bowl needs its weight; add --bowl-g, such as --bowl-g 1200g"),
+        ([*WEIGHED, "--bowl", "steel", "--bowl-g", "0"], "a bowl needs its weight; add --bowl-g"),
+        ([*WEIGHED, "--bowl-g", "-5"], "bowl g -5 g is outside 0 to 1e+06 g"),
+        ([*WEIGHED, "--mixing", "blender"], "'blender' is not one of 'folds', 'hand', 'stand_mixer', 'spiral'"),
+        ([*WEIGHED, "--mixing", "hand", "--net-gain", "5"], "give either --mixing or --net-gain"),
+        ([*WEIGHED, "--minutes", "8"], "--minutes needs --mixing"),
+        ([*WEIGHED, "--mixing", "hand", "--minutes", "61"], "minutes 61 min is outside 0 to 60 min"),
+        ([*WEIGHED, "--net-gain", "121"], "net gain 121 kJ/kg is outside -30 to 120 kJ/kg"),
+        ([*WEIGHED, "--rest", "30"], "rest 30 has no unit; write 30h or 30min"),
+        ([*WEIGHED, "--rest", "25h"], "rest 25 h is outside 0 to 24 h"),
+        ([*WEIGHED, "--ice", "1C"], "ice 1 °C is outside -40 to 0 °C"),
+        ([*WEIGHED, "--preferment", "20C"], "the preferment has a temperature but no weight"),
+        ([*WEIGHED, "--preferment-g", "1.2kg"], "preferments and gluten hold more flour, 600 g, than all the flour"),
+        ([*WEIGHED, "--water-g", "100"], "water on 500 g of flour 20 % is outside 40 to 130 %"),
+        ([*WEIGHED, "--water-g", "1kg"], "water on 500 g of flour 200 % is outside 40 to 130 %"),
+        ([*WATER, "--flour-g", "500ml"], 'flour g 500 has the unit "ml"; write 500g, 500kg, 500oz or 500lb'),
+        ([*WATER, "--flour-g", "0"], "flour g 0 g is outside 0.1 to 1e+06 g"),
+        ([*WATER, "--bowl-g", "900"], "the flour's weight is needed: [dough] flour_g"),
+        ([*WATER, "--preferment-g", "200"], "the flour's weight is needed: [dough] flour_g"),
+        ([*WATER, "--yeast-water", "38C", "--yeast-water-g", "50"], "the flour's weight is needed: [dough] flour_g"),
+        (["friction"], "no batch is logged; write a [[batch]] with dough, water, flour and room, or give them as opt"),
+        (["friction", "--flour", "20C", "--room", "20C"], "no batch is logged"),
+        (["friction", "--dough", "25C"], "a batch needs both --dough and --water, as measured"),
+        (["friction", "--water", "25C"], "a batch needs both --dough and --water, as measured"),
+        (["friction", "--dough", "25C", "--water", "25C", "--room", "20C"], "needs the temperature of the flour; give"),
+        (["friction", "--dough", "25C", "--water", "25C", "--flour", "20C"], "needs the temperature of the room; give"),
+        (
+            ["friction", "--dough", "40C", "--water", "10C", "--flour", "20C", "--room", "20C"],
+            "friction of this batch 70 K is outside −10 to 25 K; one of the temperatures must be wrong",
+        ),
+        (["friction", "--dough", "78C", "--water", "25C"], "if you meant 78 °F, write 78F"),
+        (["friction", "--dough", "25C", "--water", "25"], "water 25 has no unit; write 25C or 25F"),
+    ],
+)  # fmt: skip
+def test_a_bad_bowl_ends_with_2(arguments, words):
+    assert words in " ".join(refusal(2, *arguments).split())
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (
+            "[[flour]]\npercent = 80\n[[flour]]\npercent = 10\nkind = 'dark_rye'\n",
+            "make 90 %, not 100 %; baker's percent are of all flour",
+        ),
+        ("[[flour]]\npercent = 100\n[dough]\ngluten_percent = 5\n", "make 105 %, not 100 %"),
+        ("[[flour]]\npercent = 100\nkind = 'spelt'\n", 'flour "spelt" is unknown; known: bread, all_purpose, whole'),
+        ("[[flour]]\nkind = 'dark_rye'\n", "[[flour]] 1 needs percent, its share of all flour, such as 20"),
+        ("[[flour]]\npercent = 100\nmoisture_percent = 25\n", "[[flour]] 1 moisture_percent 25 % is outside 5 to 20 %"),
+        ("[[flour]]\npercent = 100\ntemperature = 20\n", "[[flour]] 1 temperature = 20 has no unit"),
+        ("[dough]\nwater_percent = 30\n", "[dough] water_percent 30 % is outside 40 to 130 %"),
+        ("[dough]\nmilk_percent = 151\n", "[dough] milk_percent 151 % is outside 0 to 150 %"),
+        ("[dough]\nwater_percent = 120\nmilk_percent = 50\n", "water 164.065 % is outside 40 to 130 %"),
+        ("[dough]\nyeast = 'fresh'\nyeast_percent = 1\n", 'kind "fresh" is unknown'),
+        ("[dough]\nyeast = 'salt'\nyeast_percent = 1\n", 'kind "salt" is unknown'),
+        ("[dough]\nyeast = 'instant_unwetted'\nyeast_percent = 1\n", 'kind "instant_unwetted" is unknown'),
+        ("[bowl]\nmaterial = 'gold'\nmass_g = 900\n", 'bowl material "gold" is unknown; known: steel, aluminium'),
+        ("[bowl]\nmaterial = 'steel'\n", "[bowl] needs mass_g, a weight in g, such as 1200"),
+        ("[bowl]\nmass_g = 900\n", "beside weights of bowl, yeast_water or preferment the flour's weight is needed"),
+        ("[mixing]\nmethod = 'blender'\n", 'mixing method "blender" is unknown; known: folds, hand'),
+        ("[mixing]\nmethod = 'hand'\nnet_gain_kj_per_kg = 3\n", "[mixing] takes one of method, work_kj_per_kg and net"),
+        ("[mixing]\nwork_kj_per_kg = 3\nnet_gain_kj_per_kg = 3\n", "[mixing] takes one of method, work_kj_per_kg and"),
+        ("[mixing]\nmethod = 'hand'\nwork_kj_per_kg = 3\n", "each is all of the heat"),
+        ("[mixing]\nminutes = 5\n", '[mixing] needs a method beside minutes, such as method = "stand_mixer"'),
+        ("[mixing]\nwork_kj_per_kg = 3\nminutes = 5\n", "minutes"),
+        ("[mixing]\nhydration_kj_per_kg = 5\n", "[mixing] needs a method"),
+        ("[mixing]\nnet_gain_kj_per_kg = 3\nhydration_kj_per_kg = 5\n", "holds the hydration already; leave hydration"),
+        ("[mixing]\nrest = 0.5\n", '[mixing] rest = 0.5 has no unit; write it in quotes with one, such as "30min"'),
+        ("[yeast_water]\ntemperature = '38C'\n", "[yeast_water] needs water_g, a weight in g, such as 50"),
+        ("[yeast_water]\nwater_g = 50\n", '[yeast_water] needs temperature, such as "38C"'),
+        ("[yeast_water]\nwater_g = 50\ntemperature = '61C'\n", "[yeast_water] temperature 61 °C is outside 0 to 60 °C"),
+        ("[preferment]\nflour_g = 100\n", "[preferment] needs water_g, a weight in g, such as 200"),
+        ("[preferment]\nwater_g = 100\n", "[preferment] needs flour_g, a weight in g, such as 200"),
+        ("[dough]\nflour_g = 500\n[preferment]\nflour_g = 50\nwater_g = 400\n", "more than all the water, 325 g"),
+        ("[[batch]]\nwater = '27C'\nflour = '20C'\nroom = '20C'\n", "[[batch]] 1 needs dough, a temperature with its"),
+        ("[[batch]]\ndough = '25C'\nflour = '20C'\nroom = '20C'\n", "[[batch]] 1 needs water, a temperature with its"),
+        ("[[batch]]\ndough = '25C'\nwater = '27C'\nroom = '20C'\n", "[[batch]] 1 needs flour, a temperature with its"),
+        ("[[batch]]\ndough = '25C'\nwater = '27C'\nflour = '20C'\n", "[[batch]] 1 needs room, a temperature with its"),
+        ("[[batch]]\ndough = '25C'\nwater = '27C'\nflour = '20C'\nroom = '20C'\ntap = '9C'\n", 'unknown key "tap"'),
+        (
+            "[[batch]]\ndough = '40C'\nwater = '10C'\nflour = '20C'\nroom = '20C'\n",
+            "friction of this batch 70 K is outside −10 to 25 K; one of the temperatures must be wrong",
+        ),
+    ],
+)
+def test_a_bad_bowl_of_a_day_ends_with_2(write, text, words):
+    path = write("[water]\ndesired = '24C'\n" + text)
+    for arguments in ([], ["--json"]):
+        message = refusal(2, "water", path, "--room", "21C", *arguments)
+        assert message.startswith("error: ")
+        assert words in message
+
+
+def test_a_preferment_needs_its_weight(write):
+    path = write(TODAY + "preferment = '20C'\n")
+    assert "the preferment has a temperature but no weight; give [preferment] flour_g and water_g" in refusal(
+        2, "water", path
+    )
+
+
+@pytest.mark.parametrize("command", ["water", "friction"])
+def test_of_several_batches_the_wrong_one_is_named(write, command):
+    """Both numbers that a batch gives: the friction, and the net gain, which a hot bowl alone makes absurd."""
+    good = {"dough": 25, "water": 27, "flour": 20, "room": 21}
+    hot = {**good, "bowl": 100}
+    heavy = "[dough]\nflour_g = 100\n[bowl]\nmass_g = 3000\n"
+    assert "batch 2 of 2: net mixing gain of this batch" in refusal(
+        2, command, write(TODAY + heavy + batch_tables([good, hot]))
+    )
+    assert "batch 3 of 3: friction of this batch" in refusal(
+        2, command, write(TODAY + batch_tables([good, good, {**good, "dough": 40}]))
+    )
 
 
 @pytest.mark.parametrize("amount", ["nan", "inf", "-5", "0"])
@@ -423,30 +1372,103 @@ OPTIONS = [
     if option.param_type_name == "option"
 ]
 words = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0"), max_size=8) | st.sampled_from(
-    ["20C", "68F", "3K", "90min", "nan", "1e400", "-1", "0.5", "100", "9" * 400 + "C", "instant"]
+    [
+        "20C",
+        "68F",
+        "3K",
+        "90min",
+        "nan",
+        "1e400",
+        "-1",
+        "0.5",
+        "100",
+        "9" * 400 + "C",
+        "instant",
+        "500g",
+        "2lb",
+        "steel",
+    ]
 )
 
 
 @given(
-    st.sampled_from(["water", "rise"]),
-    st.lists(
-        st.tuples(
-            st.sampled_from(
-                [option.opts[0] for name in ("water", "rise") for option in cli.main.commands[name].params]
-            ),
-            words,
-        ),
-        max_size=6,
-    ),
+    st.sampled_from(sorted(cli.main.commands)),
+    st.lists(st.tuples(st.sampled_from([*dict.fromkeys(OPTIONS), "day_file"]), words), max_size=6),
     st.booleans(),
 )
 def test_any_options_are_answered_or_refused(command, options, in_json):
     result = run(command, *(f"{name}={value}" for name, value in options), *(["--json"] if in_json else []))
     assert result.exit_code in (0, 1, 2)
-    if result.exit_code == 0 and in_json:
+    if result.exit_code == 0 and in_json and "--help" not in dict(options):
         json.loads(result.stdout)
     if result.exit_code:
         assert result.stderr
+
+
+def written(low, high, unit):
+    """Numbers as a person writes them, a little beyond what is allowed too."""
+    return st.one_of(st.integers(low, high), st.decimals(low, high, places=2)).map(lambda value: f"{value:f}{unit}")
+
+
+degrees = written(-5, 65, "C") | written(20, 150, "F")
+weights = written(0, 1500, "g") | written(0, 5, "lb") | written(0, 60, "oz") | written(0, 2, "kg")
+of_the_bowl = {
+    "--flour": degrees,
+    "--room": degrees,
+    "--preferment": degrees,
+    "--preferment-g": weights,
+    "--flour-g": weights,
+    "--water-g": weights,
+    "--bowl": st.sampled_from(sorted(lf.bowl_materials())),
+    "--bowl-g": weights,
+    "--rest": written(0, 120, "min") | written(0, 24, "h"),
+}
+of_the_water = {
+    "--tap": degrees,
+    "--ice": written(-40, 0, "C"),
+    "--friction": written(-10, 25, "K"),
+    "--mixing": st.sampled_from([method.name for method in lf.mixing_methods()]),
+    "--minutes": written(0, 60, ""),
+    "--net-gain": written(-30, 60, ""),
+    "--yeast-water": degrees,
+    "--yeast-water-g": weights,
+}
+
+
+def spelled(options):
+    return [f"{name}={value}" for name, value in options.items()]
+
+
+@given(st.fixed_dictionaries({"--desired": degrees}, optional=of_the_bowl | of_the_water), st.booleans())
+def test_plausible_options_of_the_water_are_answered_or_refused(options, from_the_demo_day):
+    arguments = ["water", *([DEMO] if from_the_demo_day else []), *spelled(options)]
+    result = run(*arguments, "--json")
+    assert result.exit_code in (0, 1, 2)
+    assert result.exit_code == run(*arguments).exit_code  # the sentences are no harder to write than the numbers
+    if result.exit_code:
+        assert result.stderr
+        return
+    document = json.loads(result.stdout)
+    assert document["pour_g"] + document["ice_g"] == pytest.approx(document["water_g"], rel=1e-12)
+    assert sum(share["dough_k_per_k"] for share in document["shares"]) == pytest.approx(1, rel=1e-9)
+    assert document["low_c"] <= document["desired_c"] <= document["high_c"]
+    assert 0 <= document["pour_c"] <= 60
+    assert 0 <= document["ice_g"] <= document["water_g"]
+
+
+@given(st.fixed_dictionaries({"--dough": degrees, "--water": degrees}, optional=of_the_bowl), st.booleans())
+def test_plausible_options_of_the_friction_are_answered_or_refused(options, from_the_demo_day):
+    arguments = ["friction", *([DEMO] if from_the_demo_day else []), *spelled(options)]
+    result = run(*arguments, "--json")
+    assert result.exit_code in (0, 2)
+    assert result.exit_code == run(*arguments).exit_code
+    if result.exit_code:
+        assert result.stderr
+        return
+    document = json.loads(result.stdout)
+    for key, low, high in (("friction_k", -10, 25), ("net_gain_kj_per_kg", -30, 120)):
+        assert document[key]["each"] == [document[key]["mean"]]
+        assert low <= document[key]["mean"] <= high
 
 
 # ---- as a program ----------------------------------------------------------------------------------------------------
@@ -474,9 +1496,13 @@ def test_exit_codes_of_the_program():
     for code, arguments in (
         (0, ["--version"]),
         (0, ["rise", "--help"]),
+        (0, ["water", DEMO]),
+        (0, ["friction", DEMO]),
         (1, ["rise", "--rise", "900", *ONE]),
+        (1, ["water", "--desired", "44C", "--room", "5C"]),
         (2, ["rise", "--rise", "100", "--dough", "78C", "--yeast-percent", "1"]),
         (2, ["water", "nowhere.toml"]),
+        (2, ["friction", "--dough", "25C"]),
     ):
         finished = program(*arguments)
         assert finished.returncode == code, finished
@@ -485,7 +1511,8 @@ def test_exit_codes_of_the_program():
 
 
 def test_help_names_every_option():
-    for command in ("water", "rise"):
+    assert set(cli.main.commands) == {"water", "friction", "rise"}
+    for command in cli.main.commands:
         text = answer(command, "--help")
         for option in cli.main.commands[command].params:
             if option.param_type_name == "option":

@@ -18,7 +18,7 @@ ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 FUNCTIONS = sorted(n for n in lf.__all__ if callable(getattr(lf, n)) and not isinstance(getattr(lf, n), type))
 CLASSES = sorted(n for n in lf.__all__ if isinstance(getattr(lf, n), type))
-TAKES_NOTHING = {"fields", "parameters"}
+TAKES_NOTHING = {"bowl_materials", "fields", "mixing_methods", "parameters"}
 # Units as the docstrings write them.
 UNITS = (
     "°C",

@@ -17,7 +17,7 @@ NAMES = ["water_temperature"]
 SECONDS_FOR_A_CELL = 120
 LARGEST_BYTES = 500_000
 IMAGES = {"image/png", "image/jpeg", "image/svg+xml"}
-REFRESH = "run `jupyter execute --inplace --NotebookClient.record_timing=False` on it, look at it, and commit it"
+REFRESH = "run `jupyter execute --inplace` on it, look at it, and commit it"
 
 
 @pytest.fixture(scope="module", params=NAMES)

@@ -308,7 +308,7 @@ TEST_CASE("a batch gives the net gain that explains it, friction the gain that t
   for (int i = 0; i < 2000; ++i) {
     Mix mix = any_mix(n);
     const double gain = n.between(-5, 20);
-    mix.mixing = ByNetGain{gain};
+    mix.mixing = ByNetGain{.net_gain_kj_per_kg = gain, .minutes = i % 2 ? n.between(0, 20) : 0};
     mix.water_c = n.between(5, 40);
     double dough = 0;
     try {
@@ -317,8 +317,10 @@ TEST_CASE("a batch gives the net gain that explains it, friction the gain that t
       continue;
     }
     CHECK(net_gain_from_batch(mix, dough) == doctest::Approx(gain).epsilon(1e-9));
-    mix.mixing = std::nullopt;  // not read
-    CHECK(net_gain_from_batch(mix, dough) == doctest::Approx(gain).epsilon(1e-9));
+    if (std::get<ByNetGain>(*mix.mixing).minutes == 0) {
+      mix.mixing = ByWork{99};  // of the mixing only minutes are read
+      CHECK(net_gain_from_batch(mix, dough) == doctest::Approx(gain).epsilon(1e-9));
+    }
     const double friction = n.between(-5, 20), desired = n.between(20, 30);
     try {
       mix.mixing = ByNetGain{net_gain_from_friction(mix, friction, desired)};
@@ -329,6 +331,16 @@ TEST_CASE("a batch gives the net gain that explains it, friction the gain that t
     }
   }
   CHECK(returned > 1000);
+  // With the minutes known, the gain found in a cold kitchen is the gain of a warm one: the loss to the room is apart.
+  for (const double room : {8.0, 33.0}) {
+    Mix there = plain_mix();
+    there.room_c = room;
+    there.water_c = 26;
+    there.mixing = ByMethod{"spiral", 12, 0.0};
+    there.heat_loss_w_per_k = 2;
+    const double found = net_gain_from_batch(there, dough_by_heat_balance(there));
+    CHECK(found == doctest::Approx(mixing_method_named("spiral").work_kj_per_kg * 1.2).epsilon(1e-12));
+  }
   // The textbook example: everything at 21 °C, water 24 °C, dough 27.1 °C, worked by hand to 13.84 kJ/kg with c of flour 1.80.
   Mix batch = plain_mix();
   batch.formula.flour_g = 0;
@@ -347,9 +359,19 @@ TEST_CASE("several batches: mean, spread, and the spread of the next") {
   CHECK(batches.mean == doctest::Approx((low + high) / 2).epsilon(1e-13));
   REQUIRE(batches.sd);
   CHECK(*batches.sd == doctest::Approx((high - low) / 2).epsilon(1e-12));
-  const ByNetGain next = net_gain_of(batches);
-  CHECK(next.sd_kj_per_kg == doctest::Approx(*batches.sd * std::sqrt(1 + 1.0 / 3)).epsilon(1e-14));
-  CHECK(net_gain_of(net_gain_from_batches(std::span(mixes).first(1), std::span(doughs).first(1))).sd_kj_per_kg == ByNetGain{}.sd_kj_per_kg);
+  const ByNetGain next = net_gain_of(batches, 8);
+  CHECK(next.minutes == 8);
+  CHECK(next.net_gain_kj_per_kg == batches.mean);
+  // Between the seen spread and the usual one of 1 kJ/kg, which weighs as four batches; many batches tell their own.
+  CHECK(next.sd_kj_per_kg == doctest::Approx(std::sqrt((4 + 2 * *batches.sd * *batches.sd) / 6 * (1 + 1.0 / 3))).epsilon(1e-14));
+  CHECK(net_gain_of(net_gain_from_batches(std::span(mixes).first(1), std::span(doughs).first(1))).sd_kj_per_kg ==
+        doctest::Approx(std::sqrt(2)).epsilon(1e-14));
+  std::vector<double> many(10000);
+  box::Numbers numbers(607);
+  for (double& value : many) value = 8 + 0.5 * (numbers.unit() < 0.5 ? -1 : 1);
+  CHECK(net_gain_of(mean_of_batches(many)).sd_kj_per_kg == doctest::Approx(0.5).epsilon(0.01));
+  CHECK_THROWS_AS(net_gain_of({}), InvalidInput);
+  CHECK_THROWS_AS(net_gain_of(batches, -1), InvalidInput);
   const BatchMean friction = friction_from_batches(doughs, 21, 21, 24);
   CHECK(friction.each == std::vector{12.0, 13.5, 15.0});
   CHECK(friction.mean == doctest::Approx(13.5).epsilon(1e-14));

@@ -866,13 +866,13 @@ class ByNetGain:
     One number from logged batches in place of work, hydration and losses.
     
     Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
-    Checked when it is used.
+    minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
     def __hash__(self) -> int:
         ...
-    def __init__(self, net_gain_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, sd_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex = 1.5) -> None:
+    def __init__(self, net_gain_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex, sd_kj_per_kg: typing.SupportsFloat | typing.SupportsIndex = 1.0, minutes: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
         ...
     def __reduce__(self) -> tuple[typing.Any, typing.Any]:
         ...
@@ -886,6 +886,9 @@ class ByNetGain:
         """
         All attributes, with plain dicts and lists for values inside.
         """
+    @property
+    def minutes(self) -> float:
+        ...
     @property
     def net_gain_kj_per_kg(self) -> float:
         ...
@@ -959,64 +962,101 @@ class WaterPlan:
         """
     @property
     def desired_c(self) -> float:
-        ...
+        """
+        °C of the dough at the end of mixing
+        """
     @property
     def difference_k(self) -> float:
-        ...
+        """
+        K of water: factor_rule_c less water_c
+        """
     @property
     def dough_by_rule_c(self) -> float:
-        ...
+        """
+        °C of the dough that the rule's water would make
+        """
     @property
     def dough_g(self) -> float:
-        ...
+        """
+        g of dough
+        """
     @property
     def factor_rule_c(self) -> float:
-        ...
+        """
+        °C of water by the trade's factor rule, for the same dough
+        """
     @property
     def friction_given(self) -> bool:
         ...
     @property
     def friction_k(self) -> float:
-        ...
+        """
+        K of friction the rule was asked with
+        """
     @property
     def gain_k(self) -> float:
-        ...
+        """
+        K of dough by work, hydration and dissolving
+        """
     @property
     def high_c(self) -> float:
-        ...
+        """
+        °C, upper end
+        """
     @property
     def ice_g(self) -> float:
-        ...
+        """
+        g of ice
+        """
+    @property
+    def k_per_kj_per_kg(self) -> float:
+        """
+        K of dough per kJ of mixing per kg of dough
+        """
     @property
     def low_c(self) -> float:
-        ...
+        """
+        °C, lower end of the likely dough temperatures (90 %)
+        """
     @property
     def notices(self) -> list[Notice]:
         ...
     @property
     def pour_c(self) -> float:
-        ...
+        """
+        °C of the water to pour: water_c, or the tap's if there is ice
+        """
     @property
     def pour_g(self) -> float:
-        ...
+        """
+        g to pour: water_g less the ice
+        """
     @property
     def reason(self) -> str:
         ...
     @property
     def rested_c(self) -> float:
-        ...
+        """
+        °C at the end of the rest
+        """
     @property
     def shares(self) -> list[HeatShare]:
         ...
     @property
     def water_c(self) -> float:
-        ...
+        """
+        °C the main water must have, ice in it counted; below 0 °C only with ice
+        """
     @property
     def water_g(self) -> float:
-        ...
+        """
+        g of main water, ice included
+        """
     @property
     def wetted_c(self) -> float:
-        ...
+        """
+        °C when flour and water have met, before the rest
+        """
 class Mix:
     """
     One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
@@ -1202,6 +1242,7 @@ def conductivity_with_gas(conductivity_w_per_m_k: typing.SupportsFloat | typing.
     Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
     
     Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.
+    Source: Maxwell and Eucken's rule as in ASHRAE Handbook - Refrigeration (from memory), gas 0.026 W/(m K).
     """
 def convert_yeast(yeast_percent: typing.SupportsFloat | typing.SupportsIndex, *, from_yeast: str, to_yeast: str) -> float:
     """
@@ -1335,14 +1376,15 @@ def net_gain_from_batch(mix: Mix, dough_c: typing.SupportsFloat | typing.Support
     """
     Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
     
-    Args: mix: Mix with the water_c it was mixed with; its mixing is not read. dough_c: °C at the end of mixing.
+    Args: mix: Mix with the water_c it was mixed with; of its mixing only the minutes are read: with a method, or a net gain with
+    minutes, exchange with the room is reckoned apart. dough_c: °C at the end of mixing.
     Raises InvalidInput, also if the gain lies outside -30 to 120. Source: enthalpy balance.
     """
 def net_gain_from_batches(mixes: collections.abc.Sequence[Mix], dough_c: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]) -> BatchMean:
     """
     Net mixing gain from several batches on one mixer, kJ per kg: a BatchMean; for a mix take net_gain_of of it.
     
-    Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch.
+    Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch. Source: enthalpy balance.
     """
 def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.SupportsIndex, desired_c: typing.SupportsFloat | typing.SupportsIndex, measured_at_c: typing.SupportsFloat | typing.SupportsIndex = 21.0) -> float:
     """
@@ -1351,9 +1393,13 @@ def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.S
     Args: friction_k: K, found for such a mix, for a dough of desired_c (°C), in a kitchen where flour, room and bowl had measured_at_c (°C).
     Raises InvalidInput. Source: the rule and the balance agree there.
     """
-def net_gain_of(batches: BatchMean) -> ByNetGain:
+def net_gain_of(batches: BatchMean, minutes: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> ByNetGain:
     """
-    Mixing heat as a Mix takes it: the mean, and the spread the next batch will show (sd √(1 + 1/n); 1.5 kJ/kg from one batch).
+    Mixing heat as a Mix takes it, from batches: their mean, and the spread that the next batch will show.
+    
+    Args: batches: BatchMean of net_gain_from_batches. minutes: min of mixing that the batches' mixing said, 0 if none.
+    Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four batches.
+    Raises InvalidInput. Source: engineering estimate of the usual spread, no source.
     """
 def ounces(grams: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -1442,7 +1488,7 @@ def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: f
     Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.
     
     Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that broadcast; flour_c is
-    room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput.
+    room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput. Source: as water_by_heat_balance.
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """

@@ -22,12 +22,8 @@ def plain_dict(values: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def shown(self: object, values: Mapping[str, Any], defaults: Mapping[str, Any]) -> str:
-    """Write the call that makes this value, without what is at its default: None, [], 0 or the given one."""
-    given = {
-        name: value
-        for name, value in values.items()
-        if (value != defaults[name] if name in defaults else value is not None and value != [] and value != 0)
-    }
+    """Write the call that makes this value, without what is at its default."""
+    given = {name: value for name, value in values.items() if name not in defaults or value != defaults[name]}
     return f"{type(self).__name__}({', '.join(f'{name}={value!r}' for name, value in given.items())})"
 
 

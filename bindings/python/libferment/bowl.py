@@ -7,10 +7,12 @@ from dataclasses import dataclass, replace
 from libferment._core import (
     BatchMean,
     Bowl,
+    ByMethod,
     ByNetGain,
     Mix,
     WaterPlan,
     friction_from_batches,
+    mixing_methods,
     net_gain_from_batches,
     net_gain_of,
     water_by_heat_balance,
@@ -27,6 +29,8 @@ class Learned:
 
     friction: BatchMean
     net_gain: BatchMean
+    minutes: float
+    """Minutes of mixing in the room, whose exchange with it is not in the net gain; 0 if it is."""
 
 
 def mix_of(day: Day) -> Mix:
@@ -85,7 +89,18 @@ def learned_from(day: Day) -> Learned:
         water_c=[batch.water_c for batch in day.batches],
         preferment_c=preferments,
     )
-    return Learned(friction, net_gain_from_batches([_mix_of_batch(day, batch) for batch in day.batches], dough_c))
+    gain = net_gain_from_batches([_mix_of_batch(day, batch) for batch in day.batches], dough_c)
+    return Learned(friction, gain, _minutes_of(day))
+
+
+def _minutes_of(day: Day) -> float:
+    """Minutes of mixing that the day's way of mixing says; 0 if it says none."""
+    if isinstance(day.mixing, ByNetGain):
+        return day.mixing.minutes
+    if not isinstance(day.mixing, ByMethod):
+        return 0.0
+    (method,) = [method for method in mixing_methods() if method.name == day.mixing.method]
+    return method.usual_min if day.mixing.minutes is None else day.mixing.minutes
 
 
 def water_plan_of(day: Day) -> WaterPlan:
@@ -99,6 +114,6 @@ def water_plan_of(day: Day) -> WaterPlan:
     if day.batches:
         learned = learned_from(day)
         if not isinstance(day.mixing, ByNetGain):
-            mix = mix.replace(mixing=net_gain_of(learned.net_gain))
+            mix = mix.replace(mixing=net_gain_of(learned.net_gain, learned.minutes))
         friction_k = learned.friction.mean if friction_k is None else friction_k
     return water_by_heat_balance(mix, day.desired_c, friction_k=friction_k)

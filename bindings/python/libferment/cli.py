@@ -374,8 +374,9 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
         table.add_row("spread (sd)", _kelvins(learned.friction.sd), f"{_signed(learned.net_gain.sd)} kJ/kg")
     console.print(table)
     console.print(
-        "The friction is right in kitchens like those of these batches; the net gain in any kitchen, "
-        "for this mixer and this size of batch."
+        "The friction is right in kitchens like those of these batches; the net gain in "
+        + ("any kitchen" if learned.minutes else "warmer and colder ones too, nearly (give the minutes of mixing)")
+        + ", for this mixer and this size of batch."
     )
     console.print(
         f"Log every batch as a {_BATCH} in the day file, or write the net gain into {escape('[mixing]')} "

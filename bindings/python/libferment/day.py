@@ -247,7 +247,7 @@ def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
     if gain is not None and hydration is not None:
         raise InvalidInput("[mixing] net_gain_kj_per_kg holds the hydration already; leave hydration_kj_per_kg out")
     if gain is not None:
-        return ByNetGain(gain)
+        return ByNetGain(gain, minutes=minutes or 0.0)
     if work is not None:
         return ByWork(work, hydration_kj_per_kg=hydration)
     if method is None and (minutes is not None or hydration is not None):

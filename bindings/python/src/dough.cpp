@@ -74,7 +74,7 @@ if not given. temperature_c: °C, the mix's flour_c if not given. Checked when i
       .def_readonly("kind", &Flour::kind)
       .def_readonly("moisture_percent", &Flour::moisture_percent)
       .def_readonly("temperature_c", &Flour::temperature_c);
-  add_value_methods(flour, {"mass_g", "kind", "moisture_percent", "temperature_c"}, py::dict("kind"_a = "bread"));
+  add_value_methods(flour, 1, {"mass_g", "kind", "moisture_percent", "temperature_c"});
 
   py::class_<Water> water(module, "Water", R"(A portion of water of its own temperature, besides the main water.
 
@@ -90,7 +90,7 @@ stands in the room first, nearing the room's temperature with the time constant 
       .def_readonly("wets_yeast", &Water::wets_yeast)
       .def_readonly("stands_h", &Water::stands_h)
       .def_readonly("cup_h", &Water::cup_h);
-  add_value_methods(water, {"mass_g", "temperature_c", "wets_yeast", "stands_h", "cup_h"}, py::dict("cup_h"_a = Water{}.cup_h));
+  add_value_methods(water, 2, {"mass_g", "temperature_c", "wets_yeast", "stands_h", "cup_h"});
 
   py::class_<Preferment> preferment(module, "Preferment",
                                     R"(Dough of an earlier mix: its flour and water count in the formula, and it is wetted already.
@@ -104,7 +104,7 @@ Args: flour_g, water_g: g. temperature_c: °C, the room's if not given. Checked 
       .def_readonly("flour_g", &Preferment::flour_g)
       .def_readonly("water_g", &Preferment::water_g)
       .def_readonly("temperature_c", &Preferment::temperature_c);
-  add_value_methods(preferment, {"flour_g", "water_g", "temperature_c"});
+  add_value_methods(preferment, 2, {"flour_g", "water_g", "temperature_c"});
 
   py::class_<Percent> percent(module, "Percent", R"(A mix in baker's percent: percent of the weight of all flour, added gluten included.
 
@@ -125,7 +125,7 @@ Args: percent: of all flour, added gluten included. kind, moisture_percent, temp
       .def_readonly("kind", &FlourShare::kind)
       .def_readonly("moisture_percent", &FlourShare::moisture_percent)
       .def_readonly("temperature_c", &FlourShare::temperature_c);
-  add_value_methods(share, {"percent", "kind", "moisture_percent", "temperature_c"}, py::dict("kind"_a = "bread"));
+  add_value_methods(share, 1, {"percent", "kind", "moisture_percent", "temperature_c"});
 }
 
 }  // namespace

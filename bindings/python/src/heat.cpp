@@ -47,11 +47,12 @@ Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook
            "W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises InvalidInput.")
       .def("diffusivity", property(diffusivity), "temperature_c"_a,
            "m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.");
-  add_value_methods(composition, {"water", "protein", "fat", "carbohydrate", "fibre", "ash"});
+  add_value_methods(composition, 0, {"water", "protein", "fat", "carbohydrate", "fibre", "ash"});
   module.def("conductivity_with_gas", &conductivity_with_gas, "conductivity_w_per_m_k"_a, "gas_fraction"_a,
              R"(Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
 
-Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.)");
+Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.
+Source: Maxwell and Eucken's rule as in ASHRAE Handbook - Refrigeration (from memory), gas 0.026 W/(m K).)");
   module.def("heat_of_hydration", &heat_of_hydration, "moisture_percent"_a,
              R"(Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
 
@@ -75,7 +76,7 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
       .def_readonly("mass_g", &Bowl::mass_g)
       .def_readonly("temperature_c", &Bowl::temperature_c)
       .def_readonly("contact", &Bowl::contact);
-  add_value_methods(bowl, {"material", "mass_g", "temperature_c", "contact"}, py::dict("contact"_a = Bowl{}.contact));
+  add_value_methods(bowl, 0, {"material", "mass_g", "temperature_c", "contact"});
   module.def(
       "bowl_materials",
       [] {
@@ -94,7 +95,9 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
       .def_readonly("high_kj_per_kg", &MixingMethod::high_kj_per_kg)
       .def_readonly("usual_min", &MixingMethod::usual_min)
       .def_property_readonly("source", [](const MixingMethod& m) { return std::string(m.source); })
-      .def("__repr__", [](const MixingMethod& m) { return "<MixingMethod " + std::string(m.name) + ">"; });
+      .def("__repr__", [](const MixingMethod& m) {
+        return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " + short_number(m.usual_min) + " min>";
+      });
   module.def(
       "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); }, "All ways of mixing.");
 
@@ -111,7 +114,7 @@ moisture if not given. Raises InvalidInput for an unknown method; the rest is ch
       .def_readonly("method", &ByMethod::method)
       .def_readonly("minutes", &ByMethod::minutes)
       .def_readonly("hydration_kj_per_kg", &ByMethod::hydration_kj_per_kg);
-  add_value_methods(by_method, {"method", "minutes", "hydration_kj_per_kg"});
+  add_value_methods(by_method, 1, {"method", "minutes", "hydration_kj_per_kg"});
 
   py::class_<ByWork> by_work(module, "ByWork", R"(Mixing heat from known work; hydration comes on top.
 
@@ -124,20 +127,21 @@ Checked when it is used.)");
            "work_kj_per_kg"_a, py::kw_only(), "hydration_kj_per_kg"_a = py::none())
       .def_readonly("work_kj_per_kg", &ByWork::work_kj_per_kg)
       .def_readonly("hydration_kj_per_kg", &ByWork::hydration_kj_per_kg);
-  add_value_methods(by_work, {"work_kj_per_kg", "hydration_kj_per_kg"});
+  add_value_methods(by_work, 1, {"work_kj_per_kg", "hydration_kj_per_kg"});
 
   py::class_<ByNetGain> by_net_gain(module, "ByNetGain", R"(One number from logged batches in place of work, hydration and losses.
 
 Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
-Checked when it is used.)");
+minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when it is used.)");
   by_net_gain
-      .def(py::init([](double net_gain_kj_per_kg, double sd_kj_per_kg) {
-             return ByNetGain{net_gain_kj_per_kg, sd_kj_per_kg};
+      .def(py::init([](double net_gain_kj_per_kg, double sd_kj_per_kg, double minutes) {
+             return ByNetGain{net_gain_kj_per_kg, sd_kj_per_kg, minutes};
            }),
-           "net_gain_kj_per_kg"_a, "sd_kj_per_kg"_a = ByNetGain{}.sd_kj_per_kg)
+           "net_gain_kj_per_kg"_a, "sd_kj_per_kg"_a = ByNetGain{}.sd_kj_per_kg, "minutes"_a = 0.0)
       .def_readonly("net_gain_kj_per_kg", &ByNetGain::net_gain_kj_per_kg)
-      .def_readonly("sd_kj_per_kg", &ByNetGain::sd_kj_per_kg);
-  add_value_methods(by_net_gain, {"net_gain_kj_per_kg", "sd_kj_per_kg"});
+      .def_readonly("sd_kj_per_kg", &ByNetGain::sd_kj_per_kg)
+      .def_readonly("minutes", &ByNetGain::minutes);
+  add_value_methods(by_net_gain, 1, {"net_gain_kj_per_kg", "sd_kj_per_kg", "minutes"});
 
   py::class_<BatchMean>(module, "BatchMean", "A number found from several batches: mean, sd (None from one batch) and each.")
       .def_readonly("mean", &BatchMean::mean)

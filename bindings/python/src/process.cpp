@@ -151,7 +151,7 @@ Raises InvalidInput.)")
                            "heat_of_solution", "rest_h", "heat_loss_w_per_k"}) {
     names.emplace_back(name);
   }
-  add_value_methods(mix, names, py::dict("ice_c"_a = Mix{}.ice_c, "bowl"_a = Bowl{}, "heat_of_solution"_a = true));
+  add_value_methods(mix, 1, names);
 
   mix.def_static(
       "from_percent",
@@ -187,28 +187,35 @@ Args: flour_g: g. flours: list of FlourShare that make 100 % together with glute
 water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.)");
 }
 
+struct PlanNumber {
+  const char* name;
+  double WaterPlan::*member;
+  const char* doc;
+};
+
 constexpr std::array plan_numbers{
-    std::pair{"desired_c", &WaterPlan::desired_c},
-    std::pair{"water_c", &WaterPlan::water_c},
-    std::pair{"water_g", &WaterPlan::water_g},
-    std::pair{"pour_c", &WaterPlan::pour_c},
-    std::pair{"pour_g", &WaterPlan::pour_g},
-    std::pair{"ice_g", &WaterPlan::ice_g},
-    std::pair{"factor_rule_c", &WaterPlan::factor_rule_c},
-    std::pair{"friction_k", &WaterPlan::friction_k},
-    std::pair{"difference_k", &WaterPlan::difference_k},
-    std::pair{"dough_by_rule_c", &WaterPlan::dough_by_rule_c},
-    std::pair{"gain_k", &WaterPlan::gain_k},
-    std::pair{"low_c", &WaterPlan::low_c},
-    std::pair{"high_c", &WaterPlan::high_c},
-    std::pair{"wetted_c", &WaterPlan::wetted_c},
-    std::pair{"rested_c", &WaterPlan::rested_c},
-    std::pair{"dough_g", &WaterPlan::dough_g},
+    PlanNumber{"desired_c", &WaterPlan::desired_c, "°C of the dough at the end of mixing"},
+    PlanNumber{"water_c", &WaterPlan::water_c, "°C the main water must have, ice in it counted; below 0 °C only with ice"},
+    PlanNumber{"water_g", &WaterPlan::water_g, "g of main water, ice included"},
+    PlanNumber{"pour_c", &WaterPlan::pour_c, "°C of the water to pour: water_c, or the tap's if there is ice"},
+    PlanNumber{"pour_g", &WaterPlan::pour_g, "g to pour: water_g less the ice"},
+    PlanNumber{"ice_g", &WaterPlan::ice_g, "g of ice"},
+    PlanNumber{"factor_rule_c", &WaterPlan::factor_rule_c, "°C of water by the trade's factor rule, for the same dough"},
+    PlanNumber{"friction_k", &WaterPlan::friction_k, "K of friction the rule was asked with"},
+    PlanNumber{"difference_k", &WaterPlan::difference_k, "K of water: factor_rule_c less water_c"},
+    PlanNumber{"dough_by_rule_c", &WaterPlan::dough_by_rule_c, "°C of the dough that the rule's water would make"},
+    PlanNumber{"gain_k", &WaterPlan::gain_k, "K of dough by work, hydration and dissolving"},
+    PlanNumber{"k_per_kj_per_kg", &WaterPlan::k_per_kj_per_kg, "K of dough per kJ of mixing per kg of dough"},
+    PlanNumber{"low_c", &WaterPlan::low_c, "°C, lower end of the likely dough temperatures (90 %)"},
+    PlanNumber{"high_c", &WaterPlan::high_c, "°C, upper end"},
+    PlanNumber{"wetted_c", &WaterPlan::wetted_c, "°C when flour and water have met, before the rest"},
+    PlanNumber{"rested_c", &WaterPlan::rested_c, "°C at the end of the rest"},
+    PlanNumber{"dough_g", &WaterPlan::dough_g, "g of dough"},
 };
 
 Document to_dict(const WaterPlan& plan) {
   Document values;
-  for (const auto& [name, member] : plan_numbers) values[name] = plan.*member;
+  for (const PlanNumber& number : plan_numbers) values[number.name] = plan.*number.member;
   values["friction_given"] = plan.friction_given;
   values["reason"] = plan.reason;
   py::list shares, notices;
@@ -265,7 +272,7 @@ void bind_plan(py::module_& module) {
 
 water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice. factor_rule_c:
 the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and after the rest.)");
-  for (const auto& [name, member] : plan_numbers) plan.def_readonly(name, member);
+  for (const PlanNumber& number : plan_numbers) plan.def_readonly(number.name, number.member, number.doc);
   plan.def_readonly("friction_given", &WaterPlan::friction_given)
       .def_readonly("reason", &WaterPlan::reason)
       .def_readonly("shares", &WaterPlan::shares)
@@ -303,20 +310,25 @@ Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside 
       R"(Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.
 
 Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that broadcast; flour_c is
-room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput.)");
+room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput. Source: as water_by_heat_balance.)");
   module.def("net_gain_from_batch", &net_gain_from_batch, "mix"_a, "dough_c"_a,
              R"(Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
 
-Args: mix: Mix with the water_c it was mixed with; its mixing is not read. dough_c: °C at the end of mixing.
+Args: mix: Mix with the water_c it was mixed with; of its mixing only the minutes are read: with a method, or a net gain with
+minutes, exchange with the room is reckoned apart. dough_c: °C at the end of mixing.
 Raises InvalidInput, also if the gain lies outside -30 to 120. Source: enthalpy balance.)");
   module.def(
       "net_gain_from_batches",
       [](const std::vector<Mix>& mixes, const std::vector<double>& dough_c) { return net_gain_from_batches(mixes, dough_c); }, "mixes"_a, "dough_c"_a,
       R"(Net mixing gain from several batches on one mixer, kJ per kg: a BatchMean; for a mix take net_gain_of of it.
 
-Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch.)");
-  module.def("net_gain_of", &net_gain_of, "batches"_a,
-             "Mixing heat as a Mix takes it: the mean, and the spread the next batch will show (sd √(1 + 1/n); 1.5 kJ/kg from one batch).");
+Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch. Source: enthalpy balance.)");
+  module.def("net_gain_of", &net_gain_of, "batches"_a, "minutes"_a = 0.0,
+             R"(Mixing heat as a Mix takes it, from batches: their mean, and the spread that the next batch will show.
+
+Args: batches: BatchMean of net_gain_from_batches. minutes: min of mixing that the batches' mixing said, 0 if none.
+Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four batches.
+Raises InvalidInput. Source: engineering estimate of the usual spread, no source.)");
   module.def("net_gain_from_friction", &net_gain_from_friction, "mix"_a, "friction_k"_a, "desired_c"_a, "measured_at_c"_a = 21.0,
              R"(Net mixing gain worth a friction, kJ per kg of dough.
 

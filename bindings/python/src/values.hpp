@@ -13,15 +13,17 @@
 /// Hours from a number or a timedelta; the field names the input in messages.
 double hours_of(const ferment::Field& field, const Time& argument);
 
-/// Adds to_dict, replace, ==, hash, repr and pickling to a class whose constructor takes these attributes as keywords; repr
-/// leaves out what is at its default.
+/// Adds to_dict, replace, ==, hash, repr and pickling to a class whose constructor takes these attributes as keywords, of
+/// which the first `required` must be given; repr leaves out others that are as in Value{}.
 template <class Value>
-void add_value_methods(py::class_<Value>& cls, const std::vector<std::string>& names, const py::dict& defaults = {}) {
+void add_value_methods(py::class_<Value>& cls, std::size_t required, const std::vector<std::string>& names) {
   const auto keywords = [names](const py::object& self) {
     Document values;
     for (const std::string& name : names) values[py::str(name)] = self.attr(name.c_str());
     return values;
   };
+  py::dict defaults = keywords(py::cast(Value{}));
+  for (std::size_t i = 0; i < required; ++i) defaults.attr("pop")(names[i]);
   const auto shown = [keywords, defaults](const py::object& self) {
     return py::cast<std::string>(py::module_::import("libferment._values").attr("shown")(self, keywords(self), defaults));
   };

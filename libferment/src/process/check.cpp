@@ -41,7 +41,7 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   any.low = -1e9;
   any.high = 1e9;
   require(any, water);
-  const std::string text = "water at " + number(water, 4) + " °C ";
+  const std::string text = "water at " + degrees(water) + " ";
   if (water >= kills_yeast_c) {
     notices.add("water_kills_yeast", Severity::warning, field::water_c, water,
                 text + "kills yeast; do not use it: warm the flour or the room instead");
@@ -70,11 +70,11 @@ void check_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices
   if (auto notice = law_notice(law_of(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
   if (*p.dough_c < dough_cold_c) {
     notices.add("dough_cold", Severity::caution, field::dough_c, *p.dough_c,
-                "dough at " + number(*p.dough_c, 4) + " °C hardly rises, and how slowly is little known; count in days and look often");
+                "dough at " + degrees(*p.dough_c) + " hardly rises, and how slowly is little known; count in days and look often");
   }
   if (*p.dough_c > dough_warm_c) {
     notices.add("dough_warm", Severity::caution, field::dough_c, *p.dough_c,
-                "dough at " + number(*p.dough_c, 4) + " °C is near the yeast's optimum, where strains differ most; look early");
+                "dough at " + degrees(*p.dough_c) + " is near the yeast's optimum, where strains differ most; look early");
   }
 }
 
@@ -127,8 +127,8 @@ void check_safety(const PlainNumbers& p, Notices& notices) {
     require(field::refrigerator_c, *p.refrigerator_c);
     if (*p.refrigerator_c > refrigerator_warm_c) {
       notices.add("refrigerator_warm", Severity::caution, field::refrigerator_c, *p.refrigerator_c,
-                  "a refrigerator at " + number(*p.refrigerator_c, 4) +
-                      " °C is above 5 °C: the dough goes on rising faster than planned and food does not keep");
+                  "a refrigerator at " + degrees(*p.refrigerator_c) +
+                      " is above 5 °C: the dough goes on rising faster than planned and food does not keep");
     }
   }
 }

@@ -22,6 +22,7 @@ struct CheckMixing {
   void operator()(const ByNetGain& g) const {
     require(field::net_gain_kj_per_kg, g.net_gain_kj_per_kg);
     require(field::sd_kj_per_kg, g.sd_kj_per_kg);
+    require(field::mixing_min, g.minutes);
   }
 };
 

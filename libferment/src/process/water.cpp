@@ -137,6 +137,7 @@ class Filling {
   void operator()(const ByNetGain& by) {
     const double half = sd_to_90_percent * by.sd_kj_per_kg;
     set_work(by.net_gain_kj_per_kg - half, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg + half);
+    contents_.sources.mixing_h = by.minutes / 60;
   }
 
   void add_sources() {
@@ -211,9 +212,17 @@ double friction_of(const Mix& mix, double desired_c) {
   return n * desired_c - (n - 1) * friction_found_at_c - needed_water(in_even_kitchen(mix, friction_found_at_c), desired_c);
 }
 
+/// Minutes of mixing in the room, if the way of mixing says them.
+double minutes_of(const std::optional<Mixing>& mixing) {
+  if (!mixing) return 0;
+  if (const auto* by = std::get_if<ByMethod>(&*mixing)) return by->minutes.value_or(mixing_method_named(by->method).usual_min);
+  const auto* gain = std::get_if<ByNetGain>(&*mixing);
+  return gain ? gain->minutes : 0;
+}
+
 /// The one gain that closes the balance between the main water's temperature and the dough's.
 double net_gain(Mix mix, double water_c, double dough_c) {
-  mix.mixing = ByNetGain{0};
+  mix.mixing = ByNetGain{.minutes = minutes_of(mix.mixing)};
   Contents contents = contents_of(mix);
   contents.portions[main_water].temperature_c = water_c;
   const HeatBalance without = balance_of(contents);
@@ -226,8 +235,6 @@ void require_gain_of_batch(double gain) {
   of_batch.advice = "one of the temperatures or weights must be wrong; measure flour, room, water, bowl and dough again";
   require(of_batch, gain);
 }
-
-std::string degrees(double temperature_c) { return number(temperature_c, 3) + " °C"; }
 
 [[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, double low_c, double high_c, const std::string& advice) {
   throw NoSolution("a dough of " + degrees(plan.desired_c) + " " + why + "; reachable are doughs of " + degrees(low_c) + " to " + degrees(high_c) +
@@ -290,7 +297,7 @@ void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
                 percent(water_share) + " of the heat, the flour " + percent(flour) + ", all else " + percent(1 - water_share - flour);
   const double off_k = plan.dough_by_rule_c - plan.desired_c;
   if (std::abs(off_k) < agree_k) {
-    plan.reason += "; with this friction both agree here within " + degrees(agree_k).substr(0, 3) + " K of dough";
+    plan.reason += "; with this friction both agree here within " + number(agree_k) + " K of dough";
   } else {
     plan.reason += "; its water would make the dough " + number(std::abs(off_k), 2) + " K too " + (off_k > 0 ? "warm" : "cold");
   }
@@ -360,6 +367,7 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   contents.portions[main_water].temperature_c = plan.water_c;
   const HeatBalance balance = balance_of(contents);
   plan.gain_k = balance.gain_k;
+  plan.k_per_kj_per_kg = balance.k_per_kj_work * contents.dough_kg;
   plan.wetted_c = balance.wetted_c;
   plan.rested_c = balance.rested_c;
 
@@ -460,10 +468,15 @@ BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const doub
   return mean_of_batches(std::move(each));
 }
 
-ByNetGain net_gain_of(const BatchMean& batches) {
-  ByNetGain gain{batches.mean};
-  if (batches.sd) gain.sd_kj_per_kg = *batches.sd * std::sqrt(1 + 1 / static_cast<double>(batches.each.size()));
-  return gain;
+ByNetGain net_gain_of(const BatchMean& batches, double minutes) {
+  if (batches.each.empty()) throw InvalidInput("no batch given; one is enough [batches]", {.field = "batches"});
+  require(field::mixing_min, minutes);
+  constexpr double prior_batches = 4;  // a spread from few batches is hardly known: it is drawn toward the usual one
+  const auto n = static_cast<double>(batches.each.size());
+  const double usual = ByNetGain{}.sd_kj_per_kg;
+  const double seen = batches.sd.value_or(0);
+  const double variance = (prior_batches * usual * usual + (n - 1) * seen * seen) / (prior_batches + n - 1);
+  return {batches.mean, std::sqrt(variance * (1 + 1 / n)), minutes};
 }
 
 double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c) {

@@ -88,10 +88,12 @@ struct ByWork {
   std::optional<double> hydration_kj_per_kg = {};  ///< per kg of flour; by its moisture if not given
 };
 
-/// One number from logged batches in place of work, hydration and losses.
+/// One number from logged batches in place of work, hydration and losses. With minutes, exchange with the room over them is
+/// reckoned apart, as with a method, and the number holds in cold and warm kitchens alike.
 struct ByNetGain {
   double net_gain_kj_per_kg = 0;  ///< per kg of dough
-  double sd_kj_per_kg = 1.5;      ///< from batch to batch
+  double sd_kj_per_kg = 1;        ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
+  double minutes = 0;             ///< of mixing in the room; 0: losses are in the gain
 };
 
 /// Work and hydration, or one net gain: never both.

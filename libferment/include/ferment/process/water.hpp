@@ -35,11 +35,12 @@ struct WaterPlan {
   double dough_by_rule_c = 0;   ///< the dough that the rule's water would make
   std::string reason = {};      ///< why they differ, in words
   std::vector<HeatShare> shares = {};
-  double gain_k = 0;    ///< warming by work, hydration and dissolving
-  double low_c = 0;     ///< likely dough temperature, lower end of 90 %
-  double high_c = 0;    ///< upper end
-  double wetted_c = 0;  ///< when flour and water have met
-  double rested_c = 0;  ///< at the end of the rest
+  double gain_k = 0;           ///< warming by work, hydration and dissolving
+  double k_per_kj_per_kg = 0;  ///< K of dough per kJ of mixing per kg of dough
+  double low_c = 0;            ///< likely dough temperature, lower end of 90 %
+  double high_c = 0;           ///< upper end
+  double wetted_c = 0;         ///< when flour and water have met
+  double rested_c = 0;         ///< at the end of the rest
   double dough_g = 0;
   std::vector<Notice> notices = {};
 };
@@ -68,7 +69,8 @@ FERMENT_API double dough_by_heat_balance(const Mix& mix);
 FERMENT_API void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c, std::span<double> out);
 
 /// Net mixing gain of a batch, kJ per kg of dough: what work, hydration and losses together must have been, given everything's
-/// temperature, the main water's included, and the dough's at the end of mixing. mix.mixing is not read.
+/// temperature, the main water's included, and the dough's at the end of mixing. Of mix.mixing only the minutes are read: with
+/// a method, or a net gain with minutes, the exchange with the room is reckoned apart.
 /// @throws InvalidInput, also if the gain lies outside the field table
 FERMENT_API double net_gain_from_batch(const Mix& mix, double dough_c);
 
@@ -76,8 +78,10 @@ FERMENT_API double net_gain_from_batch(const Mix& mix, double dough_c);
 /// @throws InvalidInput, naming the batch
 FERMENT_API BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c);
 
-/// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show (sd·√(1 + 1/n); 1.5 kJ/kg from one).
-FERMENT_API ByNetGain net_gain_of(const BatchMean& batches);
+/// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show, √(variance·(1 + 1/n)). Few batches
+/// tell little of their spread, so the variance is drawn toward that of 1 kJ/kg with the weight of four batches.
+/// @param minutes  those the batches' mixing said; 0 if it said none
+FERMENT_API ByNetGain net_gain_of(const BatchMean& batches, double minutes = 0);
 
 /// Net mixing gain worth a friction, kJ/kg: the friction was found for such a mix, for a dough of desired_c, in a kitchen where
 /// flour, room and everything else but the portions of water had measured_at_c.
