@@ -1,24 +1,26 @@
-"""Day files: what is read, what is refused and with which words, and the stages worked out one after the other."""
+"""Day files: what is read, what is refused and with which words; the bowl; the stages one after the other."""
 
 import datetime
 import math
 from pathlib import Path
 
 import pytest
-from box import FIELDS
+from box import FIELDS, YEASTS, attempt
 from hypothesis import given
 from hypothesis import strategies as st
 
 import libferment as lf
 from libferment import _quantities as quantities
+from libferment import bowl as bowls
 from libferment import day as days
+from libferment import stages
 
 DEMO = Path(__file__).resolve().parents[2] / "data" / "demo" / "day.toml"
 STAGE = {"name": "bulk", "dough": "23C", "until_h": 2}
 
 
-def a_day(*stages, **tables):
-    return days.day_from({"dough": {"yeast_percent": 0.7}, "stage": list(stages or [STAGE]), **tables})
+def a_day(*its_stages, **tables):
+    return days.day_from({"dough": {"yeast_percent": 0.7}, "stage": list(its_stages or [STAGE]), **tables})
 
 
 def a_stage(**changes):
@@ -33,8 +35,14 @@ def test_the_demo_day_is_read():
     day = days.read_day(DEMO)
     assert "invented" in day.title
     assert day.temperatures_c == {"flour": 17.5, "room": 18, "tap": 11}
-    assert (day.desired_c, day.friction_k, day.flour_g, day.yeast, day.perishable) == (24, 2, 900, "instant", False)
+    assert (day.desired_c, day.friction_k, day.flour_g, day.yeast, day.perishable) == (24, None, 900, "instant", False)
     assert day.dough == {"water_percent": 68, "salt_percent": 1.9, "yeast_percent": 0.7, "altitude_m": 400}
+    assert day.bowl == lf.Bowl("ceramic", 2100)
+    assert day.mixing == lf.ByMethod("hand", 8)
+    assert day.rest_h == 20 / 60
+    assert day.yeast_water == lf.Water(50, 35, wets_yeast=True, stands_h=10 / 60)
+    assert day.batches == (days.Batch(25.1, 33.5, {"flour": 18, "room": 19}),)
+    assert (day.flours, day.preferment) == ((), None)
     bulk, bench_rest, final_proof = day.stages
     assert bulk == days.Stage("bulk", 23, 90, None, (0.5, 1), ("divide", "round"))
     assert bench_rest == days.Stage("bench rest", 22, None, 0.33, handling=("mould",))
@@ -57,10 +65,78 @@ def test_celsius_and_fahrenheit_are_the_same_day():
     assert days.day_from(in_celsius) == days.day_from(in_fahrenheit)
 
 
+def test_the_tables_of_the_bowl_are_read():
+    day = days.day_from(
+        {
+            "today": {"bowl": "60C", "milk": "5C", "egg": "8C", "butter": "-10C", "ice": "-4C", "preferment": "26C"},
+            "water": {"friction": "-2K"},
+            "dough": {"milk_percent": 20, "egg_percent": 10, "butter_percent": 8, "oil_percent": 3, "flour_g": 1000},
+            "flour": [
+                {"percent": 70},
+                {"percent": 20, "kind": "dark_rye", "moisture_percent": 11, "temperature": "8C"},
+            ],
+            "preferment": {"flour_g": 100, "water_g": 80},
+            "yeast_water": {"water_g": 40, "temperature": "38C", "stands": "0.2h"},
+            "bowl": {"mass_g": 1500},
+            "mixing": {"method": "spiral", "minutes": 6, "hydration_kj_per_kg": 12, "rest": "1.5h"},
+            "batch": [
+                {"dough": "25C", "water": "30C", "flour": "20C", "room": "21C", "bowl": "22C", "preferment": "24C"}
+            ],
+        }
+    )
+    assert day.temperatures_c == {"bowl": 60, "milk": 5, "egg": 8, "butter": -10, "ice": -4, "preferment": 26}
+    assert day.friction_k == -2
+    assert day.dough == {"milk_percent": 20, "egg_percent": 10, "butter_percent": 8, "oil_percent": 3}
+    assert day.flours == (
+        lf.FlourShare(70, "bread"),
+        lf.FlourShare(20, "dark_rye", moisture_percent=11, temperature_c=8),
+    )
+    assert day.preferment == lf.Preferment(100, 80)
+    assert day.yeast_water == lf.Water(40, 38, wets_yeast=True, stands_h=0.2)
+    assert day.bowl == lf.Bowl("steel", 1500)
+    assert day.mixing == lf.ByMethod("spiral", 6, hydration_kj_per_kg=12)
+    assert day.rest_h == 1.5
+    known = {"flour": 20, "room": 21, "bowl": 22, "preferment": 24}
+    assert day.batches == (days.Batch(25, 30, known),)
+    assert day.perishable
+
+
+@pytest.mark.parametrize(
+    ("table", "mixing"),
+    [
+        ({"method": "hand"}, lf.ByMethod("hand")),
+        ({"method": "hand", "minutes": 0}, lf.ByMethod("hand", 0)),
+        ({"work_kj_per_kg": 9}, lf.ByWork(9)),
+        ({"work_kj_per_kg": 9, "hydration_kj_per_kg": 0}, lf.ByWork(9, hydration_kj_per_kg=0)),
+        ({"net_gain_kj_per_kg": 0}, lf.ByNetGain(0)),
+        ({"net_gain_kj_per_kg": -3, "minutes": 12}, lf.ByNetGain(-3, minutes=12)),
+        ({"rest": "20min"}, None),
+        ({}, None),
+    ],
+)
+def test_ways_of_mixing_are_read(table, mixing):
+    assert days.day_from({"mixing": table}).mixing == mixing
+
+
+@pytest.mark.parametrize(
+    ("dough", "perishable"),
+    [
+        ({"milk_percent": 1}, True),
+        ({"egg_percent": 1}, True),
+        ({"milk_percent": 0, "egg_percent": 0}, False),
+        ({"butter_percent": 10, "oil_percent": 10}, False),
+        ({"perishable": True, "milk_percent": 0}, True),
+        ({"perishable": False, "milk_percent": 1}, True),
+    ],
+)
+def test_milk_and_egg_make_a_dough_perishable(dough, perishable):
+    assert days.day_from({"dough": dough}).perishable == perishable
+
+
 def test_a_stage_keeps_the_temperature_of_the_one_before():
     day = a_day(a_stage(dough=None), a_stage(dough="20C"), a_stage(dough=None), water={"desired": "25C"})
     assert [stage.dough_c for stage in day.stages] == [25, 20, 20]
-    assert days.at_dough_temperature(day, 22).stages[2].dough_c == 22
+    assert stages.at_dough_temperature(day, 22).stages[2].dough_c == 22
 
 
 @pytest.mark.parametrize(
@@ -114,6 +190,71 @@ def test_a_stage_keeps_the_temperature_of_the_one_before():
         ({"stage": [a_stage(standing="up")]}, 'standing "up" is unknown; write "tin" (also for a tub) or "free"'),
         ({"stage": [a_stage(dough=None)]}, '"bulk" has no dough temperature; add dough = "22C" to it, or [water] de'),
         ({"stage": [a_stage(name=None, dough=None)]}, '[[stage]] "stage 1" has no dough temperature'),
+        ({"today": {"bowl": 20}}, '[today] bowl = 20 has no unit; write it in quotes with one, such as "18.5C"'),
+        ({"today": {"milk": "61C"}}, "[today] milk 61 °C is outside 0 to 60 °C; if you meant 61 °F, write 61F"),
+        ({"today": {"ice": "1C"}}, "[today] ice 1 °C is outside -40 to 0 °C"),
+        ({"dough": {"egg_percent": 200}}, "[dough] egg_percent 200 % is outside 0 to 150 %"),
+        (
+            {"dough": {"oil_percent": "5"}},
+            "[dough] oil_percent must be a number: percent of flour weight, got the text",
+        ),
+        ({"dough": {"milk": 5}}, '[dough] has an unknown key "milk"; did you mean "milk_percent"?'),
+        ({"dough": {"yeast": "fresh"}}, 'yeast kind "fresh" is unknown; known: instant, active_dry'),
+        ({"flour": {"percent": 100}}, "flour must be a list of [[flour]] tables, got the table"),
+        ({"flour": [3]}, "flour must be a list of [[flour]] tables, got the number 3 in it"),
+        ({"flour": [{"percent": 50}, {}]}, "[[flour]] 2 needs percent, its share of all flour, such as 20"),
+        ({"flour": [{"percent": 0}]}, "[[flour]] 1 percent 0 % is outside 0.01 to 100 %"),
+        ({"flour": [{"percent": 100, "kind": "spelt"}]}, 'flour "spelt" is unknown; known: bread, all_purpose'),
+        ({"flour": [{"percent": 100, "kind": 3}]}, "[[flour]] 1 kind must be a text in quotes, got the number 3"),
+        ({"flour": [{"percent": 100, "moisture": 3}]}, '[[flour]] 1 has an unknown key "moisture"; did you mean'),
+        ({"flour": [{"percent": 100, "moisture_percent": 4}]}, "moisture_percent 4 % is outside 5 to 20 %"),
+        (
+            {"flour": [{"percent": 100, "temperature": "20"}]},
+            "[[flour]] 1 temperature 20 has no unit; write 20C or 20F",
+        ),
+        ({"preferment": []}, "[preferment] must be a table, got the list []"),
+        ({"preferment": {"flour_g": 100}}, "[preferment] needs water_g, a weight in g, such as 200"),
+        ({"preferment": {"flour_g": 0, "water_g": 1}}, "[preferment] flour_g 0 g is outside 0.1 to 1e+06 g"),
+        ({"preferment": {"flour_g": 1, "water_g": "9g"}}, '[preferment] water_g must be a number, got the text "9g"'),
+        ({"yeast_water": {"water_g": 50}}, '[yeast_water] needs temperature, such as "38C"'),
+        ({"yeast_water": {"temperature": "38C"}}, "[yeast_water] needs water_g, a weight in g, such as 50"),
+        ({"yeast_water": {"water_g": 50, "temperature": "61C"}}, "[yeast_water] temperature 61 °C is outside 0 to 60"),
+        (
+            {"yeast_water": {"water_g": 50, "temperature": "38C", "stands": 10}},
+            '[yeast_water] stands = 10 has no unit; write it in quotes with one, such as "30min"',
+        ),
+        (
+            {"yeast_water": {"water_g": 50, "temperature": "38C", "stands": "25h"}},
+            "[yeast_water] stands 25 h is outside 0 to 24 h",
+        ),
+        ({"bowl": {"material": "steel"}}, "[bowl] needs mass_g, a weight in g, such as 1200"),
+        ({"bowl": {"material": "gold", "mass_g": 900}}, 'bowl material "gold" is unknown; known: steel, aluminium'),
+        ({"bowl": {"mass_g": -1}}, "[bowl] mass_g -1 g is outside 0 to 1e+06 g"),
+        ({"mixing": {"method": "blender"}}, 'mixing method "blender" is unknown; known: folds, hand'),
+        ({"mixing": {"minutes": 5}}, '[mixing] needs a method beside minutes, such as method = "stand_mixer"'),
+        ({"mixing": {"method": "hand", "minutes": 61}}, "[mixing] minutes 61 min is outside 0 to 60 min"),
+        ({"mixing": {"work_kj_per_kg": -1}}, "[mixing] work_kj_per_kg -1 kJ/kg is outside 0 to 100 kJ/kg"),
+        ({"mixing": {"work_kj_per_kg": 9, "minutes": 5}}, "minutes"),
+        ({"mixing": {"net_gain_kj_per_kg": math.nan}}, "net_gain_kj_per_kg nan kJ/kg is outside -30 to 120 kJ/kg"),
+        (
+            {"mixing": {"method": "hand", "net_gain_kj_per_kg": 3}},
+            "[mixing] takes one of method, work_kj_per_kg and net_gain_kj_per_kg: each is all of the heat",
+        ),
+        (
+            {"mixing": {"net_gain_kj_per_kg": 3, "hydration_kj_per_kg": 15}},
+            "[mixing] net_gain_kj_per_kg holds the hydration already; leave hydration_kj_per_kg out",
+        ),
+        ({"mixing": {"rest": 0.5}}, '[mixing] rest = 0.5 has no unit; write it in quotes with one, such as "30min"'),
+        ({"mixing": {"rest": "30"}}, "[mixing] rest 30 has no unit; write 30h or 30min"),
+        ({"batch": [{"dough": "25C"}]}, '[[batch]] 1 needs water, a temperature with its unit, such as "25.3C"'),
+        (
+            {"batch": [{"dough": "78C", "water": "30C", "flour": "20C", "room": "20C"}]},
+            "[[batch]] 1 dough 78 °C is outside -2 to 45 °C; if you meant 78 °F, write 78F",
+        ),
+        (
+            {"batch": [{"dough": "25C", "water": "30C", "flour": "20C", "room": "20C", "tap": "9C"}]},
+            '[[batch]] 1 has an unknown key "tap"',
+        ),
     ],
 )
 def test_what_a_day_file_may_not_hold(content, words):
@@ -130,6 +271,13 @@ def test_what_a_day_file_may_not_hold(content, words):
         {"water": {"desired": 10**400}},
         {"stage": [a_stage(until_h=10**400)]},
         {"stage": [a_stage(folds_h=[10**400])]},
+        {"dough": {"milk_percent": 10**400}},
+        {"flour": [{"percent": 10**400}]},
+        {"bowl": {"mass_g": 10**400}},
+        {"mixing": {"work_kj_per_kg": 10**400}},
+        {"preferment": {"flour_g": 10**400, "water_g": 1}},
+        {"yeast_water": {"water_g": 10**400, "temperature": "38C"}},
+        {"batch": [{"dough": 10**400}]},
     ],
 )
 def test_integers_too_large_for_numbers(content):
@@ -140,7 +288,7 @@ def test_integers_too_large_for_numbers(content):
 @pytest.mark.parametrize("rise_percent", [-50, 0, math.nan, math.inf, 1e6])
 def test_a_rise_outside_the_field_table_names_its_stage(rise_percent):
     with pytest.raises(lf.InvalidInput) as refused:
-        days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=rise_percent)))
+        stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=rise_percent)))
     assert "bulk" in str(refused.value)
     assert "rise" in str(refused.value)
 
@@ -172,25 +320,201 @@ def test_a_byte_order_mark_or_windows_line_ends_do_no_harm(tmp_path):
     assert days.read_day(path) == days.read_day(DEMO)
 
 
-def test_what_the_water_needs():
+# ---- the bowl --------------------------------------------------------------------------------------------------------
+
+ROOM = {"room": "21C"}
+WATER = {"today": ROOM, "water": {"desired": "24C"}}
+BATCH = {"dough": "25C", "water": "28C", "flour": "20C", "room": "21C"}
+
+
+def refused_water(content):
     with pytest.raises(lf.InvalidInput) as refused:
-        days.water_of(days.day_from({"today": {"flour": "20C"}}))
-    for name in ("[water] desired", "[today] room", "[water] friction"):
-        assert name in str(refused.value)
-    assert "[today] flour" not in str(refused.value)
+        bowls.water_plan_of(days.day_from(content))
+    return str(refused.value)
 
 
-def test_the_water_is_that_of_the_factor_rule():
+def test_what_the_water_needs():
+    assert refused_water({"today": {"flour": "20C", "room": "21C"}}) == (
+        "the water temperature needs [water] desired; write it, or give it as an option"
+    )
+    assert refused_water({"today": {"flour": "20C"}, "water": {"desired": "24C"}}) == (
+        "the heat balance needs [today] room; measure and write it, or give it as an option"
+    )
+    plan = bowls.water_plan_of(days.day_from(WATER))  # and nothing else
+    assert plan.water_c == lf.water_by_heat_balance(lf.Mix.from_percent(flour_g=500, room_c=21), 24).water_c
+
+
+@pytest.mark.parametrize(
+    ("table", "content"),
+    [
+        ("bowl", {"mass_g": 900}),
+        ("yeast_water", {"water_g": 50, "temperature": "38C"}),
+        ("preferment", {"flour_g": 50, "water_g": 50}),
+    ],
+)
+def test_weights_need_the_weight_of_the_flour(table, content):
+    words = "beside weights of bowl, yeast_water or preferment the flour's weight is needed: [dough] flour_g"
+    assert refused_water({**WATER, table: content}) == words
+    assert bowls.water_plan_of(days.day_from({**WATER, table: content, "dough": {"flour_g": 500}})).water_g > 0
+
+
+def test_a_preferment_needs_its_weight():
+    for dough in ({}, {"flour_g": 500}):
+        words = refused_water({**WATER, "today": {**ROOM, "preferment": "20C"}, "dough": dough})
+        assert words == "the preferment has a temperature but no weight; give [preferment] flour_g and water_g"
+
+
+def test_the_water_is_that_of_balance_and_factor_rule():
     day = days.read_day(DEMO)
-    assert days.water_of(day) == lf.water_by_factor_rule(24, flour_c=17.5, room_c=18, friction_k=2)
+    mix = lf.Mix.from_percent(
+        flour_g=900,
+        room_c=18,
+        flour_c=17.5,
+        tap_c=11,
+        water_percent=68,
+        salt_percent=1.9,
+        instant_percent=0.7,
+        waters=[lf.Water(50, 35, wets_yeast=True, stands_h=10 / 60)],
+        bowl=lf.Bowl("ceramic", 2100),
+        mixing=lf.ByMethod("hand", 8),
+        rest_h=20 / 60,
+    )
+    assert bowls.mix_of(day) == mix
+    gain = lf.net_gain_from_batches([mix.replace(flour_c=18, room_c=19, water_c=33.5)], [25.1])
+    friction_k = 3 * 25.1 - 18 - 19 - 33.5
+    plan = bowls.water_plan_of(day)
+    expected = lf.water_by_heat_balance(mix.replace(mixing=lf.net_gain_of(gain, 8)), 24, friction_k=plan.friction_k)
+    assert plan.friction_k == pytest.approx(friction_k, rel=1e-12)
+    assert plan.to_dict() == expected.to_dict()
+    assert plan.factor_rule_c == lf.water_by_factor_rule(24, flour_c=17.5, room_c=18, friction_k=plan.friction_k)
     preferment = days.day_from(
         {
             "today": {"flour": "20C", "room": "21C", "preferment": "18C"},
             "water": {"desired": "24C", "friction": "3K"},
+            "dough": {"flour_g": 500},
+            "preferment": {"flour_g": 100, "water_g": 100},
         }
     )
     expected = lf.water_by_factor_rule(24, flour_c=20, room_c=21, friction_k=3, preferment_c=18)
-    assert days.water_of(preferment) == expected == 4 * 24 - 20 - 21 - 18 - 3
+    assert bowls.water_plan_of(preferment).factor_rule_c == expected == 4 * 24 - 20 - 21 - 18 - 3
+
+
+def test_the_mix_of_a_full_day():
+    day = days.day_from(
+        {
+            "today": {
+                "flour": "18C",
+                "room": "21C",
+                "tap": "12C",
+                "preferment": "26C",
+                "refrigerator": "4C",
+                "bowl": "30C",
+                "milk": "5C",
+                "egg": "8C",
+                "butter": "16C",
+                "ice": "-5C",
+            },
+            "water": {"desired": "25C"},
+            "dough": {
+                "flour_g": 1000,
+                "yeast": "compressed",
+                "yeast_percent": 3,
+                "salt_percent": 1.5,
+                "sugar_percent": 10,
+                "gluten_percent": 2,
+                "water_percent": 50,
+                "milk_percent": 12,
+                "egg_percent": 8,
+                "butter_percent": 9,
+                "oil_percent": 1,
+                "altitude_m": 500,
+            },
+            "flour": [{"percent": 68}, {"percent": 20, "kind": "whole_wheat", "temperature": "10C"}],
+            "preferment": {"flour_g": 100, "water_g": 70},
+            "yeast_water": {"water_g": 60, "temperature": "36C", "stands": "5min"},
+            "bowl": {"material": "glass", "mass_g": 1800},
+            "mixing": {"work_kj_per_kg": 7, "rest": "25min"},
+        }
+    )
+    assert bowls.mix_of(day) == lf.Mix.from_percent(
+        flour_g=1000,
+        room_c=21,
+        flour_c=18,
+        tap_c=12,
+        ice_c=-5,
+        milk_c=5,
+        egg_c=8,
+        butter_c=16,
+        flours=[lf.FlourShare(68), lf.FlourShare(20, "whole_wheat", temperature_c=10)],
+        water_percent=50,
+        waters=[lf.Water(60, 36, wets_yeast=True, stands_h=5 / 60)],
+        preferments=[lf.Preferment(100, 70, temperature_c=26)],
+        salt_percent=1.5,
+        sugar_percent=10,
+        gluten_percent=2,
+        milk_percent=12,
+        egg_percent=8,
+        butter_percent=9,
+        oil_percent=1,
+        compressed_percent=3,
+        bowl=lf.Bowl("glass", 1800, temperature_c=30),
+        mixing=lf.ByWork(7),
+        rest_h=25 / 60,
+    )
+
+
+@pytest.mark.parametrize("yeast", ["instant", "active_dry", "active_dry_unwetted", "compressed"])
+def test_each_kind_of_yeast_is_weighed_in(yeast):
+    mix = bowls.mix_of(days.day_from({**WATER, "dough": {"yeast": yeast, "yeast_percent": 1.2, "flour_g": 1000}}))
+    weights = {name: getattr(mix, f"{name}_g") for name in ("instant", "active_dry", "compressed")}
+    own = yeast.removesuffix("_unwetted")
+    assert weights == {"instant": 0, "active_dry": 0, "compressed": 0, own: 12}
+
+
+def test_what_batches_say():
+    batches = [BATCH, {**BATCH, "dough": "24.2C", "room": "19C"}]
+    learned = bowls.learned_from(days.day_from({**WATER, "batch": batches}))
+    mix = lf.Mix.from_percent(flour_g=500, room_c=21, flour_c=20)
+    mixes = [mix.replace(water_c=28), mix.replace(water_c=28, room_c=19)]
+    friction = lf.friction_from_batches(dough_c=[25, 24.2], flour_c=20, room_c=[21, 19], water_c=28)
+    assert learned.friction.to_dict() == friction.to_dict()
+    assert learned.net_gain.to_dict() == lf.net_gain_from_batches(mixes, [25, 24.2]).to_dict()
+    assert learned.minutes == 0
+    with pytest.raises(
+        lf.InvalidInput, match=r"no batch is logged; write a \[\[batch\]\] with dough, water, flour and"
+    ):
+        bowls.learned_from(days.day_from(WATER))
+
+
+def test_what_is_stated_counts_before_what_batches_say():
+    with_batch = {**WATER, "batch": [BATCH]}
+    learned = bowls.learned_from(days.day_from(with_batch))
+    mix = lf.Mix.from_percent(flour_g=500, room_c=21)
+    for tables, mixing, friction_k in (
+        ({}, lf.net_gain_of(learned.net_gain), 6),
+        ({"mixing": {"net_gain_kj_per_kg": 5}}, lf.ByNetGain(5), 6),
+        ({"water": {"desired": "24C", "friction": "3K"}}, lf.net_gain_of(learned.net_gain), 3),
+    ):
+        plan = bowls.water_plan_of(days.day_from({**with_batch, **tables}))
+        expected = lf.water_by_heat_balance(mix.replace(mixing=mixing), 24, friction_k=friction_k)
+        assert plan.to_dict() == expected.to_dict()
+
+
+def test_a_batch_that_cannot_be_is_named():
+    absurd = {**BATCH, "dough": "40C"}
+    with pytest.raises(lf.InvalidInput, match=r"batch 2 of 2.*one of the temperatures must be wrong"):
+        bowls.learned_from(days.day_from({"batch": [BATCH, absurd]}))
+
+
+def test_water_that_cannot_be_poured_names_the_doughs_that_can():
+    day = days.day_from({"today": {"room": "5C"}, "water": {"desired": "44C"}})
+    with pytest.raises(lf.NoSolution, match="reachable are doughs of") as refused:
+        bowls.water_plan_of(day)
+    assert (refused.value.field, refused.value.value) == ("desired_c", 44)
+    low, high = refused.value.low, refused.value.high
+    for desired_c in (low + 1e-6, high - 1e-6):
+        plan = bowls.water_plan_of(days.day_from({"today": {"room": "5C"}, "water": {"desired": f"{desired_c:.9f}C"}}))
+        assert 0 <= plan.water_c <= 60
 
 
 # ---- stages ----------------------------------------------------------------------------------------------------------
@@ -216,7 +540,7 @@ def test_the_demo_day_stage_by_stage():
     over = min(0.65 * 4.8, proof_from * 2.3)  # standing free; a final proof by its own rise
     over_h = lf.hours_until(cooler, state, over)
 
-    bulk, bench_rest, final_proof = days.plan_stages(days.read_day(DEMO))
+    bulk, bench_rest, final_proof = stages.plan_stages(days.read_day(DEMO))
     assert bulk.hours == pytest.approx(bulk_h, rel=1e-12)
     assert bulk.rise_percent == pytest.approx(90, rel=1e-12)
     assert (bulk.folds_done, bulk.folds_planned) == (2, 2)
@@ -237,9 +561,9 @@ def test_losses_of_the_demo_chain_are_the_kitchens():
 
 
 def test_one_stage_without_folds_is_hours_to_rise():
-    (plan,) = days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90)))
+    (plan,) = stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90)))
     assert plan.hours == pytest.approx(lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7), rel=1e-12)
-    (timed,) = days.plan_stages(a_day(STAGE))
+    (timed,) = stages.plan_stages(a_day(STAGE))
     assert timed.rise_percent == pytest.approx(lf.rise_after(2, dough_c=23, yeast_percent=0.7), rel=1e-12)
     assert (timed.hours, timed.ready_h, timed.start_h) == (2, 2, 0)
 
@@ -247,21 +571,37 @@ def test_one_stage_without_folds_is_hours_to_rise():
 def test_another_kitchen_changes_the_day():
     kitchen = lf.Kitchen(gassing_rate=14)
     day = a_day(a_stage(until_h=None, until_rise_percent=90))
-    (plan,) = days.plan_stages(day, kitchen)
+    (plan,) = stages.plan_stages(day, kitchen)
     assert plan.hours == pytest.approx(lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, kitchen=kitchen), rel=1e-12)
 
 
+def test_all_water_counts_for_the_yeast():
+    """Also that of milk, egg and butter; what is poured is what the day file says."""
+    rich = {"milk_percent": 20, "egg_percent": 12, "butter_percent": 15, "oil_percent": 4}
+    day = a_day(a_stage(until_h=None, until_rise_percent=90), dough={"yeast_percent": 0.7, "water_percent": 50, **rich})
+    water = {name: lf.Composition.of(name).water for name in ("milk", "egg", "butter", "oil")}
+    assert water["oil"] == 0 < water["butter"] < water["egg"] < water["milk"] < 1
+    water_percent = 50 + 20 * water["milk"] + 12 * water["egg"] + 15 * water["butter"]
+    dough = stages.dough_of(day, 23)
+    assert dough.water_percent == pytest.approx(water_percent, rel=1e-15)
+    mix = lf.Mix.from_percent(flour_g=500, room_c=20, instant_percent=0.7, water_percent=50, **rich)
+    assert dough.water_percent == pytest.approx(mix.percent.water_percent, rel=1e-14)  # as the mix counts it
+    (plan,) = stages.plan_stages(day)
+    hours = lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, water_percent=water_percent)
+    assert plan.hours == pytest.approx(hours, rel=1e-12)
+
+
 def test_a_stage_that_is_ready_before_a_fold():
-    (plan,) = days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=50, folds_h=[0.1, 0.2, 5, 6])))
+    (plan,) = stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=50, folds_h=[0.1, 0.2, 5, 6])))
     assert (plan.folds_done, plan.folds_planned) == (2, 4)
-    (unfolded,) = days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=50, folds_h=[5])))
+    (unfolded,) = stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=50, folds_h=[5])))
     assert (unfolded.folds_done, unfolded.folds_planned) == (0, 1)
     assert unfolded.hours == pytest.approx(lf.hours_to_rise(50, dough_c=23, yeast_percent=0.7), rel=1e-12)
 
 
 def test_a_fold_costs_time():
-    (plain,) = days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90)))
-    (folded,) = days.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90, folds_h=[0.5, 1])))
+    (plain,) = stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90)))
+    (folded,) = stages.plan_stages(a_day(a_stage(until_h=None, until_rise_percent=90, folds_h=[0.5, 1])))
     assert folded.hours > plain.hours * 1.01
 
 
@@ -269,17 +609,17 @@ def test_a_fold_costs_time():
 def test_a_rise_that_a_stage_never_reaches(rise_percent):
     day = a_day(STAGE | {"handling": ["fold"]}, a_stage(name="proof", until_h=None, until_rise_percent=rise_percent))
     with pytest.raises(lf.NoSolution) as refused:
-        days.plan_stages(day)
+        stages.plan_stages(day)
     message = str(refused.value)
     assert message.startswith(f'stage "proof": a rise of {rise_percent} % is never reached')
     named = float(message.split("less than ")[1].split(" %")[0])
     below = a_day(STAGE | {"handling": ["fold"]}, a_stage(name="proof", until_h=None, until_rise_percent=named - 1))
-    assert days.plan_stages(below)[1].rise_percent == pytest.approx(named - 1, rel=1e-9)
+    assert stages.plan_stages(below)[1].rise_percent == pytest.approx(named - 1, rel=1e-9)
 
 
 def test_when_a_stage_would_be_over_proofed():
-    tin, free = (days.plan_stages(a_day(a_stage(standing=standing)))[0] for standing in ("tin", "free"))
-    proof = days.plan_stages(a_day(a_stage(standing="tin", final_proof=True)))[0]
+    tin, free = (stages.plan_stages(a_day(a_stage(standing=standing)))[0] for standing in ("tin", "free"))
+    proof = stages.plan_stages(a_day(a_stage(standing="tin", final_proof=True)))[0]
     dough = {"dough_c": 23, "yeast_percent": 0.7}
     assert tin.be_back_by_h == pytest.approx(lf.hours_to_rise(100 * (0.87 * 4.8 - 1), **dough), rel=1e-12)
     assert free.be_back_by_h == pytest.approx(lf.hours_to_rise(100 * (0.65 * 4.8 - 1), **dough), rel=1e-12)
@@ -288,7 +628,7 @@ def test_when_a_stage_would_be_over_proofed():
 
 def test_a_stage_in_which_nothing_rises_can_still_pass():
     # −2 °C is inside the field table: the dough stands still for the time given, and is never over-proofed.
-    (plan,) = days.plan_stages(a_day(a_stage(dough="-2C")))
+    (plan,) = stages.plan_stages(a_day(a_stage(dough="-2C")))
     assert plan.hours == 2
     assert plan.rise_percent == pytest.approx(0, abs=1e-9)
     assert plan.be_back_by_h is None
@@ -296,13 +636,13 @@ def test_a_stage_in_which_nothing_rises_can_still_pass():
 
 def test_what_a_day_of_stages_needs():
     with pytest.raises(lf.InvalidInput, match=r"\[dough\] needs yeast_percent: 3 g on 500 g of flour are 0.6"):
-        days.plan_stages(days.day_from({"stage": [STAGE]}))
+        stages.plan_stages(days.day_from({"stage": [STAGE]}))
     with pytest.raises(lf.InvalidInput, match=r"no \[\[stage\]\]; add one"):
-        days.plan_stages(days.day_from({"dough": {"yeast_percent": 1}}))
+        stages.plan_stages(days.day_from({"dough": {"yeast_percent": 1}}))
 
 
 def codes(day):
-    return [notice.code for notice in days.notices_of_stages(day, days.plan_stages(day))]
+    return [notice.code for notice in stages.notices_of_stages(day, stages.plan_stages(day))]
 
 
 def test_notices_of_a_day():
@@ -310,6 +650,10 @@ def test_notices_of_a_day():
     perishable = {"yeast_percent": 0.7, "perishable": True}
     assert codes(a_day(a_stage(until_h=4), dough=perishable)) == []
     assert codes(a_day(a_stage(until_h=4.01), dough=perishable)) == ["perishable_held"]
+    for food in ("milk_percent", "egg_percent"):
+        rich = {"yeast_percent": 0.7, food: 5}
+        assert codes(a_day(a_stage(until_h=4), dough=rich)) == []
+        assert codes(a_day(a_stage(until_h=4.01), dough=rich)) == ["perishable_held"]
     assert codes(a_day(a_stage(until_h=2), a_stage(until_h=2.01), dough=perishable)) == ["perishable_held"]
     assert codes(a_day(a_stage(until_h=4.01))) == []
     assert codes(a_day(a_stage(dough="4C", until_h=12), dough=perishable)) == ["dough_cold"]
@@ -323,9 +667,9 @@ def test_notices_of_a_day():
 
 
 def test_a_stage_that_ends_over_proofed():
-    (plan,) = days.plan_stages(a_day(a_stage(until_h=9)))
+    (plan,) = stages.plan_stages(a_day(a_stage(until_h=9)))
     assert plan.be_back_by_h < plan.ready_h
-    (notice,) = days.notices_of_stages(a_day(a_stage(until_h=9)), [plan])
+    (notice,) = stages.notices_of_stages(a_day(a_stage(until_h=9)), [plan])
     assert (notice.code, notice.severity) == ("stage_over_proofed", "warning")
     assert notice.values == {"be_back_by_h": plan.be_back_by_h, "ready_h": plan.ready_h}
     assert f'stage "bulk": the dough is over-proofed at {quantities.clock_text(plan.be_back_by_h)}' in notice.text
@@ -338,6 +682,10 @@ def test_time_in_the_cold_is_not_time_held_warm():
 
 # ---- random content --------------------------------------------------------------------------------------------------
 
+KINDS = ("bread", "all_purpose", "whole_wheat", "medium_rye", "dark_rye")
+METHODS = tuple(method.name for method in lf.mixing_methods())
+REFUSALS = (lf.InvalidInput, lf.OutsideModel, lf.NoSolution)
+
 scalars = (
     st.none()
     | st.booleans()
@@ -346,10 +694,13 @@ scalars = (
     | st.text(max_size=8)
     | st.dates()
     | st.sampled_from(["20C", "68F", "3K", "fold", "tin", "free", "instant", "compressed", "-500F", 10**400, 0.7, 2])
+    | st.sampled_from(["30min", "1h", "steel", "gold", "hand", "blender", "dark_rye", "salt", 100, 1200, -1])
 )
 keys = [*days.Day.__dataclass_fields__, *days.Stage.__dataclass_fields__]
 keys += ["today", "water", "stage", "flour", "room", "tap", "preferment", "refrigerator", "desired", "friction"]
-names = st.text(max_size=6) | st.sampled_from([*keys, *days.DOUGH_NUMBERS])
+keys += ["batch", "mass_g", "material", "method", "minutes", "work_kj_per_kg", "net_gain_kj_per_kg", "rest", "stands"]
+keys += ["hydration_kj_per_kg", "flour_g", "water_g", "temperature", "kind", "percent", "moisture_percent"]
+names = st.text(max_size=6) | st.sampled_from([*keys, *days.DOUGH_NUMBERS, *days.ENRICHING, *days.TEMPERATURES])
 values = st.recursive(
     scalars, lambda inner: st.lists(inner, max_size=3) | st.dictionaries(names, inner, max_size=4), max_leaves=12
 )
@@ -367,17 +718,121 @@ plausible_stages = st.fixed_dictionaries(
         "final_proof": st.booleans(),
     },
 )
+
+
+def within(name, low=None, high=None):
+    """A number anywhere in a field's bounds, or in a part of them."""
+    return st.floats(FIELDS[name].low if low is None else low, FIELDS[name].high if high is None else high)
+
+
+degrees = st.integers(0, 45).map(lambda c: f"{c}C") | st.integers(33, 110).map(lambda f: f"{f}F")
+colder = st.integers(-20, 60).map(lambda c: f"{c}C")
+times = st.integers(0, 600).map(lambda minutes: f"{minutes}min") | st.integers(0, 24).map(lambda h: f"{h}h")
+flour_lists = st.lists(st.floats(1, 100), min_size=1, max_size=3).flatmap(
+    lambda shares: st.tuples(
+        *(
+            st.fixed_dictionaries(
+                {"percent": st.just(100 * share / sum(shares))},
+                optional={
+                    "kind": st.sampled_from([*KINDS, "spelt"]),
+                    "moisture_percent": within("moisture_percent"),
+                    "temperature": colder,
+                },
+            )
+            for share in shares
+        )
+    ).map(list)
+)
+batch_lists = st.lists(
+    st.fixed_dictionaries(
+        {"dough": st.integers(18, 30).map(lambda c: f"{c}C"), "water": degrees, "flour": colder, "room": colder},
+        optional={"preferment": degrees, "bowl": colder},
+    ),
+    max_size=3,
+)
+bowl_tables = {
+    "flour": flour_lists,
+    "preferment": st.fixed_dictionaries({"flour_g": st.floats(0.1, 300), "water_g": st.floats(0.1, 300)}),
+    "yeast_water": st.fixed_dictionaries(
+        {"water_g": st.floats(0.1, 400), "temperature": degrees}, optional={"stands": times}
+    ),
+    "bowl": st.fixed_dictionaries(
+        {"mass_g": st.floats(0, 5000)}, optional={"material": st.sampled_from([*lf.bowl_materials(), "gold"])}
+    ),
+    "mixing": st.fixed_dictionaries(
+        {},
+        optional={
+            "method": st.sampled_from([*METHODS, "blender"]),
+            "minutes": within("mixing_min"),
+            "work_kj_per_kg": within("work_kj_per_kg"),
+            "net_gain_kj_per_kg": within("net_gain_kj_per_kg"),
+            "hydration_kj_per_kg": within("hydration_kj_per_kg"),
+            "rest": times,
+        },
+    ),
+    "batch": batch_lists,
+}
+doughs = st.fixed_dictionaries(
+    {"yeast_percent": st.floats(0.01, 5)},
+    optional=dict.fromkeys(days.DOUGH_NUMBERS[1:], numbers)
+    | dict.fromkeys(days.ENRICHING, numbers)
+    | {"yeast": st.sampled_from([*YEASTS, "fresh", "salt"]), "flour_g": numbers, "perishable": st.booleans()},
+)
+plausible_mixing = {
+    "method": st.sampled_from(METHODS),
+    "minutes": within("mixing_min"),
+    "work_kj_per_kg": within("work_kj_per_kg", high=40),
+    "net_gain_kj_per_kg": within("net_gain_kj_per_kg", low=-10, high=40),
+}
+plausible_today = {
+    "flour": colder,
+    "bowl": colder,
+    "butter": colder,
+    "tap": degrees,
+    "milk": degrees,
+    "egg": degrees,
+    "ice": st.integers(-40, 0).map(lambda c: f"{c}C"),
+    "refrigerator": st.integers(-5, 15).map(lambda c: f"{c}C"),
+}
 tables = {
     "title": st.text(max_size=5),
     "today": values,
     "water": st.fixed_dictionaries(
         {}, optional={"desired": st.sampled_from(["24C", "75F"]), "friction": st.just("3K")}
     ),
-    "dough": st.fixed_dictionaries(
-        {"yeast_percent": st.floats(0.01, 5)}, optional=dict.fromkeys(days.DOUGH_NUMBERS[1:], numbers)
-    ),
+    "dough": doughs,
     "stage": st.lists(plausible_stages, max_size=4),
+    **bowl_tables,
 }
+
+
+@st.composite
+def plausible_days(draw):
+    """A day as it is written in most kitchens: about half of them have an answer."""
+    table = {name: draw(st.none() | content) for name, content in bowl_tables.items() if name != "flour"}
+    content = {name: value for name, value in table.items() if value is not None}
+    if draw(st.booleans()):
+        mixing = draw(
+            st.sampled_from([["method"], ["method", "minutes"], ["work_kj_per_kg"], ["net_gain_kj_per_kg"], []])
+        )
+        content["mixing"] = {key: draw(plausible_mixing[key]) for key in mixing}
+    flour_g = draw(st.floats(300, 5000))
+    dough = {"flour_g": flour_g, "yeast": draw(st.sampled_from([*YEASTS, "fresh", "salt"]))}
+    percent = {"yeast_percent": (0.1, 4), "salt_percent": (0, 3), "water_percent": (50, 90), "sugar_percent": (0, 15)}
+    for name in days.ENRICHING:
+        percent[name] = (0, 25)
+    for name, (low, high) in percent.items():
+        if draw(st.booleans()):
+            dough[name] = draw(st.floats(low, high))
+    today = {"room": draw(degrees), **draw(st.fixed_dictionaries({}, optional=plausible_today))}
+    if "preferment" in content and draw(st.booleans()):
+        today["preferment"] = draw(degrees)
+    if "preferment" not in content and draw(st.booleans()):
+        content["flour"] = draw(flour_lists)
+    water = {"desired": draw(st.integers(15, 32).map(lambda c: f"{c}C") | degrees)}
+    if draw(st.booleans()):
+        water["friction"] = draw(st.integers(-10, 25).map(lambda k: f"{k}K"))
+    return {"today": today, "water": water, "dough": dough, **content}
 
 
 @given(
@@ -399,8 +854,8 @@ def test_any_content_is_read_or_refused(content):
 def test_any_day_that_is_read_is_planned_or_refused(content):
     try:
         day = days.day_from(content)
-        plans = days.plan_stages(day)
-        notices = days.notices_of_stages(day, plans)
+        plans = stages.plan_stages(day)
+        notices = stages.notices_of_stages(day, plans)
     except (lf.InvalidInput, lf.OutsideModel, lf.NoSolution):
         return
     assert all(isinstance(notice, lf.Notice) for notice in notices)
@@ -410,6 +865,42 @@ def test_any_day_that_is_read_is_planned_or_refused(content):
         assert 0 <= plan.hours < math.inf
         assert math.isfinite(plan.rise_percent)
         assert plan.be_back_by_h is None or plan.start_h <= plan.be_back_by_h < math.inf
+
+
+@given(
+    plausible_days()
+    | st.fixed_dictionaries(
+        {"today": st.just({"room": "21C"}), "water": st.just({"desired": "24C"})},
+        optional={k: v for k, v in tables.items() if k not in ("today", "water")},
+    )
+)
+def test_the_water_of_any_day_is_worked_out_or_refused(content):
+    plan = attempt(lambda: bowls.water_plan_of(days.day_from(content)), *REFUSALS)
+    if isinstance(plan, REFUSALS):
+        assert str(plan)
+        return
+    numbers = {key: value for key, value in plan.to_dict().items() if isinstance(value, float)}
+    assert all(math.isfinite(value) for value in numbers.values())
+    assert plan.pour_g + plan.ice_g == pytest.approx(plan.water_g, rel=1e-12)
+    assert 0 <= plan.ice_g <= plan.water_g * (1 + 1e-12)
+    assert 0 <= plan.pour_c <= 60
+    assert plan.low_c <= plan.desired_c <= plan.high_c
+    assert sum(share.dough_k_per_k for share in plan.shares) == pytest.approx(1, rel=1e-9)
+    assert {notice.severity for notice in plan.notices} <= {"info", "caution", "warning"}
+
+
+@given(plausible_days())
+def test_the_batches_of_any_day_are_worked_out_or_refused(content):
+    learned = attempt(lambda: bowls.learned_from(days.day_from(content)), *REFUSALS)
+    if isinstance(learned, REFUSALS):
+        assert str(learned)
+        return
+    for found, name in ((learned.friction, "friction_k"), (learned.net_gain, "net_gain_kj_per_kg")):
+        assert len(found.each) == len(content["batch"]) > 0
+        assert all(FIELDS[name].low <= value <= FIELDS[name].high for value in found.each)
+        assert found.mean == pytest.approx(sum(found.each) / len(found.each), rel=1e-9, abs=1e-9)
+        assert (found.sd is None) == (len(found.each) == 1)
+    assert 0 <= learned.minutes <= 60
 
 
 # ---- quantities ------------------------------------------------------------------------------------------------------
@@ -483,9 +974,9 @@ def test_times_as_a_baker_reads_them(time_h, text):
 
 def test_a_stage_that_ends_over_proofed_says_so():
     day = a_day(a_stage(until_rise_percent=None, until_h=12, final_proof=True, standing="free"))
-    (plan,) = days.plan_stages(day)
+    (plan,) = stages.plan_stages(day)
     assert plan.be_back_by_h < plan.ready_h
-    (notice,) = [n for n in days.notices_of_stages(day, [plan]) if n.code == "stage_over_proofed"]
+    (notice,) = [n for n in stages.notices_of_stages(day, [plan]) if n.code == "stage_over_proofed"]
     assert notice.severity == "warning"
     assert notice.values == {"be_back_by_h": plan.be_back_by_h, "ready_h": plan.ready_h}
     assert "ask for a smaller rise or a shorter time" in notice.text

@@ -1370,7 +1370,7 @@ def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:
     """
 def mixing_methods() -> list[MixingMethod]:
     """
-    All ways of mixing.
+    All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.
     """
 def net_gain_from_batch(mix: Mix, dough_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """

@@ -237,8 +237,22 @@ _BATCH = escape("[[batch]]")
 
 
 def _print_plan(day: days.Day, plan: lf.WaterPlan) -> None:
+    """Print the answer first, then what it is made of, then what else one might ask."""
     console = _console()
-    table = _table(day.title, "into the bowl", "weight", "at", "moves the dough")
+    if day.title:
+        console.print(f"[italic]{escape(day.title)}[/italic]")
+    for line in (_how_warm(day, plan), *_on_ice(day, plan), _how_sure(day, plan)):
+        console.print(line)
+    console.print(_table_of_shares(plan))
+    for line in (_on_rest(day, plan), *_on_rule(day, plan)):
+        console.print(line)
+    if day.flour_g is None:
+        console.print(f"Reckoned for {bowls.ASSUMED_FLOUR_G:.0f} g of flour; give --flour-g for yours.")
+    _print_notices(console, plan.notices)
+
+
+def _table_of_shares(plan: lf.WaterPlan) -> Table:
+    table = _table("", "into the bowl", "weight", "at", "moves the dough")
     small = [share for share in plan.shares if share.dough_k_per_k < 0.01]
     for share in plan.shares:
         if share in small:
@@ -256,18 +270,7 @@ def _print_plan(day: days.Day, plan: lf.WaterPlan) -> None:
     gain = _signed(plan.gain_k) if plan.gain_k < 0 else f"+{_signed(plan.gain_k)}"
     table.add_row("mixing, wetting, dissolving", "", "", f"{gain} K")
     table.add_row("dough", f"{plan.dough_g:.0f} g", f"{_signed(plan.desired_c)} °C", "")
-    console.print(table)
-    for line in (
-        _how_warm(day, plan),
-        *_on_ice(day, plan),
-        _how_sure(day, plan),
-        _on_rest(day, plan),
-        *_on_rule(day, plan),
-    ):
-        console.print(line)
-    if day.flour_g is None:
-        console.print(f"Reckoned for {bowls.ASSUMED_FLOUR_G:.0f} g of flour; give --flour-g for yours.")
-    _print_notices(console, plan.notices)
+    return table
 
 
 def _how_warm(day: days.Day, plan: lf.WaterPlan) -> str:

@@ -99,7 +99,7 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
         return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " + short_number(m.usual_min) + " min>";
       });
   module.def(
-      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); }, "All ways of mixing.");
+      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); }, "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
 
   py::class_<ByMethod> by_method(module, "ByMethod", R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
 

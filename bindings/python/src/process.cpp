@@ -287,7 +287,8 @@ the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, reste
 }
 
 void bind_water(py::module_& module) {
-  module.def("water_by_heat_balance", &water_by_heat_balance, "mix"_a, "desired_c"_a, py::kw_only(), "friction_k"_a = py::none(),
+  module.def("water_by_heat_balance", &water_by_heat_balance, py::call_guard<py::gil_scoped_release>(), "mix"_a, "desired_c"_a, py::kw_only(),
+             "friction_k"_a = py::none(),
              R"(Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
 
 Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the factor rule;

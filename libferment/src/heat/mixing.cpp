@@ -7,6 +7,7 @@
 #include <ferment/heat/properties.hpp>
 
 #include "base/blocks.hpp"
+#include "base/loops.hpp"
 #include "base/text.hpp"
 
 namespace ferment {
@@ -62,6 +63,11 @@ void require_warmer_tap(double tap_c, double wanted_c) {
                    {.field = "wanted_c", .value = wanted_c, .high = tap_c});
 }
 
+FERMENT_WIDE_LOOPS void by_rule(std::size_t n, double factors, const double* desired, const double* flour, const double* room,
+                                const double* preferment, const double* friction, double* out) {
+  for (std::size_t i = 0; i < n; ++i) out[i] = factors * desired[i] - flour[i] - room[i] - preferment[i] - friction[i];
+}
+
 /// The known temperatures of the rule and how many it counts.
 struct Known {
   double factors;
@@ -90,9 +96,7 @@ void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const 
   const Column<rule_block> desired(desired_c, n), flour(flour_c, n), room(room_c, n), friction(friction_k, n),
       preferment(preferment_c.value_or(0.0), n);
   for_blocks(n, rule_block, [&](std::size_t start, std::size_t count) {
-    for (std::size_t i = 0; i < count; ++i) {
-      out[start + i] = factors * desired.at(start)[i] - flour.at(start)[i] - room.at(start)[i] - preferment.at(start)[i] - friction.at(start)[i];
-    }
+    by_rule(count, factors, desired.at(start), flour.at(start), room.at(start), preferment.at(start), friction.at(start), out.data() + start);
   });
 }
 

@@ -10,6 +10,7 @@
 #include <ferment/process/check.hpp>
 
 #include "base/blocks.hpp"
+#include "base/loops.hpp"
 #include "base/text.hpp"
 
 namespace ferment {
@@ -345,6 +346,15 @@ void set_notices(WaterPlan& plan, const Mix& mix, bool mixing_given) {
   std::stable_sort(plan.notices.begin(), plan.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
 
+/// The main water, linear in the wanted dough, the flour and the room.
+struct Linear {
+  double at_zero, per_desired, per_flour, per_room;
+};
+
+FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, const double* flour, const double* room, double* out) {
+  for (std::size_t i = 0; i < n; ++i) out[i] = c.at_zero + c.per_desired * desired[i] + c.per_flour * flour[i] + c.per_room * room[i];
+}
+
 }  // namespace
 
 WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
@@ -434,9 +444,7 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
   constexpr std::size_t block = 256;
   const Column<block> desired(desired_c, n), flour(flour_c, n), room(room_c, n);
   for_blocks(n, block, [&](std::size_t start, std::size_t count) {
-    for (std::size_t i = 0; i < count; ++i) {
-      out[start + i] = zero + per_desired * desired.at(start)[i] + per_flour * flour.at(start)[i] + per_room * room.at(start)[i];
-    }
+    linear(count, {zero, per_desired, per_flour, per_room}, desired.at(start), flour.at(start), room.at(start), out.data() + start);
   });
 }
 
