@@ -103,11 +103,10 @@ def told(temperature_c):
 
 
 def lines(*arguments):
-    """The sentences under the table, each on one line however they were wrapped, and the table's rows."""
-    text = answer(*arguments)
-    rows = [line for line in text.splitlines() if "│" in line]
-    below = text.splitlines()[text.splitlines().index(rows[-1]) + 1 :]
-    return " ".join(" ".join(below).split()), rows
+    """The sentences, one after the other however they were wrapped, and the rows of the table."""
+    text = answer(*arguments).splitlines()
+    sentences = [line for line in text if not re.search("[│┃━─]", line)]
+    return " ".join(" ".join(sentences).split()), [line for line in text if "│" in line]
 
 
 def cells(row):
@@ -376,8 +375,8 @@ def test_water_of_the_demo_day():
     assert document["water_g"] + 50 == 900 * 68 / 100
     assert document["factor_rule_c"] == 3 * 24 - 17.5 - 18 - friction_k
     text, rows = lines("water", DEMO)
-    assert answer("water", DEMO).startswith("Four small loaves, a cool Saturday (invented)")
     assert text.startswith(
+        "Four small loaves, a cool Saturday (invented) "  # and then, before all else, the answer
         f"Pour 562 g of water at {told(plan.water_c)}: the tap's 11.0 °C (52 °F) warmed by {plan.water_c - 11:.1f} K."
     )
     yeast_c = 18 + (35 - 18) * math.exp(-(1 / 6) / 0.3)  # it cooled while it stood
@@ -1212,7 +1211,8 @@ def test_water_that_cannot_be_poured_ends_with_1_and_names_the_doughs_that_can(a
     assert low < high
     for desired_c, code in ((low + 0.06, 0), (high - 0.06, 0), (low - 0.06, 1), (high + 0.06, 1)):
         result = run("water", *arguments[:-1], f"{desired_c:.6f}C")
-        assert result.exit_code == code, (desired_c, result.output)
+        asked = code if desired_c <= 45 else 2  # no dough is asked for beyond
+        assert result.exit_code == asked, (desired_c, result.output)
 
 
 def test_a_rest_that_leaves_nothing_of_the_waters_heat_ends_with_1():
@@ -1263,7 +1263,7 @@ WEIGHED = [*WATER, "--flour-g", "500"]
         ([*WATER, "--yeast-water", "38C", "--yeast-water-g", "50"], "the flour's weight is needed: [dough] flour_g"),
         (
             ["water", "--desired", "39C", "--flour", "18C", "--room", "25C", "--friction", "2K"],
-            "net mixing gain worth this friction −34.6219 kJ/kg is outside −30 to 120 kJ/kg",
+            "net mixing gain worth this friction −34.9172 kJ/kg is outside −30 to 120 kJ/kg",
         ),
         (["friction"], "no batch is logged; write a [[batch]] with dough, water, flour and room, or give them as opt"),
         (["friction", "--flour", "20C", "--room", "20C"], "no batch is logged"),

@@ -170,7 +170,7 @@ def just_below(number):
 
 # The limits of the model's cautions: code, severity, field, the last number without the notice and the first with it.
 LIMITS = [
-    ("water_kills_yeast", "warning", "water_c", just_below(60), 60, {}),
+    ("water_kills_yeast", "warning", "water_c", 60, just_above(60), {}),
     ("water_hot_for_yeast", "warning", "water_c", 50, just_above(50), {}),
     ("water_hot_for_yeast", "warning", "water_c", 60, just_below(60), {}),
     ("water_warm_for_yeast", "caution", "water_c", 45, just_above(45), {}),

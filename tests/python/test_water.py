@@ -3,6 +3,7 @@
 import datetime
 import math
 import pickle
+import re
 from concurrent.futures import ThreadPoolExecutor
 
 import numpy as np
@@ -160,7 +161,8 @@ def mixing_heat(mix, hydration, fresh_kg):
     dough_kg = mix.percent.dough_g / 1000
     mixing = lf.ByMethod("hand") if mix.mixing is None else mix.mixing
     if isinstance(mixing, lf.ByNetGain):
-        return 0.0, mixing.net_gain_kj_per_kg * dough_kg, mixing.minutes / 60
+        # The flour gives off its heat when it is wetted; the rest of the one number comes with the mixing.
+        return hydration, mixing.net_gain_kj_per_kg * dough_kg - hydration, mixing.minutes / 60
     if mixing.hydration_kj_per_kg is not None:
         hydration = mixing.hydration_kj_per_kg * fresh_kg
     if isinstance(mixing, lf.ByWork):
@@ -192,17 +194,20 @@ def test_energy_in_is_energy_out(mix, water_c):
         assume(False)
     before, after, hydration, fresh_kg = contents(mix)
     hydration, work, mixing_h = mixing_heat(mix, hydration, fresh_kg)
-    loss_w = mix.heat_loss_w_per_k
-    if loss_w is None:
-        loss_w = 0.45 * (mix.percent.dough_g / 1670) ** (2 / 3)
+
+    def loss_w(dough_g):
+        return 0.45 * (dough_g / 1670) ** (2 / 3) if mix.heat_loss_w_per_k is None else mix.heat_loss_w_per_k
+
+    early_waters = sum(water.mass_g for water in mix.waters if not water.wets_yeast)
+    early_g = 1000 * fresh_kg + mix.water_g + mix.ice_g + early_waters + mix.milk_g + mix.egg_g
     first = sum(c for c, _, _ in before)
     met_c = (sum(c * t - uptake for c, t, uptake in before) + hydration) / first
-    rested_c, lost_resting = lost_over(met_c, mix.room_c, first, 3.6 * loss_w, 0, mix.rest_h)
+    rested_c, lost_resting = lost_over(met_c, mix.room_c, first, 3.6 * loss_w(early_g), 0, mix.rest_h)
     everything = [*before, *after]
     capacity = sum(c for c, _, _ in everything)
     joined_c = (first * rested_c + sum(c * t - uptake for c, t, uptake in after)) / capacity
     power = work / mixing_h if mixing_h else 0
-    end_c, lost_mixing = lost_over(joined_c, mix.room_c, capacity, 3.6 * loss_w, power, mixing_h)
+    end_c, lost_mixing = lost_over(joined_c, mix.room_c, capacity, 3.6 * loss_w(mix.percent.dough_g), power, mixing_h)
     if mixing_h == 0:
         end_c = joined_c + work / capacity
     # Heat content above 0 °C before, with all that comes in, less what is taken up and lost, is the dough's.
@@ -302,16 +307,18 @@ def test_batches_of_one_mixer_agree_in_net_gain_and_not_in_friction():
 
 def test_a_known_friction_alone_serves_both_methods():
     plain = HOME.replace(mixing=None)
-    plan = lf.water_by_heat_balance(plain, 24, friction_k=9)
-    assert plan.friction_given
-    assert plan.factor_rule_c == pytest.approx(plan.water_c, abs=1e-9)  # at 21 °C, where it was found
-    gain = lf.net_gain_from_friction(plain, 9, 24)
-    cold = plain.replace(room_c=10)
-    by_gain = lf.water_by_heat_balance(cold.replace(mixing=lf.ByNetGain(gain)), 24, friction_k=9)
-    by_friction = lf.water_by_heat_balance(cold, 24, friction_k=9)
-    assert by_gain.water_c == by_friction.water_c
-    assert "mixing_assumed" not in [notice.code for notice in by_friction.notices]
-    assert "mixing_assumed" in [notice.code for notice in lf.water_by_heat_balance(cold, 24).notices]
+    for found_at_c in (15, 21, 28):
+        gain = lf.net_gain_from_friction(plain, 9, 24, measured_at_c=found_at_c)
+        mix = plain.replace(room_c=found_at_c, mixing=lf.ByNetGain(gain))
+        plan = lf.water_by_heat_balance(mix, 24, friction_k=9)
+        assert plan.friction_given
+        assert plan.factor_rule_c == pytest.approx(plan.water_c, abs=1e-9)  # in the kitchen it was found in
+    # Alone, a friction is of the rule: the balance does not know in what kitchen it was found.
+    alone, without = lf.water_by_heat_balance(plain, 24, friction_k=9), lf.water_by_heat_balance(plain, 24)
+    assert alone.water_c == without.water_c
+    assert alone.factor_rule_c == 3 * 24 - 21 - 21 - 9
+    assert "mixing_assumed" in [notice.code for notice in alone.notices]
+    assert "mixing_assumed" not in [notice.code for notice in plan.notices]
 
 
 # ---- formula ---------------------------------------------------------------------------------------------------------
@@ -321,7 +328,7 @@ def test_percent_and_scaling():
     mix = lf.Mix.from_percent(
         flour_g=900,
         room_c=20,
-        flours=[lf.FlourShare(75), lf.FlourShare(14, "whole_wheat"), lf.FlourShare(10, "medium_rye")],
+        flours=[lf.FlourShare(75), lf.FlourShare(15, "whole_wheat"), lf.FlourShare(10, "medium_rye")],
         gluten_percent=1,
         water_percent=68,
         waters=[lf.Water(50, 38, wets_yeast=True)],
@@ -395,6 +402,8 @@ def test_a_mix_is_a_value(mix):
         lf.ByMethod("hand", 12, hydration_kj_per_kg=9),
         lf.ByWork(8, hydration_kj_per_kg=9),
         lf.ByNetGain(8, 2),
+        lf.ByNetGain(8, 2, 12),
+        lf.BatchMean([7.5, 8.5, 8.0]),
         lf.Composition(water=0.7, protein=0.2, fat=0.1),
     ],
 )
@@ -485,6 +494,13 @@ def test_plans_from_many_threads_are_the_same():
         (lambda: lf.Composition(water=1).conductivity([20, 200]), r"temperature 200 °C .*first at index 1, 1 of 2"),
         (lambda: lf.Mix.from_percent(flour_g=500, room_c=20, flours=[lf.FlourShare(58)]), "make 58 %, not 100 %"),
         (lambda: lf.Mix.from_percent(flour_g=500, room_c=20, water_percent=38), "not of the dough's"),
+        (lambda: HOME.replace(rest_h=[1, 2]), "must be one number of hours"),
+        (lambda: lf.Water(50, 30, stands_h=[1, 2]), "must be one number of hours"),
+        (lambda: lf.Mix.from_percent(flour_g=500, room_c=20, instant_g=6), "instant_g beside percent"),
+        (lambda: lf.Mix.from_percent(flour_g=500, room_c=20, water_percent=140), "water poured 140 %"),
+        (lambda: HOME.scaled_to(1e5, 1e6), "is outside 0 to 1e"),
+        (lambda: lf.BatchMean([]), "no batch given"),
+        (lambda: lf.BatchMean([1, math.nan]), "not a number"),
         (lambda: HOME.scaled_to(0, 500), "number of pieces 0 is outside"),
         (lambda: HOME.scaled_to(4, 500, 60), "handling loss 60 %"),
         (lambda: HOME.with_yeast("fresh"), 'yeast kind "fresh" is unknown'),
@@ -513,8 +529,16 @@ def test_refusals(call, words):
             44,
             r"needs water of .* above 60 °C it kills yeast and scalds; reachable are doughs of",
         ),
-        (HOME.replace(room_c=40, mixing=lf.ByNetGain(60)), 6, r"of ice, more than melts when flour and water meet"),
-        (HOME.replace(room_c=60, mixing=lf.ByNetGain(110), ice_c=0), 6, r"of ice, more than the 610 g of water; reachable"),
+        (
+            HOME.replace(room_c=-10, rest_h=1, mixing=lf.ByNetGain(70)),
+            2,
+            r"of ice, more than melts when flour and water meet",
+        ),
+        (
+            HOME.replace(room_c=60, mixing=lf.ByNetGain(110), ice_c=0),
+            6,
+            r"of ice, more than the 610 g of water; reachable",
+        ),
         (HOME.replace(tap_c=None), 4, r"needs colder water than 0 °C .*give the tap's temperature \(tap_c\)"),
     ],
 )
@@ -525,8 +549,91 @@ def test_no_water_makes_that_dough(mix, desired_c, words):
     assert (error.field, error.value) == ("desired_c", desired_c)
     for reachable in (error.low + 1e-6, error.high - 1e-6):
         lf.water_by_heat_balance(mix, reachable)
+    # The ends as they are printed can be had, too, and planned water makes the dough it was planned for.
+    low, high = (float(found) for found in re.search(r"doughs of ([\d.]+) °C to ([\d.]+) °C", str(error)).groups())
+    for printed in (low, high):
+        plan = lf.water_by_heat_balance(mix, printed)
+        assert lf.dough_by_heat_balance(mix.with_water(plan)) == pytest.approx(printed, abs=1e-9)
 
 
 def test_ice_that_does_not_melt_is_outside_the_model():
     with pytest.raises(lf.OutsideModel, match="ice does not melt"):
         lf.dough_by_heat_balance(HOME.replace(water_g=100, ice_g=500, water_c=10, room_c=5))
+
+
+def test_a_milk_dough_in_percent():
+    mix = lf.Mix.from_percent(flour_g=500, room_c=20, water_percent=10, milk_percent=55, instant_percent=1, milk_c=6)
+    assert mix.percent.water_percent == pytest.approx(10 + 0.8813 * 55)
+    by_grams = lf.Mix(flour_g=500, room_c=20, water_g=50, milk_g=275, salt_g=10, instant_g=5, milk_c=6)
+    planned = [lf.water_by_heat_balance(each, 17).water_c for each in (mix, by_grams)]
+    assert planned[0] == pytest.approx(planned[1], abs=1e-12)
+
+
+def test_flours_with_a_preferment_share_the_fresh_flour():
+    shares = [lf.FlourShare(80), lf.FlourShare(20, "medium_rye")]
+    mix = lf.Mix.from_percent(
+        flour_g=900,
+        room_c=20,
+        flours=shares,
+        gluten_percent=1,
+        preferments=[lf.Preferment(200, 200)],
+        instant_percent=1,
+    )
+    assert [flour.mass_g for flour in mix.flours] == pytest.approx([0.8 * 691, 0.2 * 691])
+    assert mix.percent.flour_g == pytest.approx(900)
+
+
+def test_a_gain_learned_without_a_rest_serves_a_rest():
+    """The flour's heat comes when it is wetted, the mixer's when it mixes, whether learned as one number or not."""
+    for method in (lf.ByMethod("hand", 10), lf.ByMethod("stand_mixer", 9)):
+        straight = HOME.replace(mixing=method, room_c=16)
+        batch = straight.with_water(lf.water_by_heat_balance(straight, 22))
+        gain = lf.net_gain_from_batch(batch, 22)
+        learned = lf.ByNetGain(gain, minutes=lf.mixing_minutes(method))
+        for rest_h in (0, 0.5, 1):
+            for room_c in (12, 16, 32):
+                there = straight.replace(rest_h=rest_h, room_c=room_c)
+                by_method = lf.water_by_heat_balance(there, 24)
+                by_gain = lf.water_by_heat_balance(there.replace(mixing=learned), 24)
+                assert by_gain.water_c == pytest.approx(by_method.water_c, abs=1e-9)
+                assert by_gain.wetted_c == pytest.approx(by_method.wetted_c, abs=1e-9)
+
+
+def test_ice_of_a_dough_without_a_rest_melts_in_the_mixer():
+    warm = lf.Mix(
+        room_c=21,
+        tap_c=15,
+        flour_g=400,
+        water_g=200,
+        salt_g=16,
+        instant_g=3,
+        preferments=[lf.Preferment(500, 500, temperature_c=30)],
+        mixing=lf.ByWork(5),
+    )
+    plan = lf.water_by_heat_balance(warm, 21)
+    assert plan.ice_g > 70
+    assert lf.dough_by_heat_balance(warm.with_water(plan)) == pytest.approx(21, abs=1e-9)
+
+
+def test_water_that_counts_for_nothing_is_no_answer():
+    lost = HOME.replace(rest_h=24, heat_loss_w_per_k=100)
+    for ask in (lambda: lf.water_by_heat_balance(lost, 24), lambda: lf.water_map(lost, 24, room_c=[20, 24])):
+        with pytest.raises(lf.NoSolution, match="counts for next to nothing"):
+            ask()
+
+
+def test_no_dough_at_all_is_said_so():
+    hot_bowl = HOME.replace(bowl=lf.Bowl("wood", 9000, temperature_c=99), mixing=lf.ByWork(40))
+    with pytest.raises(lf.NoSolution, match="no water makes a dough of 0 °C to 45 °C here") as refused:
+        lf.water_by_heat_balance(hot_bowl.replace(tap_c=None), 25)
+    assert (refused.value.low, refused.value.high) == (None, None)
+
+
+def test_milk_that_rests_warm_is_warned_of_even_if_it_ends_cold():
+    mix = lf.Mix(
+        room_c=2, flour_g=2000, water_g=900, milk_g=500, milk_c=20, flour_c=20, salt_g=40, instant_g=6, rest_h=8
+    )
+    plan = lf.water_by_heat_balance(mix.replace(mixing=lf.ByWork(1)), 5)
+    assert plan.wetted_c > 5 > plan.rested_c
+    (notice,) = [notice for notice in plan.notices if notice.code == "perishable_held"]
+    assert 4 < notice.values["perishable_h"] < 8

@@ -209,7 +209,7 @@ TEST_CASE("water temperature by the trade's rules") {
     const double flour_g = 1000 * after(in, "flour"), room_c = numbers(in).at(1), desired_c = after(in, "desired");
     CHECK(flour_specific_heat(13) == after(in, "C c"));
     CHECK(water::specific_heat_kj == numbers(in.substr(in.find("water"))).at(1));
-    CHECK(mixing_specific_heat(ingredient_named("salt")) == numbers(in.substr(in.find("salt"))).at(2));
+    CHECK(mixing_specific_heat("salt") == numbers(in.substr(in.find("salt"))).at(2));
     Mix mix{.formula = {.flours = {{.mass_g = flour_g, .moisture_percent = 13}},
                         .water_g = 1000 * after(in, "water"),
                         .salt_g = 1000 * after(in, "salt")},

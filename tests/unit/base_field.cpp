@@ -207,12 +207,19 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"instant_g", {weight_of(&Formula::instant_g)}},
     {"active_dry_g", {weight_of(&Formula::active_dry_g)}},
     {"compressed_g", {weight_of(&Formula::compressed_g)}},
-    {"piece_g", {[](double x) { scaled_to(a_mix().formula, 4, x); }}},
-    {"pieces", {[](double x) { scaled_to(a_mix().formula, x, 400); }}},
+    {"piece_g", {[](double x) { scaled_to(a_mix().formula, 1, x); }}},
+    {"pieces", {[](double x) { scaled_to(a_mix().formula, x, 2); }}},
     {"loss_percent", {[](double x) { scaled_to(a_mix().formula, 4, 400, x); }}},
     {"moisture_percent",
      {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }), [](double x) { heat_of_hydration(x); },
       [](double x) { flour_specific_heat(x); }, [](double x) { with_moisture(flour_named("bread").composition, x); }}},
+    {"poured_water_percent", {[](double x) {
+       try {
+         formula_from_percent({.flour_g = 500, .water_percent = x, .milk_percent = 60});
+       } catch (const InvalidInput& error) {  // with the milk's it may be too much water, in other words
+         if (error.detail().field != "water_percent") throw;
+       }
+     }}},
     {"flours_percent", {[](double x) {
        // Shares that do not make 100 % are refused by another rule, in other words.
        try {
@@ -260,7 +267,7 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
 }  // namespace
 
 TEST_CASE("every row of the field table refuses what lies outside it, in its own words") {
-  CHECK(input_fields().size() == 65);
+  CHECK(input_fields().size() == 66);
   for (const Field& field : input_fields()) {
     check_edges(field, [&](double x) { require(field, x); });
     CHECK(field.low < field.high);

@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
+__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -419,7 +419,7 @@ class Water:
         ...
     def __hash__(self) -> int:
         ...
-    def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, temperature_c: typing.SupportsFloat | typing.SupportsIndex, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, cup_h: typing.SupportsFloat | typing.SupportsIndex = 0.3) -> None:
+    def __init__(self, mass_g: typing.SupportsFloat | typing.SupportsIndex, temperature_c: typing.SupportsFloat | typing.SupportsIndex, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta = 0.0, cup_h: typing.SupportsFloat | typing.SupportsIndex = 0.3) -> None:
         ...
     def __reduce__(self) -> tuple[typing.Any, typing.Any]:
         ...
@@ -540,7 +540,7 @@ class FlourShare:
     """
     One flour's share of a formula given in percent.
     
-    Args: percent: of all flour, added gluten included. kind, moisture_percent, temperature_c: as Flour.
+    Args: percent: of the flours, added gluten and preferments apart. kind, moisture_percent, temperature_c: as Flour.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -899,10 +899,28 @@ class BatchMean:
     """
     A number found from several batches: mean, sd (None from one batch) and each.
     """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, each: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        """
+        From the numbers of the batches. Raises InvalidInput.
+        """
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
     def __repr__(self) -> str:
         ...
-    def to_dict(self) -> dict[str, typing.Any]:
+    def __str__(self) -> str:
         ...
+    def replace(self, **kwargs: typing.Any) -> BatchMean:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        mean, sd and each.
+        """
     @property
     def each(self) -> list[float]:
         ...
@@ -920,6 +938,10 @@ class HeatShare:
     """
     def __repr__(self) -> str:
         ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All of it.
+        """
     @property
     def dough_k_per_k(self) -> float:
         """
@@ -1078,14 +1100,14 @@ class Mix:
         """
         A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
         
-        Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
+        Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if empty.
         water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.
         """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
     def __hash__(self) -> int:
         ...
-    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta | numpy.typing.ArrayLike = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
         ...
     def __reduce__(self) -> tuple[typing.Any, typing.Any]:
         ...
@@ -1372,6 +1394,12 @@ def mixing_methods() -> list[MixingMethod]:
     """
     All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.
     """
+def mixing_minutes(mixing: ByMethod | ByWork | ByNetGain) -> float:
+    """
+    Minutes of mixing in the room that a way of mixing says; 0 if it says none.
+    
+    Args: mixing: ByMethod, ByWork or ByNetGain. Raises InvalidInput. Source: usual times are common practice.
+    """
 def net_gain_from_batch(mix: Mix, dough_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
@@ -1386,7 +1414,7 @@ def net_gain_from_batches(mixes: collections.abc.Sequence[Mix], dough_c: collect
     
     Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch. Source: enthalpy balance.
     """
-def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.SupportsIndex, desired_c: typing.SupportsFloat | typing.SupportsIndex, measured_at_c: typing.SupportsFloat | typing.SupportsIndex = 21.0) -> float:
+def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.SupportsIndex, desired_c: typing.SupportsFloat | typing.SupportsIndex, *, measured_at_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Net mixing gain worth a friction, kJ per kg of dough.
     
@@ -1480,7 +1508,7 @@ def water_by_heat_balance(mix: Mix, desired_c: typing.SupportsFloat | typing.Sup
     Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
     
     Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the factor rule;
-    if not given, what the balance itself needs where everything is at 21 °C. If given and mix.mixing is not, the mixing heat is taken from it.
+    alone; if not given, what the balance itself needs where everything is at 21 °C. For the balance a friction counts by net_gain_from_friction.
     Raises InvalidInput; NoSolution naming the reachable dough temperatures. Source: enthalpy balance with constant specific heats.
     """
 def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: float | numpy.typing.ArrayLike | None = None, room_c: float | numpy.typing.ArrayLike) -> typing.Any:

@@ -39,9 +39,9 @@ def temperature_c(text: str, what: str = "temperature") -> float:
 
 
 def difference_k(text: str, what: str = "difference") -> float:
-    """Read a difference of temperatures such as ``6K`` or ``11F`` as K. Raises InvalidInput."""
+    """Read a difference of temperatures such as ``6K``, ``6C`` or ``11F`` as K. Raises InvalidInput."""
     advice = "it is a difference of temperatures: write {0}K, or {0}F for Fahrenheit degrees"
-    return _with_unit(text, what, "6K or 11F", {"k": float, "f": kelvins}, advice)
+    return _with_unit(text, what, "6K or 11F", {"k": float, "c": float, "f": kelvins}, advice)
 
 
 def hours(text: str, what: str = "time") -> float:
@@ -52,6 +52,8 @@ def hours(text: str, what: str = "time") -> float:
 
 def grams(text: str, what: str = "weight") -> float:
     """Read a weight such as ``500``, ``500g``, ``1.2kg``, ``18oz`` or ``1.1lb`` as g. Raises InvalidInput."""
+    if re.match(r"\s*\d{1,3}(,\d{3})+(?!\d)", text):
+        raise InvalidInput(f'{what} "{text.strip()}" may be read in two ways; write it without a comma, such as 1000g')
     units = {
         "": float,
         "g": float,
@@ -70,18 +72,27 @@ def number(text: str, what: str = "number") -> float:
     return value
 
 
-def within(field_name: str, value: float, what: str) -> float:
-    """Give the value back if the field table allows it for that field, else raise InvalidInput."""
+def within(field_name: str, value: float, what: str, typed: object = "") -> float:
+    """Give the value back if the field table allows it for that field, else raise InvalidInput.
+
+    `typed` is what was written: a number in °F gets no advice to write it in °F.
+    """
     field = _FIELDS[field_name]
     if field.low <= value <= field.high:
         return value
-    unit = f" {field.unit}"
+    unit = f" {field.unit}" if field.unit else ""
+    in_fahrenheit = str(typed).strip().lower().endswith("f")
     hint = ""
     if field.quantity == "temperature":
-        if field.low <= (value - 32) / 1.8 <= field.high:
-            hint = f"; if you meant {value:g} °F, write {value:g}F"
-        elif field.low <= (typed := round(1.8 * value + 32, 6)) <= field.high:
-            hint = f"; if you meant {typed:g} °C, write {typed:g}C"
+        number = round(1.8 * value + 32, 6) if in_fahrenheit else value
+        if in_fahrenheit and field.low <= number <= field.high:
+            hint = f"; if you meant {number:g} °C, write {number:g}C"
+        elif not in_fahrenheit and field.low <= (number - 32) / 1.8 <= field.high:
+            hint = f"; if you meant {number:g} °F, write {number:g}F"
+    elif field.quantity == "temperature_difference":
+        if not in_fahrenheit and field.low <= value / 1.8 <= field.high:
+            hint = f"; if you meant a difference of {value:g} °F, write {value:g}F"
+        hint += f"; {field.label} is a difference of temperatures, not a temperature point"
     raise InvalidInput(f"{what} {value:.4g}{unit} is outside {field.low:g} to {field.high:g}{unit}{hint}")
 
 

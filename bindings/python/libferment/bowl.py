@@ -7,13 +7,13 @@ from dataclasses import dataclass, replace
 from libferment._core import (
     BatchMean,
     Bowl,
-    ByMethod,
     ByNetGain,
     Mix,
     WaterPlan,
     friction_from_batches,
-    mixing_methods,
+    mixing_minutes,
     net_gain_from_batches,
+    net_gain_from_friction,
     net_gain_of,
     water_by_heat_balance,
 )
@@ -21,6 +21,8 @@ from libferment._errors import InvalidInput
 from libferment.day import Batch, Day
 
 ASSUMED_FLOUR_G = 500.0
+SD_OF_A_FRICTION = 2.0
+"""kJ/kg: a friction from elsewhere tells less than a batch; engineering estimate, no source."""
 
 
 @dataclass(frozen=True)
@@ -30,19 +32,21 @@ class Learned:
     friction: BatchMean
     net_gain: BatchMean
     minutes: float
-    """Minutes of mixing in the room, whose exchange with it is not in the net gain; 0 if it is."""
+    """Minutes of today's mixing in the room, whose exchange with it is not in the net gain; 0 if it is."""
 
 
 def mix_of(day: Day) -> Mix:
     """Build the day's mix. Raises InvalidInput naming what is missing or cannot be."""
     if "room" not in day.temperatures_c:
-        raise InvalidInput("the heat balance needs [today] room; measure and write it, or give it as an option")
+        raise InvalidInput("the water temperature needs [today] room (--room); measure it where the dough is mixed")
     if day.flour_g is None and (day.bowl or day.yeast_water or day.preferment):
         raise InvalidInput(
-            "beside weights of bowl, yeast_water or preferment the flour's weight is needed: [dough] flour_g"
+            "beside weights of bowl, yeast_water or preferment, the flour's is needed: [dough] flour_g (--flour-g)"
         )
     if "preferment" in day.temperatures_c and day.preferment is None:
-        raise InvalidInput("the preferment has a temperature but no weight; give [preferment] flour_g and water_g")
+        raise InvalidInput(
+            "the preferment has a temperature but no weight; give [preferment] flour_g and water_g (--preferment-g)"
+        )
     percent = {key: value for key, value in day.dough.items() if key not in ("yeast_percent", "altitude_m")}
     yeast = day.yeast.replace("_unwetted", "")
     percent[f"{yeast}_percent"] = day.dough.get("yeast_percent", 0.0)
@@ -67,7 +71,9 @@ def mix_of(day: Day) -> Mix:
 
 
 def _mix_of_batch(day: Day, batch: Batch) -> Mix:
-    then = replace(day, temperatures_c={**day.temperatures_c, **batch.temperatures_c})
+    """Build a batch's mix: today's formula and bowl, everything else as it was then."""
+    mixing = ByNetGain(0, minutes=batch.minutes)
+    then = replace(day, temperatures_c=batch.temperatures_c, rest_h=batch.rest_h, mixing=mixing)
     return mix_of(then).replace(water_c=batch.water_c)
 
 
@@ -75,7 +81,7 @@ def learned_from(day: Day) -> Learned:
     """Work out what the day's batches say of friction and net gain. Raises InvalidInput, naming the batch."""
     if not day.batches:
         raise InvalidInput(
-            "no batch is logged; write a [[batch]] with dough, water, flour and room, or give them as options"
+            "no batch is logged; write a [[batch]] with dough, water, flour, room (--dough, --water, --flour, --room)"
         )
     dough_c = [batch.dough_c for batch in day.batches]
     temperatures = [batch.temperatures_c for batch in day.batches]
@@ -90,30 +96,45 @@ def learned_from(day: Day) -> Learned:
         preferment_c=preferments,
     )
     gain = net_gain_from_batches([_mix_of_batch(day, batch) for batch in day.batches], dough_c)
-    return Learned(friction, gain, _minutes_of(day))
+    known = [batch.minutes for batch in day.batches if batch.minutes]
+    minutes = sum(known) / len(known) if known else 0.0
+    if known and day.mixing is not None:
+        minutes = mixing_minutes(day.mixing)
+    return Learned(friction, gain, minutes)
 
 
-def _minutes_of(day: Day) -> float:
-    """Minutes of mixing that the day's way of mixing says; 0 if it says none."""
-    if isinstance(day.mixing, ByNetGain):
-        return day.mixing.minutes
-    if not isinstance(day.mixing, ByMethod):
-        return 0.0
-    (method,) = [method for method in mixing_methods() if method.name == day.mixing.method]
-    return method.usual_min if day.mixing.minutes is None else day.mixing.minutes
+def planned_mix_of(day: Day) -> tuple[Mix, float, float | None]:
+    """Build the mix with its mixing heat, and give the desired dough and the friction of the rule beside it.
 
-
-def water_plan_of(day: Day) -> WaterPlan:
-    """Work out the day's water; logged batches give friction and net gain where the day does not state them.
-
-    Raises InvalidInput naming what is missing; NoSolution naming the reachable dough temperatures.
+    Logged batches give friction and net gain where the day does not state them; a friction gives a net gain if the day
+    says in what kitchen it was found. Raises InvalidInput.
     """
     if day.desired_c is None:
-        raise InvalidInput("the water temperature needs [water] desired; write it, or give it as an option")
+        raise InvalidInput("the water temperature needs [water] desired (--desired)")
     mix, friction_k = mix_of(day), day.friction_k
     if day.batches:
         learned = learned_from(day)
         if not isinstance(day.mixing, ByNetGain):
             mix = mix.replace(mixing=net_gain_of(learned.net_gain, learned.minutes))
         friction_k = learned.friction.mean if friction_k is None else friction_k
-    return water_by_heat_balance(mix, day.desired_c, friction_k=friction_k)
+    elif friction_k is not None and day.friction_at_c is not None and mix.mixing is None:
+        gain = net_gain_from_friction(mix, friction_k, day.desired_c, measured_at_c=day.friction_at_c)
+        mix = mix.replace(mixing=ByNetGain(gain, SD_OF_A_FRICTION))
+    return mix, day.desired_c, friction_k
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A day's mix with its mixing heat, and the water it needs."""
+
+    mix: Mix
+    water: WaterPlan
+
+
+def plan_of(day: Day) -> Plan:
+    """Work out the day's water.
+
+    Raises InvalidInput naming what is missing; NoSolution naming the reachable dough temperatures.
+    """
+    mix, desired_c, friction_k = planned_mix_of(day)
+    return Plan(mix, water_by_heat_balance(mix, desired_c, friction_k=friction_k))

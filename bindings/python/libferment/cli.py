@@ -10,15 +10,14 @@ from dataclasses import asdict, replace
 from typing import Any
 
 import click
-from rich.console import Console
 from rich.markup import escape
-from rich.table import Table
 
 import libferment as lf
 from libferment import _quantities as quantities
 from libferment import bowl as bowls
 from libferment import day as days
 from libferment import stages
+from libferment._screen import console_of_words, degrees, print_learned, print_notices, print_plan, table_of
 
 
 class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from click 8.4 on
@@ -35,7 +34,7 @@ class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from
         what = (param.name or self.name).replace("_", " ") if param else self.name
         try:
             number = self._read(str(value), what)
-            return number if self._field_name is None else quantities.within(self._field_name, number, what)
+            return number if self._field_name is None else quantities.within(self._field_name, number, what, value)
         except lf.InvalidInput as problem:
             self.fail(str(problem), param, ctx)
 
@@ -56,15 +55,25 @@ def _hours(field_name: str) -> _Quantity:
     return _Quantity("time", quantities.hours, field_name)
 
 
-DIFFERENCE = _Quantity("difference", quantities.difference_k)
-_TAGS = "|".join(field.name for field in [*lf.fields(), *lf.parameters()])
+DIFFERENCE = _Quantity("difference", quantities.difference_k, "friction_k")
+
+
+class _Name(click.Choice):  # type: ignore[type-arg]  # generic only from click 8.2 on
+    """A name of a table, however it is spelt: "Stand mixer" is stand_mixer."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        return super().convert(re.sub(r"[\s-]+", "_", str(value).strip().lower()), param, ctx)
+
+
+_NAME_OF_MIXING = _Name(tuple(method.name for method in lf.mixing_methods()))
 YEASTS = ("instant", "active_dry", "active_dry_unwetted", "compressed")
 
 
 def _for_the_command_line(message: str) -> str:
     """Advice in the words of the command line: ``write 78F`` rather than ``pass celsius(78)``."""
     message = re.sub(r"pass (?:celsius|kelvins)\(([^)]*)\)", r"write \1F", message)
-    return re.sub(rf" \[({_TAGS}|until_rise_percent)\]", "", message)
+    message = message.replace("(tap_c)", "(--tap)").replace("net_gain_from_batch", "`libferment friction`")
+    return re.sub(r" \[[a-z][a-z_0-9]*\]$", "", message)
 
 
 class _Commands(click.Group):
@@ -78,25 +87,6 @@ class _Commands(click.Group):
             ctx.exit(2 if isinstance(problem, ValueError) else 1)
 
 
-def _degrees(temperature_c: float) -> str:
-    return f"{_signed(temperature_c)} °C ({_signed(lf.fahrenheit(temperature_c), 0)} °F)"
-
-
-def _kelvins(difference_k: float) -> str:
-    return f"{_signed(difference_k)} K ({_signed(1.8 * difference_k, 0)} °F)"
-
-
-def _signed(value: float, digits: int = 1) -> str:
-    """Write a number with a true minus sign; never a negative zero."""
-    return f"{round(value, digits) + 0.0:.{digits}f}".replace("-", "−")
-
-
-def _print_notices(console: Console, notices: list[lf.Notice]) -> None:
-    for notice in notices:
-        word = "note" if notice.severity == "info" else notice.severity
-        console.print(f"[bold]{word}[/bold]: {escape(notice.text)}", highlight=False)
-
-
 def _print_json(command: str, result: Mapping[str, Any], notices: list[Any]) -> None:
     document = {
         "libferment": lf.__version__,
@@ -105,17 +95,6 @@ def _print_json(command: str, result: Mapping[str, Any], notices: list[Any]) -> 
         "notices": [notice if isinstance(notice, dict) else notice.to_dict() for notice in notices],
     }
     click.echo(json.dumps(document, ensure_ascii=False, indent=2, allow_nan=False))
-
-
-def _console() -> Console:
-    return Console(soft_wrap=False, highlight=False, emoji=False)
-
-
-def _table(title: str, *columns: str) -> Table:
-    table = Table(title=escape(title) or None, title_justify="left", show_edge=False, pad_edge=False)
-    for place, column in enumerate(columns):
-        table.add_column(column, justify="left" if place == 0 else "right")
-    return table
 
 
 day_argument = click.argument("day_file", required=False, type=click.Path(dir_okay=False))
@@ -152,9 +131,13 @@ bowl_options = _options(
         "--preferment-g", type=_weight("flour_g"), help="Its weight: half flour, half water; else a day file."
     ),
     click.option("--flour-g", type=_weight("flour_g"), help="All of the flour: 900g or 2lb."),
-    click.option("--water-g", type=_weight("water_g"), help="All of the water; a day file gives it by water_percent."),
-    click.option("--bowl", type=click.Choice(tuple(lf.bowl_materials())), help="What the bowl is made of."),
+    click.option("--water-g", type=_weight("water_g"), help="All of the water. [default: 65 % of the flour]"),
+    click.option(
+        "--bowl", type=_Name(tuple(lf.bowl_materials())), help="What the bowl is made of: ceramic, steel, ..."
+    ),
     click.option("--bowl-g", type=_weight("bowl_g"), help="Weight of the bowl."),
+    click.option("--mixing", type=_NAME_OF_MIXING, help="How it is mixed: hand, stand_mixer, ... [default: hand]"),
+    click.option("--minutes", type=_number("mixing_min"), help="Minutes of mixing. [default: the method's usual time]"),
     click.option("--rest", type=_hours("rest_h"), help="Flour and water rest so long before yeast and salt: 30min."),
 )
 
@@ -167,19 +150,29 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
     if given["preferment_g"] is not None:
         day = replace(day, preferment=lf.Preferment(given["preferment_g"] / 2, given["preferment_g"] / 2))
     if given["bowl"] is not None or given["bowl_g"] is not None:
-        known = day.bowl or lf.Bowl()
-        weight = known.mass_g if given["bowl_g"] is None else given["bowl_g"]
-        if not weight:
+        material = given["bowl"] or (day.bowl.material if day.bowl else None)
+        weight = given["bowl_g"] or (day.bowl.mass_g if day.bowl else None)
+        if material is None:
+            raise lf.InvalidInput("a bowl needs its material; add --bowl, such as --bowl ceramic")
+        if weight is None:
             raise lf.InvalidInput("a bowl needs its weight; add --bowl-g, such as --bowl-g 1200g")
-        day = replace(day, bowl=lf.Bowl(given["bowl"] or known.material, weight))
+        day = replace(day, bowl=lf.Bowl(material, days.plausible_bowl_g(weight, "bowl g")))
     if given["rest"] is not None:
         day = replace(day, rest_h=given["rest"])
     if given["water_g"] is not None:
-        flour_g = bowls.ASSUMED_FLOUR_G if day.flour_g is None else day.flour_g
-        percent = quantities.within(
-            "water_percent", 100 * given["water_g"] / flour_g, f"water on {flour_g:g} g of flour"
-        )
-        day = replace(day, flour_g=flour_g, dough={**day.dough, "water_percent": percent})
+        if day.flour_g is None:
+            raise lf.InvalidInput(
+                "--water-g needs --flour-g: how much water there is, is counted in percent of the flour"
+            )
+        what = f"water of {given['water_g']:g} g on {day.flour_g:g} g of flour,"
+        percent = quantities.within("water_percent", 100 * given["water_g"] / day.flour_g, what)
+        day = replace(day, dough={**day.dough, "water_percent": percent})
+    if given["mixing"] is not None:
+        day = replace(day, mixing=lf.ByMethod(given["mixing"], given["minutes"]))
+    elif given["minutes"] is not None and isinstance(day.mixing, (lf.ByMethod, lf.ByNetGain)):
+        day = replace(day, mixing=day.mixing.replace(minutes=given["minutes"]))
+    elif given["minutes"] is not None and given.get("net_gain") is None:
+        raise click.UsageError("--minutes needs --mixing")
     return day
 
 
@@ -189,152 +182,46 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
 @bowl_options
 @click.option("--tap", type=_temperature("tap_c"), help="Tap water temperature, to tell how much ice or warm water.")
 @click.option("--ice", type=_temperature("ice_c"), help="Ice temperature; 0C when it is wet. [default: -18C]")
-@click.option("--friction", type=DIFFERENCE, help="Warming by mixing in the factor rule, a difference: 3K or 6F.")
 @click.option(
-    "--mixing", type=click.Choice([m.name for m in lf.mixing_methods()]), help="How it is mixed. [default: hand]"
+    "--friction", type=DIFFERENCE, help="Of the factor rule, a difference: 3K or 6F; for the rule alone, unless"
 )
-@click.option("--minutes", type=_number("mixing_min"), help="Minutes of mixing. [default: the method's usual time]")
-@click.option("--net-gain", type=_number("net_gain_kj_per_kg"), help="Instead: kJ/kg, from `libferment friction`.")
+@click.option("--friction-at", type=_temperature("room_c"), help="the kitchen it was found in is told: all at 21C.")
+@click.option(
+    "--net-gain", type=_number("net_gain_kj_per_kg"), help="What your mixing adds, kJ/kg, from `libferment friction`."
+)
 @click.option("--yeast-water", type=_temperature("water_c"), help="Temperature of the water that wets the yeast.")
 @click.option("--yeast-water-g", type=_weight("water_g"), help="Its weight; part of all of the water.")
 @json_option
 def water(day_file: str | None, as_json: bool, **given: Any) -> None:
-    """Water temperature for a desired dough temperature, by heat balance and by the trade's factor rule.
+    """How warm to take the water, so that the dough ends at the temperature you want.
 
-    DAY_FILE is a TOML file with today's temperatures; options count before it.
+    By a heat balance, with the bakers' factor rule beside it. DAY_FILE is a TOML file with today's temperatures;
+    options count before it. Without a file:
+
+    libferment water --desired 24C --room 17C --flour-g 900g --water-g 610g --bowl ceramic --bowl-g 2.1kg --mixing hand
     """
-    day = _day_with(day_file, given)
-    if given["desired"] is not None:
-        day = replace(day, desired_c=given["desired"])
-    if given["friction"] is not None:
-        day = replace(day, friction_k=given["friction"])
     if given["mixing"] is not None and given["net_gain"] is not None:
         raise click.UsageError("give either --mixing or --net-gain: each is all of the mixing heat")
+    day = _day_with(day_file, given)
+    for option, member in (("desired", "desired_c"), ("friction", "friction_k"), ("friction_at", "friction_at_c")):
+        if given[option] is not None:
+            day = replace(day, **{member: given[option]})
     if given["mixing"] is not None:
-        day = replace(day, mixing=lf.ByMethod(given["mixing"], given["minutes"]), batches=())
-    elif given["net_gain"] is not None:
-        day = replace(day, mixing=lf.ByNetGain(given["net_gain"]))
-    elif given["minutes"] is not None:
-        raise click.UsageError("--minutes needs --mixing")
+        day = replace(day, batches=())
+    if given["net_gain"] is not None:
+        day = replace(day, mixing=lf.ByNetGain(given["net_gain"], minutes=given["minutes"] or 0.0))
     if (given["yeast_water"] is None) != (given["yeast_water_g"] is None):
         raise click.UsageError("give both --yeast-water and --yeast-water-g, or neither")
     if given["yeast_water"] is not None:
         day = replace(day, yeast_water=lf.Water(given["yeast_water_g"], given["yeast_water"], wets_yeast=True))
-    plan = bowls.water_plan_of(day)
+    plan = bowls.plan_of(day)
     if as_json:
-        result = {
-            **plan.to_dict(),
-            "temperatures_c": dict(day.temperatures_c),
-            "mix": bowls.mix_of(day).with_water(plan).to_dict(),
-        }
+        result = plan.water.to_dict()
         notices = result.pop("notices")
+        result |= {"temperatures_c": dict(day.temperatures_c), "mix": plan.mix.with_water(plan.water).to_dict()}
         _print_json("water", result, notices)
         return
-    _print_plan(day, plan)
-
-
-_BATCH = escape("[[batch]]")
-
-
-def _print_plan(day: days.Day, plan: lf.WaterPlan) -> None:
-    """Print the answer first, then what it is made of, then what else one might ask."""
-    console = _console()
-    if day.title:
-        console.print(f"[italic]{escape(day.title)}[/italic]")
-    for line in (_how_warm(day, plan), *_on_ice(day, plan), _how_sure(day, plan)):
-        console.print(line)
-    console.print(_table_of_shares(plan))
-    for line in (_on_rest(day, plan), *_on_rule(day, plan)):
-        console.print(line)
-    if day.flour_g is None:
-        console.print(f"Reckoned for {bowls.ASSUMED_FLOUR_G:.0f} g of flour; give --flour-g for yours.")
-    _print_notices(console, plan.notices)
-
-
-def _table_of_shares(plan: lf.WaterPlan) -> Table:
-    table = _table("", "into the bowl", "weight", "at", "moves the dough")
-    small = [share for share in plan.shares if share.dough_k_per_k < 0.01]
-    for share in plan.shares:
-        if share in small:
-            continue
-        row = [
-            share.name,
-            f"{share.mass_g:.0f} g" if share.mass_g else "",
-            f"{_signed(share.temperature_c)} °C",
-            f"{share.dough_k_per_k:.2f} K per K",
-        ]
-        table.add_row(*(f"[bold]{cell}[/bold]" if share.name == "main water" else cell for cell in row))
-    if small:
-        table.add_row(", ".join(share.name for share in small), f"{sum(share.mass_g for share in small):.0f} g")
-    table.add_section()
-    gain = _signed(plan.gain_k) if plan.gain_k < 0 else f"+{_signed(plan.gain_k)}"
-    table.add_row("mixing, wetting, dissolving", "", "", f"{gain} K")
-    table.add_row("dough", f"{plan.dough_g:.0f} g", f"{_signed(plan.desired_c)} °C", "")
-    return table
-
-
-def _how_warm(day: days.Day, plan: lf.WaterPlan) -> str:
-    tap_c = day.temperatures_c.get("tap")
-    if plan.ice_g:
-        return (
-            f"[bold]Pour {plan.pour_g:.0f} g from the tap, {_degrees(plan.pour_c)}, "
-            f"and {plan.ice_g:.0f} g of ice[/bold]: together as cold as water at {_degrees(plan.water_c)}."
-        )
-    line = f"[bold]Pour {plan.pour_g:.0f} g of water at {_degrees(plan.water_c)}[/bold]"
-    return line + ("." if tap_c is None else f": the tap's {_degrees(tap_c)} warmed by {plan.water_c - tap_c:.1f} K.")
-
-
-def _on_ice(day: days.Day, plan: lf.WaterPlan) -> list[str]:
-    ice_c = day.temperatures_c.get("ice", -18.0)
-    if plan.ice_g:
-        return [f"The ice is part of the water; weigh it ({ice_c:g} °C) and mix until it is gone."]
-    if "tap" in day.temperatures_c:
-        return []
-    return ["If your tap is warmer than that, give --tap, and the ice is worked out."]
-
-
-def _how_sure(day: days.Day, plan: lf.WaterPlan) -> str:
-    basis = "from how you mix"
-    if day.batches and not isinstance(day.mixing, lf.ByNetGain):
-        basis = f"from {len(day.batches)} logged batch" + ("es" if len(day.batches) > 1 else "")
-    elif isinstance(day.mixing, lf.ByNetGain) or day.friction_k is not None:
-        basis = "from the mixing heat you gave"
-    return (
-        f"In 9 batches of 10 the dough should come out at {plan.low_c:.1f} to {plan.high_c:.1f} °C ({basis}). "
-        f"Measure it, log it as a {_BATCH}, and the next plan is surer."
-    )
-
-
-def _on_rest(day: days.Day, plan: lf.WaterPlan) -> str:
-    if day.rest_h:
-        return (
-            f"Flour and water meet at {plan.wetted_c:.1f} °C and are at {plan.rested_c:.1f} °C after the rest of "
-            f"{quantities.clock_text(day.rest_h)}, when all else joins."
-        )
-    try:
-        rested = bowls.water_plan_of(replace(day, rest_h=0.5))
-    except lf.NoSolution:
-        return "If flour and water are to rest for 30 min first, no water is warm or cold enough."
-    return f"If flour and water rest for 30 min first, take water at {_degrees(rested.water_c)} (--rest 30min)."
-
-
-def _on_rule(day: days.Day, plan: lf.WaterPlan) -> list[str]:
-    known = [day.temperatures_c["room"], plan.friction_k]
-    names = ["flour", "room"]
-    if day.preferment:
-        known.insert(1, day.temperatures_c.get("preferment", day.temperatures_c["room"]))
-        names.append("preferment")
-    factors = len(names) + 1
-    known.insert(0, factors * plan.desired_c - plan.factor_rule_c - sum(known))  # the flours' mean
-    less = "".join(f" {'−' if value >= 0 else '+'} {abs(value):.1f}" for value in known)
-    whose = "as you gave it" if day.friction_k is not None else "from your batches" if plan.friction_given else "here"
-    return [
-        f"The trade's factor rule says {_degrees(plan.factor_rule_c)}: "
-        f"{factors} × {plan.desired_c:.1f}{less} ({', '.join(names)}, friction).",
-        f"Why they differ: {escape(plan.reason)}.",
-        f"Friction is what mixing adds in that rule, {_kelvins(plan.friction_k)} {whose}; "
-        "`libferment friction` finds yours from a batch.",
-    ]
+    print_plan(day, plan)
 
 
 @main.command()
@@ -353,38 +240,25 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
         raise click.UsageError("a batch needs both --dough and --water, as measured")
     if given["dough"] is not None:
         temperatures = {key: day.temperatures_c[key] for key in days.TEMPERATURES if key in day.temperatures_c}
-        for name in ("flour", "room"):
-            if name not in temperatures:
-                raise lf.InvalidInput(f"a batch needs the temperature of the {name}; give --{name}")
-        day = replace(day, batches=(days.Batch(given["dough"], given["water"], temperatures),))
+        if "room" not in temperatures:
+            raise lf.InvalidInput("a batch needs the temperature of the room; give --room")
+        temperatures.setdefault("flour", temperatures["room"])
+        minutes = 0.0 if day.mixing is None else lf.mixing_minutes(day.mixing)
+        batch = days.Batch(given["dough"], given["water"], temperatures, day.rest_h, minutes)
+        day = replace(day, batches=(batch,))
     learned = bowls.learned_from(day)
     if as_json:
         _print_json(
-            "friction", {"friction_k": learned.friction.to_dict(), "net_gain_kj_per_kg": learned.net_gain.to_dict()}, []
+            "friction",
+            {
+                "friction_k": learned.friction.to_dict(),
+                "net_gain_kj_per_kg": learned.net_gain.to_dict(),
+                "minutes": learned.minutes,
+            },
+            [],
         )
         return
-    console = _console()
-    table = _table(day.title, "batch", "friction", "net gain")
-    for place, (friction_k, gain) in enumerate(zip(learned.friction.each, learned.net_gain.each, strict=True), 1):
-        table.add_row(str(place), _kelvins(friction_k), f"{_signed(gain)} kJ/kg")
-    table.add_section()
-    table.add_row(
-        "[bold]mean[/bold]",
-        f"[bold]{_kelvins(learned.friction.mean)}[/bold]",
-        f"[bold]{_signed(learned.net_gain.mean)} kJ/kg[/bold]",
-    )
-    if learned.friction.sd is not None and learned.net_gain.sd is not None:
-        table.add_row("spread (sd)", _kelvins(learned.friction.sd), f"{_signed(learned.net_gain.sd)} kJ/kg")
-    console.print(table)
-    console.print(
-        "The friction is right in kitchens like those of these batches; the net gain in "
-        + ("any kitchen" if learned.minutes else "warmer and colder ones too, nearly (give the minutes of mixing)")
-        + ", for this mixer and this size of batch."
-    )
-    console.print(
-        f"Log every batch as a {_BATCH} in the day file, or write the net gain into {escape('[mixing]')} "
-        "net_gain_kj_per_kg."
-    )
+    print_learned(day, learned)
 
 
 @main.command()
@@ -448,19 +322,19 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
     if as_json:
         _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
         return
-    console = _console()
+    console = console_of_words()
     console.print(
         f"[bold]{quantities.clock_text(hours)}[/bold] to a rise of {rise_percent:g} % "
-        f"with the dough at {_degrees(dough['dough_c'])}"
+        f"with the dough at {degrees(dough['dough_c'])}"
     )
     if explained["factors"]:
-        table = _table("", "what makes the time", "reference", "here", "hours ×")
+        table = table_of("", "what makes the time", "reference", "here", "hours ×")
         table.add_row("reference dough", "", "", quantities.clock_text(explained["reference_h"]))
         for factor in explained["factors"]:
             if factor["times"] != 1:
                 table.add_row(factor["name"], f"{factor['from']:.3g}", f"{factor['to']:.3g}", f"{factor['times']:.2f}")
         console.print(table)
-    _print_notices(console, notices)
+    print_notices(console, notices)
 
 
 def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
@@ -471,12 +345,12 @@ def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     if as_json:
         _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
         return
-    console = _console()
+    console = console_of_words()
     console.print(
         f"a rise of [bold]{rise_percent:.0f} %[/bold] after {quantities.clock_text(time_h)} "
-        f"with the dough at {_degrees(dough['dough_c'])}"
+        f"with the dough at {degrees(dough['dough_c'])}"
     )
-    _print_notices(console, notices)
+    print_notices(console, notices)
 
 
 def _rise_of_day(day: days.Day, as_json: bool) -> None:
@@ -486,8 +360,8 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
         result = {"title": day.title, "stages": [{**asdict(plan), "ready_h": plan.ready_h} for plan in plans]}
         _print_json("rise", result, notices)
         return
-    console = _console()
-    table = _table(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
+    console = console_of_words()
+    table = table_of(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
     for plan in plans:
         be_back_by = "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h)
         table.add_row(
@@ -510,7 +384,7 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
         "Times are for a dough that stays at its temperature, by the parameter set 2026-1, not yet your kitchen's: "
         "look early."
     )
-    _print_notices(console, notices)
+    print_notices(console, notices)
 
 
 if __name__ == "__main__":

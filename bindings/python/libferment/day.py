@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import math
+import re
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -11,7 +12,18 @@ from pathlib import Path
 from typing import Any
 
 from libferment import _quantities as quantities
-from libferment._core import Bowl, ByMethod, ByNetGain, ByWork, FlourShare, Preferment, Water
+from libferment._core import (
+    Bowl,
+    ByMethod,
+    ByNetGain,
+    ByWork,
+    FlourShare,
+    Preferment,
+    Water,
+    bowl_materials,
+    convert_yeast,
+    mixing_minutes,
+)
 from libferment._errors import InvalidInput
 
 if sys.version_info >= (3, 11):
@@ -46,6 +58,9 @@ class Batch:
     dough_c: float
     water_c: float
     temperatures_c: Mapping[str, float]
+    rest_h: float = 0.0
+    minutes: float = 0.0
+    """Minutes of mixing in the room; 0 if they are not known."""
 
 
 @dataclass(frozen=True)
@@ -56,6 +71,8 @@ class Day:
     temperatures_c: Mapping[str, float] = field(default_factory=dict)
     desired_c: float | None = None
     friction_k: float | None = None
+    friction_at_c: float | None = None
+    """Temperature of the kitchen the friction was found in; then it tells the heat balance about the mixing, too."""
     flour_g: float | None = None
     yeast: str = "instant"
     dough: Mapping[str, float] = field(default_factory=dict)
@@ -80,7 +97,7 @@ class _Table:
         self.content = content
         for key in content:
             if key not in known:
-                near = difflib.get_close_matches(key, known, 1, 0.5)
+                near = difflib.get_close_matches(key, known, 1)
                 hint = f'did you mean "{near[0]}"?' if near else "known: " + ", ".join(known)
                 raise InvalidInput(f'{where} has an unknown key "{key}"; {hint}')
 
@@ -95,6 +112,11 @@ class _Table:
     def text(self, key: str) -> str | None:
         value: str | None = self._take(key, (str,), "a text in quotes")
         return value
+
+    def name(self, key: str) -> str | None:
+        """Read a name of a table, however it is spelt: "Stand mixer" is stand_mixer."""
+        value = self.text(key)
+        return None if value is None else re.sub(r"[\s-]+", "_", value.strip().lower())
 
     def flag(self, key: str) -> bool:
         return bool(self._take(key, (bool,), "true or false"))
@@ -135,13 +157,18 @@ class _Table:
             raise InvalidInput(f"{self.where} needs {key}, {wanted}")
         return value
 
+    def difference_k(self, key: str, field_name: str) -> float | None:
+        return self._within(field_name, key, self.quantity(key, quantities.difference_k, "6K"))
+
     def bounded(self, key: str, field_name: str, what: str = "a number") -> float | None:
         return self._within(field_name, key, self.number(key, what))
 
     def _within(self, field_name: str, key: str, value: float | None) -> float | None:
-        return None if value is None else quantities.within(field_name, value, f"{self.where} {key}")
+        return None if value is None else quantities.within(field_name, value, f"{self.where} {key}", self.content[key])
 
     def list_of(self, key: str, kinds: tuple[type, ...], wanted: str) -> list[Any]:
+        if wanted.startswith("[[") and isinstance(self.content.get(key), dict):
+            raise InvalidInput(f"{self.where} has [{key}]; there may be several, so write [[{key}]] with two brackets")
         values = self._take(key, (list,), f"a list of {wanted}")
         for value in values or []:
             if isinstance(value, bool) or not isinstance(value, kinds):
@@ -188,20 +215,22 @@ def _flour(content: object, place: int) -> FlourShare:
     table = _Table(content, f"[[flour]] {place}", ("kind", "percent", "moisture_percent", "temperature"))
     return FlourShare(
         table.needed("percent", table.bounded("percent", "flours_percent"), "its share of all flour, such as 20"),
-        table.text("kind") or "bread",
+        table.name("kind") or "bread",
         moisture_percent=table.bounded("moisture_percent", "moisture_percent"),
         temperature_c=table.temperature_c("temperature", "flour_c"),
     )
 
 
-def _batch(content: object, place: int) -> Batch:
-    keys = ("dough", "water", "flour", "room", "preferment", "bowl")
-    table = _Table(content, f"[[batch]] {place}", keys)
+def _batch(content: object, place: int, minutes: float) -> Batch:
+    keys = ("dough", "water", "flour", "room", "preferment", "bowl", "milk", "egg", "butter")
+    table = _Table(content, f"[[batch]] {place}", (*keys, "rest", "minutes"))
     read = {key: table.temperature_c(key, f"{key}_c") for key in keys}
     example = 'a temperature with its unit, such as "25.3C"'
     needed = {key: table.needed(key, read[key], example) for key in ("dough", "water", "flour", "room")}
     others = {key: value for key, value in read.items() if key in TEMPERATURES and value is not None}
-    return Batch(needed["dough"], needed["water"], others)
+    own_minutes = table.bounded("minutes", "mixing_min")
+    rest_h = table.hours("rest", "rest_h") or 0.0
+    return Batch(needed["dough"], needed["water"], others, rest_h, minutes if own_minutes is None else own_minutes)
 
 
 def _yeast_water(content: object) -> Water:
@@ -224,14 +253,25 @@ def _preferment(content: object) -> Preferment:
 
 def _bowl(content: object) -> Bowl:
     table = _Table(content, "[bowl]", ("material", "mass_g"))
+    material, grams = table.name("material"), table.bounded("mass_g", "bowl_g")
+    if material is None:
+        raise InvalidInput(f"[bowl] needs a material, one of {', '.join(bowl_materials())}")
     return Bowl(
-        table.text("material") or "steel",
-        table.needed("mass_g", table.bounded("mass_g", "bowl_g"), "a weight in g, such as 1200"),
+        material, plausible_bowl_g(table.needed("mass_g", grams, "a weight in g, such as 1200"), "[bowl] mass_g")
     )
 
 
+def plausible_bowl_g(mass_g: float, what: str) -> float:
+    """Give the weight back unless it looks like kilograms. Raises InvalidInput."""
+    if 0 < mass_g < 20:
+        raise InvalidInput(
+            f"{what} {mass_g:g} g is no bowl for a dough; it is in grams: {mass_g:g} kg are {1000 * mass_g:g}"
+        )
+    return mass_g
+
+
 def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
-    method = table.text("method")
+    method = table.name("method")
     work, gain = (
         table.bounded("work_kj_per_kg", "work_kj_per_kg"),
         table.bounded("net_gain_kj_per_kg", "net_gain_kj_per_kg"),
@@ -247,7 +287,11 @@ def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
     if gain is not None and hydration is not None:
         raise InvalidInput("[mixing] net_gain_kj_per_kg holds the hydration already; leave hydration_kj_per_kg out")
     if gain is not None:
-        return ByNetGain(gain, minutes=minutes or 0.0)
+        sd = table.bounded("sd_kj_per_kg", "sd_kj_per_kg")
+        known = ByNetGain(gain, minutes=minutes or 0.0)
+        return known if sd is None else known.replace(sd_kj_per_kg=sd)
+    if work is not None and minutes is not None:
+        raise InvalidInput("[mixing] work_kj_per_kg is the work whatever its minutes; leave minutes out")
     if work is not None:
         return ByWork(work, hydration_kj_per_kg=hydration)
     if method is None and (minutes is not None or hydration is not None):
@@ -272,32 +316,36 @@ def day_from(content: Mapping[str, Any]) -> Day:
     )
     top = _Table(dict(content), "the day file", tables)
     today = _Table(content.get("today", {}), "[today]", TEMPERATURES)
-    water = _Table(content.get("water", {}), "[water]", ("desired", "friction"))
+    water = _Table(content.get("water", {}), "[water]", ("desired", "friction", "friction_at"))
     dough = _Table(content.get("dough", {}), "[dough]", ("flour_g", "yeast", "perishable", *DOUGH_NUMBERS, *ENRICHING))
     mixing = _Table(
         content.get("mixing", {}),
         "[mixing]",
-        ("method", "minutes", "work_kj_per_kg", "net_gain_kj_per_kg", "hydration_kj_per_kg", "rest"),
+        ("method", "minutes", "work_kj_per_kg", "net_gain_kj_per_kg", "sd_kj_per_kg", "hydration_kj_per_kg", "rest"),
     )
     temperatures = {key: today.temperature_c(key, f"{key}_c") for key in today.content}
     desired_c = water.temperature_c("desired", "desired_c")
     percent = "a number: percent of flour weight"
-    numbers = {key: dough.bounded(key, key, percent) for key in DOUGH_NUMBERS}
+    bounds = {"water_percent": "poured_water_percent"}  # milk and egg bring water of their own
+    numbers = {key: dough.bounded(key, bounds.get(key, key), percent) for key in DOUGH_NUMBERS}
     numbers |= {key: dough.bounded(key, "liquid_percent", percent) for key in ENRICHING}
     stages: list[Stage] = []
     for place, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
         stages.append(_stage(stage, place, stages[-1].dough_c if stages else desired_c))
-    flour_g = dough.number("flour_g")
-    if flour_g is not None and not 1 <= flour_g <= 1e6:
-        raise InvalidInput(f"[dough] flour_g {flour_g:g} g is outside 1 to 1000000 g")
+    flour_g = dough.bounded("flour_g", "flour_g")
+    yeast = dough.name("yeast") or "instant"
+    convert_yeast(1.0, from_yeast=yeast, to_yeast="instant")  # refuses an unknown kind
     egg_or_milk = any(numbers[key] for key in ("milk_percent", "egg_percent"))
+    way = _mixing(mixing)
+    minutes = 0.0 if way is None else mixing_minutes(way)
     return Day(
         title=top.text("title") or "",
         temperatures_c={key: value for key, value in temperatures.items() if value is not None},
         desired_c=desired_c,
-        friction_k=water.quantity("friction", quantities.difference_k, "6K"),
+        friction_k=water.difference_k("friction", "friction_k"),
+        friction_at_c=water.temperature_c("friction_at", "room_c"),
         flour_g=flour_g,
-        yeast=dough.text("yeast") or "instant",
+        yeast=yeast,
         dough={key: value for key, value in numbers.items() if value is not None},
         perishable=dough.flag("perishable") or egg_or_milk,
         flours=tuple(
@@ -306,10 +354,11 @@ def day_from(content: Mapping[str, Any]) -> Day:
         preferment=_preferment(content["preferment"]) if "preferment" in content else None,
         yeast_water=_yeast_water(content["yeast_water"]) if "yeast_water" in content else None,
         bowl=_bowl(content["bowl"]) if "bowl" in content else None,
-        mixing=_mixing(mixing),
+        mixing=way,
         rest_h=mixing.hours("rest", "rest_h") or 0.0,
         batches=tuple(
-            _batch(batch, place) for place, batch in enumerate(top.list_of("batch", (dict,), "[[batch]] tables"), 1)
+            _batch(batch, place, minutes)
+            for place, batch in enumerate(top.list_of("batch", (dict,), "[[batch]] tables"), 1)
         ),
         stages=tuple(stages),
     )

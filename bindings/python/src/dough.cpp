@@ -81,7 +81,7 @@ if not given. temperature_c: °C, the mix's flour_c if not given. Checked when i
 Args: mass_g: g. temperature_c: °C. wets_yeast: the yeast is wetted in it and joins with it. stands_h: h or a timedelta that it
 stands in the room first, nearing the room's temperature with the time constant cup_h (h). Checked when it is used.)");
   water
-      .def(py::init([](double mass_g, double temperature_c, bool wets_yeast, const Time& stands_h, double cup_h) {
+      .def(py::init([](double mass_g, double temperature_c, bool wets_yeast, const Duration& stands_h, double cup_h) {
              return Water{mass_g, temperature_c, wets_yeast, hours_of(field::stands_h, stands_h), cup_h};
            }),
            "mass_g"_a, "temperature_c"_a, py::kw_only(), "wets_yeast"_a = false, "stands_h"_a = 0.0, "cup_h"_a = Water{}.cup_h)
@@ -114,7 +114,7 @@ water_percent counts all water, also that of milk, egg, butter and preferments; 
 
   py::class_<FlourShare> share(module, "FlourShare", R"(One flour's share of a formula given in percent.
 
-Args: percent: of all flour, added gluten included. kind, moisture_percent, temperature_c: as Flour.)");
+Args: percent: of the flours, added gluten and preferments apart. kind, moisture_percent, temperature_c: as Flour.)");
   share
       .def(py::init([](double percent, const std::string& kind, Optional moisture_percent, Optional temperature_c) {
              flour_named(kind);

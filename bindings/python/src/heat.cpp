@@ -99,7 +99,8 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
         return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " + short_number(m.usual_min) + " min>";
       });
   module.def(
-      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); }, "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
+      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); },
+      "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
 
   py::class_<ByMethod> by_method(module, "ByMethod", R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
 
@@ -143,15 +144,25 @@ minutes: min of mixing in the room, whose exchange with it is then reckoned apar
       .def_readonly("minutes", &ByNetGain::minutes);
   add_value_methods(by_net_gain, 1, {"net_gain_kj_per_kg", "sd_kj_per_kg", "minutes"});
 
-  py::class_<BatchMean>(module, "BatchMean", "A number found from several batches: mean, sd (None from one batch) and each.")
+  py::class_<BatchMean> batches(module, "BatchMean", "A number found from several batches: mean, sd (None from one batch) and each.");
+  batches
+      .def(py::init([](const std::vector<double>& each) { return mean_of_batches(each); }), "each"_a,
+           "From the numbers of the batches. Raises InvalidInput.")
       .def_readonly("mean", &BatchMean::mean)
       .def_readonly("sd", &BatchMean::sd, "from batch to batch; None from one batch")
-      .def_readonly("each", &BatchMean::each)
-      .def("to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); })
-      .def("__repr__", [](const BatchMean& b) {
+      .def_readonly("each", &BatchMean::each);
+  add_value_methods(batches, 1, {"each"}, false);
+  batches
+      .def(
+          "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); }, "mean, sd and each.")
+      .def("__str__", [](const BatchMean& b) {
         return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " + std::to_string(b.each.size()) +
                (b.each.size() == 1 ? " batch" : " batches");
       });
+  module.def("mixing_minutes", &mixing_minutes, "mixing"_a,
+             R"(Minutes of mixing in the room that a way of mixing says; 0 if it says none.
+
+Args: mixing: ByMethod, ByWork or ByNetGain. Raises InvalidInput. Source: usual times are common practice.)");
 }
 
 }  // namespace

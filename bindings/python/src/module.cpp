@@ -146,9 +146,16 @@ void throw_at(const ferment::Error& error, const ferment::Values& values, std::s
 
 std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
 
-double hours_of(const ferment::Field& field, const Time& argument) {
-  return py::cast<double>(
-      Inputs().add(field, argument).run([](const std::vector<ferment::Values>& in, std::span<double> out) { out[0] = in[0][0]; }).object);
+double hours_of(const Field& field, const Duration& argument) {
+  const Answer hours = Inputs().add(field, Time{argument.object}).run([](const std::vector<ferment::Values>& in, std::span<double> out) {
+    for (std::size_t i = 0; i < out.size(); ++i) out[i] = in[0][i];
+  });
+  if (!PyFloat_Check(hours.object.ptr())) {
+    throw ferment::InvalidInput(std::string(field.label) + " must be one number of hours or one timedelta, not an array [" + std::string(field.name) +
+                                    "]",
+                                {.field = std::string(field.name)});
+  }
+  return PyFloat_AsDouble(hours.object.ptr());
 }
 
 const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen) {

@@ -49,6 +49,7 @@ constexpr std::array formula_grams{
 
 Mix with_formula(Mix mix, Formula formula) {
   mix.formula = std::move(formula);
+  check_mix(mix);
   return mix;
 }
 
@@ -70,7 +71,7 @@ Raises InvalidInput.)");
                       const std::vector<Water>& waters, double ice_g, const std::vector<Preferment>& preferments, double salt_g, double sugar_g,
                       double milk_g, double egg_g, double butter_g, double oil_g, double instant_g, double active_dry_g, double compressed_g,
                       Optional flour_c, Optional water_c, Optional tap_c, double ice_c, Optional milk_c, Optional egg_c, Optional butter_c,
-                      const Bowl& bowl, const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Time& rest_h,
+                      const Bowl& bowl, const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Duration& rest_h,
                       Optional heat_loss_w_per_k) {
             const Mix made{.formula = {.flour_g = flour_g,
                                        .flours = flours,
@@ -174,6 +175,14 @@ Raises InvalidInput.)")
                                                       .instant_percent = instant_percent,
                                                       .active_dry_percent = active_dry_percent,
                                                       .compressed_percent = compressed_percent});
+        for (const auto& [name, member] : formula_grams) {
+          if (others.contains(name)) {
+            throw InvalidInput(std::string(name) +
+                                   " beside percent: the formula is in percent of flour_g; give the percent, or all in grams with Mix(...) [" + name +
+                                   "]",
+                               {.field = name});
+          }
+        }
         const py::object bare = py::module_::import("libferment._core").attr("Mix")("room_c"_a = room_c, "flour_g"_a = 1.0, **others);
         return with_formula(py::cast<Mix>(bare), formula);
       },
@@ -183,7 +192,7 @@ Raises InvalidInput.)")
       "oil_percent"_a = 0.0, "instant_percent"_a = 0.0, "active_dry_percent"_a = 0.0, "compressed_percent"_a = 0.0,
       R"(A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
-Args: flour_g: g. flours: list of FlourShare that make 100 % together with gluten and preferments; bread flour if empty.
+Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if empty.
 water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.)");
 }
 
@@ -213,16 +222,18 @@ constexpr std::array plan_numbers{
     PlanNumber{"dough_g", &WaterPlan::dough_g, "g of dough"},
 };
 
+Document share_to_dict(const HeatShare& s) {
+  return Document("name"_a = s.name, "mass_g"_a = s.mass_g, "temperature_c"_a = s.temperature_c, "dough_k_per_k"_a = s.dough_k_per_k,
+                  "water_k_per_k"_a = s.water_k_per_k);
+}
+
 Document to_dict(const WaterPlan& plan) {
   Document values;
   for (const PlanNumber& number : plan_numbers) values[number.name] = plan.*number.member;
   values["friction_given"] = plan.friction_given;
   values["reason"] = plan.reason;
   py::list shares, notices;
-  for (const HeatShare& s : plan.shares) {
-    shares.append(py::dict("name"_a = s.name, "mass_g"_a = s.mass_g, "temperature_c"_a = s.temperature_c, "dough_k_per_k"_a = s.dough_k_per_k,
-                           "water_k_per_k"_a = s.water_k_per_k));
-  }
+  for (const HeatShare& share : plan.shares) shares.append(share_to_dict(share));
   for (const Notice& notice : plan.notices) notices.append(py::cast(notice).attr("to_dict")());
   values["shares"] = shares;
   values["notices"] = notices;
@@ -266,6 +277,7 @@ void bind_plan(py::module_& module) {
       .def_readonly("temperature_c", &HeatShare::temperature_c, "°C, as it comes")
       .def_readonly("dough_k_per_k", &HeatShare::dough_k_per_k, "K of dough per K of this; all of them sum to 1")
       .def_readonly("water_k_per_k", &HeatShare::water_k_per_k, "K by which the main water must change per K of this")
+      .def("to_dict", &share_to_dict, "All of it.")
       .def("__repr__", [](const HeatShare& s) { return "<HeatShare " + s.name + " " + short_number(s.dough_k_per_k) + ">"; });
   py::class_<WaterPlan> plan(module, "WaterPlan",
                              R"(How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.
@@ -292,7 +304,7 @@ void bind_water(py::module_& module) {
              R"(Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
 
 Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the factor rule;
-if not given, what the balance itself needs where everything is at 21 °C. If given and mix.mixing is not, the mixing heat is taken from it.
+alone; if not given, what the balance itself needs where everything is at 21 °C. For the balance a friction counts by net_gain_from_friction.
 Raises InvalidInput; NoSolution naming the reachable dough temperatures. Source: enthalpy balance with constant specific heats.)");
   module.def("dough_by_heat_balance", &dough_by_heat_balance, "mix"_a,
              R"(Dough temperature at the end of mixing, °C: the balance forward; the mix's water_c must be given.
@@ -330,7 +342,7 @@ Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises Invali
 Args: batches: BatchMean of net_gain_from_batches. minutes: min of mixing that the batches' mixing said, 0 if none.
 Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four batches.
 Raises InvalidInput. Source: engineering estimate of the usual spread, no source.)");
-  module.def("net_gain_from_friction", &net_gain_from_friction, "mix"_a, "friction_k"_a, "desired_c"_a, "measured_at_c"_a = 21.0,
+  module.def("net_gain_from_friction", &net_gain_from_friction, "mix"_a, "friction_k"_a, "desired_c"_a, py::kw_only(), "measured_at_c"_a,
              R"(Net mixing gain worth a friction, kJ per kg of dough.
 
 Args: friction_k: K, found for such a mix, for a dough of desired_c (°C), in a kitchen where flour, room and bowl had measured_at_c (°C).

@@ -13,6 +13,7 @@ namespace ferment {
 inline std::string number(double value, int digits = 6) {
   if (std::isnan(value)) return "not a number (NaN)";
   if (std::isinf(value)) return value > 0 ? "infinity" : "minus infinity";
+  if (value == 0) return "0";  // a minus zero is none
   if (value < 0) {
     std::string text = "−";  // a minus sign is not a hyphen
     return text.append(number(-value, digits));

@@ -144,7 +144,7 @@ void require_dough(const Formula& formula) {
 
 Formula formula_from_percent(const PercentFormula& p) {
   require(field::flour_g, p.flour_g);
-  require_percent(field::water_percent, p.water_percent);
+  require_percent(field::poured_water_percent, p.water_percent);
   require_percent(field::salt_percent, p.salt_percent);
   require_percent(field::sugar_percent, p.sugar_percent);
   require_percent(field::gluten_percent, p.gluten_percent);
@@ -156,25 +156,29 @@ Formula formula_from_percent(const PercentFormula& p) {
   f.preferments = p.preferments;
   f.gluten_g = per_percent * p.gluten_percent;
   const double preferments_g = sum(p.preferments, &Preferment::flour_g);
+  const double fresh_g = p.flour_g - f.gluten_g - preferments_g;
+  if (!(fresh_g >= 0)) {
+    throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) + " g, than all the flour, " +
+                           number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
+                       {.field = "flour_g", .value = p.flour_g, .low = preferments_g + f.gluten_g});
+  }
   if (p.flours.empty()) {
-    f.flour_g = p.flour_g - f.gluten_g - preferments_g;
-    if (!(f.flour_g >= 0)) {
-      throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) + " g, than all the flour, " +
-                             number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
-                         {.field = "flour_g", .value = p.flour_g, .low = preferments_g + f.gluten_g});
-    }
+    f.flour_g = fresh_g;
   } else {
-    double shares = p.gluten_percent + preferments_g / per_percent;
+    double shares = 0;
     for (const FlourShare& share : p.flours) {
       require(field::flours_percent, share.percent);
       shares += share.percent;
-      f.flours.push_back({per_percent * share.percent, share.kind, share.moisture_percent, share.temperature_c});
     }
-    if (!(std::abs(shares - 100) <= 0.01)) {
-      throw InvalidInput("the flours (with added gluten and preferments) make " + number(shares) +
-                             " %, not 100 %; baker's percent are of all flour: if these are percent of the dough, multiply every percentage by " +
-                             number(100 / shares, 4) + " [flours_percent]",
+    if (!(std::abs(shares - 100) <= 0.1)) {
+      throw InvalidInput("the shares of the flours make " + number(shares, 4) +
+                             " %, not 100 %; they are of the flour, added gluten and preferments apart" +
+                             (shares < 99 ? "; if these are percent of the dough, multiply every percentage by " + number(100 / shares, 4) : "") +
+                             " [flours_percent]",
                          {.field = "flours_percent", .value = shares, .low = 100.0, .high = 100.0});
+    }
+    for (const FlourShare& share : p.flours) {
+      f.flours.push_back({fresh_g * share.percent / shares, share.kind, share.moisture_percent, share.temperature_c});
     }
   }
   const double portions_g = sum(p.waters, &Water::mass_g) + sum(p.preferments, &Preferment::water_g);
@@ -202,7 +206,9 @@ Formula scaled_to(const Formula& formula, double pieces, double piece_g, double 
   require(field::piece_g, piece_g);
   require(field::loss_percent, loss_percent);
   const double wanted_g = pieces * piece_g / (1 - loss_percent / 100);
-  return times(formula, wanted_g / percent_of(formula).dough_g);
+  const Formula scaled = times(formula, wanted_g / percent_of(formula).dough_g);
+  require_weights(scaled);
+  return scaled;
 }
 
 Formula with_yeast(const Formula& formula, Yeast yeast) {

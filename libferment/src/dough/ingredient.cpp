@@ -57,6 +57,11 @@ const Ingredient& flour_named(std::string_view name) { return named(name, true);
 
 Composition with_moisture(const Composition& composition, double moisture_percent) {
   require(field::moisture_percent, moisture_percent);
+  for (const double share : {composition.protein, composition.fat, composition.carbohydrate, composition.fibre, composition.ash}) {
+    if (!(share >= 0 && share <= 1)) {
+      throw InvalidInput("a mass fraction of a composition lies outside 0 to 1; give fractions, not percent [composition]", {.field = "composition"});
+    }
+  }
   const double dry = composition.protein + composition.fat + composition.carbohydrate + composition.fibre + composition.ash;
   if (!(dry > 0)) throw InvalidInput("a composition without dry matter has no moisture to choose; it is water [moisture_percent]");
   const double share = (1 - moisture_percent / 100) / dry;

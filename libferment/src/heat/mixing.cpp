@@ -163,7 +163,40 @@ std::span<const MixingMethod> mixing_methods() { return methods; }
 
 const MixingMethod& mixing_method_named(std::string_view name) { return row_named(methods, name, "mixing method", "method"); }
 
+double mixing_minutes(const Mixing& mixing) {
+  if (const auto* by = std::get_if<ByMethod>(&mixing)) return by->minutes.value_or(mixing_method_named(by->method).usual_min);
+  const auto* gain = std::get_if<ByNetGain>(&mixing);
+  return gain ? gain->minutes : 0;
+}
+
+namespace {
+
+void require_at_least(double least, double value, const char* what) {
+  if (value >= least && value < 1e300) return;
+  throw InvalidInput(std::string(what) + " " + number(value) + " is no number of a heat balance; give a finite one, at least " + number(least) +
+                         " [" + what + "]",
+                     {.field = what, .value = value, .low = least});
+}
+
+void check_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
+  for (const HeatPortion& p : portions) {
+    require_at_least(0, p.capacity_kj_k, "capacity_kj_k");
+    require_at_least(-1e300, p.temperature_c, "temperature_c");
+    require_at_least(-1e300, p.uptake_kj, "uptake_kj");
+  }
+  require_at_least(-1e300, sources.hydration_kj, "hydration_kj");
+  require_at_least(-1e300, sources.work_kj, "work_kj");
+  require_at_least(-1e300, sources.room_c, "room_c");
+  require_at_least(0, sources.loss_w_per_k, "loss_w_per_k");
+  require_at_least(0, sources.rest_loss_w_per_k, "rest_loss_w_per_k");
+  require_at_least(0, sources.rest_h, "rest_h");
+  require_at_least(0, sources.mixing_h, "mixing_h");
+}
+
+}  // namespace
+
 HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
+  check_balance(portions, sources);
   double wetted_capacity = 0, wetted_heat = sources.hydration_kj, capacity = 0, joining_heat = 0, joining_uptake = 0, wetting_uptake = 0;
   for (const HeatPortion& p : portions) {
     capacity += p.capacity_kj_k;
@@ -179,7 +212,7 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
   }
   if (!(wetted_capacity > 0)) throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]", {.field = "portions"});
 
-  const double kept_in_rest = std::exp(-kj_per_wh * sources.loss_w_per_k * sources.rest_h / wetted_capacity);
+  const double kept_in_rest = std::exp(-kj_per_wh * sources.rest_loss_w_per_k * sources.rest_h / wetted_capacity);
   const double mixing = kj_per_wh * sources.loss_w_per_k * sources.mixing_h / capacity;
   const double kept_in_mixing = std::exp(-mixing);
 
@@ -201,7 +234,10 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
   return b;
 }
 
-double bowl_heat_loss_w_per_k(double dough_g) { return 0.45 * std::pow(dough_g / 1670, 2.0 / 3); }
+double bowl_heat_loss_w_per_k(double dough_g) {
+  require_at_least(0, dough_g, "dough_g");
+  return 0.45 * std::pow(dough_g / 1670, 2.0 / 3);
+}
 
 BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c, const Values& water_c,
                                 const std::optional<Values>& preferment_c) {
@@ -213,10 +249,24 @@ BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, co
   require_column(field::room_c, room_c, n);
   require_column(field::water_c, water_c, n);
   if (preferment_c) require_column(field::preferment_c, *preferment_c, n);
-  std::vector<double> each;
-  for (std::size_t i = 0; i < n; ++i) {
+  return mean_of_batches(n, [&](std::size_t i) {
     const auto preferment = preferment_c ? std::optional((*preferment_c)[i]) : std::nullopt;
-    each.push_back(friction_from_batch(dough_c[i], flour_c[i], room_c[i], water_c[i], preferment));
+    return friction_from_batch(dough_c[i], flour_c[i], room_c[i], water_c[i], preferment);
+  });
+}
+
+BatchMean mean_of_batches(std::size_t count, const std::function<double(std::size_t)>& number_of) {
+  std::vector<double> each;
+  for (std::size_t i = 0; i < count; ++i) {
+    try {
+      each.push_back(number_of(i));
+    } catch (const InvalidInput& problem) {
+      if (count == 1) throw;
+      ErrorDetail detail = problem.detail();
+      detail.index = i;
+      detail.count = count;
+      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + problem.what(), detail);
+    }
   }
   return mean_of_batches(std::move(each));
 }
@@ -225,7 +275,10 @@ BatchMean mean_of_batches(std::vector<double> each) {
   if (each.empty()) throw InvalidInput("no batch given; one is enough [batches]", {.field = "batches"});
   const auto n = static_cast<double>(each.size());
   BatchMean result;
-  for (const double value : each) result.mean += value / n;
+  for (const double value : each) {
+    require_at_least(-1e300, value, "each");
+    result.mean += value / n;
+  }
   if (each.size() > 1) {
     double squares = 0;
     for (const double value : each) squares += (value - result.mean) * (value - result.mean);

@@ -39,6 +39,7 @@ constexpr Polynomial supercooled_water_specific_heat{4.0817, -5.3062e-3, 9.9516e
 const Row& row_of(Component component, double temperature_c) {
   Field range = field::temperature_c;
   range.low = -40;
+  if (component == Component::ice) range.high = 0;
   range.source = "Choi & Okos 1986";
   require(range, temperature_c);
   const auto place = static_cast<std::size_t>(component);
@@ -136,11 +137,12 @@ double flour_specific_heat(double moisture_percent) {
   return 1.80 + 2.5 * (moisture_percent / 100 - 0.13);
 }
 
-double mixing_specific_heat(const Ingredient& ingredient) {
+double mixing_specific_heat(std::string_view name) {
+  const Ingredient& ingredient = ingredient_named(name);
   if (ingredient.is_flour) return flour_specific_heat(100 * ingredient.composition.water);
-  if (ingredient.name == "water") return water::specific_heat_kj;
-  if (ingredient.name == "salt") return 0.88;   // NaCl, from memory
-  if (ingredient.name == "sugar") return 1.24;  // crystal sucrose, from memory
+  if (name == "water") return water::specific_heat_kj;
+  if (name == "salt") return 0.88;   // NaCl, from memory
+  if (name == "sugar") return 1.24;  // crystal sucrose, from memory
   return specific_heat(ingredient.composition, 25);
 }
 

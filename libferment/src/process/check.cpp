@@ -42,7 +42,7 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   any.high = 1e9;
   require(any, water);
   const std::string text = "water at " + degrees(water) + " ";
-  if (water >= kills_yeast_c) {
+  if (water > kills_yeast_c) {
     notices.add("water_kills_yeast", Severity::warning, field::water_c, water,
                 text + "kills yeast; do not use it: warm the flour or the room instead");
   } else if (water > hot_for_yeast_c) {

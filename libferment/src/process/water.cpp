@@ -30,8 +30,11 @@ struct Contents {
   std::vector<HeatPortion> portions;
   HeatSources sources;
   double dough_kg = 0;
-  double work_low_kj = 0;  ///< the 90 % band of the work or net gain
+  double wetted_kg = 0;    ///< of it, what meets before the rest
+  double work_low_kj = 0;  ///< the 90 % band of the work
+  double work_middle_kj = 0;
   double work_high_kj = 0;
+  double reading_sd_kj = 0;           ///< what readings of temperatures, or batches, differ by
   double hydration_half_band_kj = 0;  ///< half the band of the hydration
 };
 
@@ -41,15 +44,18 @@ class Filling {
     check_mix(mix);
     const Formula& f = mix.formula;
     const double flour_c = mix.flour_c.value_or(mix.room_c);
-    add("main water", f.water_g, water::specific_heat_kj, mix.water_c.value_or(0), wetted);
+    add({.name = "main water", .kind = PortionKind::main_water, .mass_g = f.water_g, .temperature_c = mix.water_c.value_or(0)},
+        water::specific_heat_kj);
     if (f.ice_g > 0) {
-      add("ice", f.ice_g, water::specific_heat_kj, 0, wetted, water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c);
+      add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
+          water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c);
     }
     if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
     for (const Flour& flour : f.flours) add_flour(flour, flour_c);
     if (f.gluten_g > 0) {
       const Ingredient& gluten = ingredient_named("gluten");
-      add(gluten.label, f.gluten_g, mixing_specific_heat(gluten), flour_c, wetted);
+      add({.name = std::string(gluten.label), .kind = PortionKind::flour, .mass_g = f.gluten_g, .temperature_c = flour_c},
+          mixing_specific_heat(gluten.name));
       add_hydration(f.gluten_g, 100 * gluten.composition.water);
     }
     for (const Water& water : f.waters) add_water(water);
@@ -71,25 +77,37 @@ class Filling {
   Contents contents() && { return std::move(contents_); }
 
  private:
-  enum Moment : bool { wetted = false, joining = true };
+  enum Moment { wetted, joining };
 
-  void add(std::string_view name, double mass_g, double specific_heat_kj, double temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
-    const double kg = mass_g / 1000;
-    contents_.portions.push_back({std::string(name), mass_g, kg * specific_heat_kj, temperature_c, kg * uptake_kj_per_kg, moment});
+  /// Completes the portion's heat and adds it; a second one of a name is numbered.
+  void add(HeatPortion portion, double specific_heat_kj, double uptake_kj_per_kg = 0) {
+    const double kg = portion.mass_g / 1000;
+    portion.capacity_kj_k = kg * specific_heat_kj;
+    portion.uptake_kj = kg * uptake_kj_per_kg;
+    const auto same = std::count_if(contents_.portions.begin(), contents_.portions.end(), [&](const HeatPortion& other) {
+      return other.name == portion.name || other.name.rfind(portion.name + " ", 0) == 0;
+    });
+    if (same > 0) portion.name += " " + std::to_string(same + 1);
     contents_.dough_kg += kg;
+    contents_.wetted_kg += portion.after_rest ? 0 : kg;
+    contents_.portions.push_back(std::move(portion));
   }
 
   /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
   void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
     if (mass_g == 0) return;
-    const Ingredient& ingredient = ingredient_named(name);
-    add(ingredient.label, mass_g, mixing_specific_heat(ingredient), temperature_c.value_or(mix_.room_c), moment, uptake_kj_per_kg);
+    add({.name = std::string(ingredient_named(name).label),
+         .mass_g = mass_g,
+         .temperature_c = temperature_c.value_or(mix_.room_c),
+         .after_rest = moment == joining},
+        mixing_specific_heat(name), uptake_kj_per_kg);
   }
 
   void add_flour(const Flour& flour, double flour_c) {
     const Ingredient& kind = flour_named(flour.kind);
     const double moisture_percent = flour.moisture_percent.value_or(100 * kind.composition.water);
-    add(kind.label, flour.mass_g, flour_specific_heat(moisture_percent), flour.temperature_c.value_or(flour_c), wetted);
+    add({.name = std::string(kind.label), .kind = PortionKind::flour, .mass_g = flour.mass_g, .temperature_c = flour.temperature_c.value_or(flour_c)},
+        flour_specific_heat(moisture_percent));
     add_hydration(flour.mass_g, moisture_percent);
   }
 
@@ -101,15 +119,22 @@ class Filling {
   /// A portion that stood in the room is nearer to its temperature when it is mixed in.
   void add_water(const Water& portion) {
     const double kept = std::exp(-portion.stands_h / portion.cup_h);
-    add(portion.wets_yeast ? "yeast's water" : "other water", portion.mass_g, water::specific_heat_kj,
-        mix_.room_c + (portion.temperature_c - mix_.room_c) * kept, portion.wets_yeast ? joining : wetted);
+    add({.name = portion.wets_yeast ? "yeast's water" : "other water",
+         .mass_g = portion.mass_g,
+         .temperature_c = mix_.room_c + (portion.temperature_c - mix_.room_c) * kept,
+         .after_rest = portion.wets_yeast},
+        water::specific_heat_kj);
   }
 
   void add_preferment(const Preferment& preferment) {
     const double mass_g = preferment.flour_g + preferment.water_g;
-    const double flour_kj = mixing_specific_heat(flour_named("bread"));
-    add("preferment", mass_g, (preferment.flour_g * flour_kj + preferment.water_g * water::specific_heat_kj) / mass_g,
-        preferment.temperature_c.value_or(mix_.room_c), joining);
+    const double kj = preferment.flour_g * mixing_specific_heat("bread") + preferment.water_g * water::specific_heat_kj;
+    add({.name = "preferment",
+         .kind = PortionKind::preferment,
+         .mass_g = mass_g,
+         .temperature_c = preferment.temperature_c.value_or(mix_.room_c),
+         .after_rest = true},
+        kj / mass_g);
   }
 
   void set_hydration(const std::optional<double>& kj_per_kg) {
@@ -118,27 +143,27 @@ class Filling {
   }
 
   void set_work(double low_kj_per_kg, double kj_per_kg, double high_kj_per_kg) {
-    contents_.sources.work_kj = kj_per_kg * contents_.dough_kg;
+    contents_.sources.work_kj = contents_.work_middle_kj = kj_per_kg * contents_.dough_kg;
     contents_.work_low_kj = low_kj_per_kg * contents_.dough_kg;
     contents_.work_high_kj = high_kj_per_kg * contents_.dough_kg;
   }
 
   void operator()(const ByMethod& by) {
     const MixingMethod& method = mixing_method_named(by.method);
-    const double minutes = by.minutes.value_or(method.usual_min);
-    const double times = minutes / method.usual_min;
+    const double times = mixing_minutes(by) / method.usual_min;
     set_work(times * method.low_kj_per_kg, times * method.work_kj_per_kg, times * method.high_kj_per_kg);
     set_hydration(by.hydration_kj_per_kg);
-    contents_.sources.mixing_h = minutes / 60;
   }
   void operator()(const ByWork& by) {
     set_work(by.work_kj_per_kg, by.work_kj_per_kg, by.work_kj_per_kg);
     set_hydration(by.hydration_kj_per_kg);
   }
+  /// The flour gives off its heat when it is wetted, before a rest; only the remainder of the gain comes with the mixing.
   void operator()(const ByNetGain& by) {
-    const double half = sd_to_90_percent * by.sd_kj_per_kg;
-    set_work(by.net_gain_kj_per_kg - half, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg + half);
-    contents_.sources.mixing_h = by.minutes / 60;
+    set_work(by.net_gain_kj_per_kg, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg);
+    contents_.sources.hydration_kj = hydration_kj_;
+    contents_.sources.work_kj -= hydration_kj_;
+    contents_.reading_sd_kj = by.sd_kj_per_kg * contents_.dough_kg;
   }
 
   void add_sources() {
@@ -146,7 +171,11 @@ class Filling {
     sources.room_c = mix_.room_c;
     sources.rest_h = mix_.rest_h;
     sources.loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.dough_kg));
-    std::visit([this](const auto& mixing) { (*this)(mixing); }, mix_.mixing.value_or(ByMethod{}));
+    sources.rest_loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.wetted_kg));
+    contents_.reading_sd_kj = ByNetGain{}.sd_kj_per_kg * contents_.dough_kg;
+    const Mixing mixing = mix_.mixing.value_or(ByMethod{});
+    sources.mixing_h = mixing_minutes(mixing) / 60;
+    std::visit([this](const auto& by) { (*this)(by); }, mixing);
   }
 
   const Mix& mix_;
@@ -173,7 +202,16 @@ Mix with_cold_water(const Mix& mix) {
 }
 
 /// Temperature of the main water for a dough of desired_c, in a balance that was made with water of 0 °C.
-double needed_water(const HeatBalance& cold, double desired_c) { return (desired_c - cold.dough_c) / cold.weights[main_water]; }
+double needed_water(const HeatBalance& cold, double desired_c) {
+  if (!(cold.weights[main_water] > 1e-6)) {
+    throw NoSolution(
+        "the main water counts for next to nothing: it is too little, or the rest takes all of its heat; give more main water or rest "
+        "shorter [water_g]",
+        {.field = "water_g"});
+  }
+  const double water_c = (desired_c - cold.dough_c) / cold.weights[main_water];
+  return std::abs(water_c) < 1e-9 ? 0 : water_c;  // rounding must not ask for ice
+}
 
 double needed_water(const Mix& mix, double desired_c) { return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c); }
 
@@ -187,22 +225,15 @@ Mix in_even_kitchen(const Mix& mix, double kitchen_c) {
   return even;
 }
 
-/// Mean temperature of the portions with one of these names, by their weight; nothing if there are none.
-std::optional<double> mean_temperature(const Contents& contents, bool (*is_one)(const HeatPortion&)) {
+/// Mean temperature of the portions of a kind, by their weight; nothing if there are none.
+std::optional<double> mean_temperature(const Contents& contents, PortionKind kind) {
   double grams = 0, sum = 0;
   for (const HeatPortion& portion : contents.portions) {
-    if (!is_one(portion)) continue;
+    if (portion.kind != kind) continue;
     grams += portion.mass_g;
     sum += portion.mass_g * portion.temperature_c;
   }
   return grams > 0 ? std::optional(sum / grams) : std::nullopt;
-}
-
-bool is_preferment(const HeatPortion& portion) { return portion.name == "preferment"; }
-
-bool is_flour(const HeatPortion& portion) {
-  return std::any_of(ingredients().begin(), ingredients().end(),
-                     [&](const Ingredient& i) { return (i.is_flour || i.name == "gluten") && i.label == portion.name; });
 }
 
 double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
@@ -213,17 +244,9 @@ double friction_of(const Mix& mix, double desired_c) {
   return n * desired_c - (n - 1) * friction_found_at_c - needed_water(in_even_kitchen(mix, friction_found_at_c), desired_c);
 }
 
-/// Minutes of mixing in the room, if the way of mixing says them.
-double minutes_of(const std::optional<Mixing>& mixing) {
-  if (!mixing) return 0;
-  if (const auto* by = std::get_if<ByMethod>(&*mixing)) return by->minutes.value_or(mixing_method_named(by->method).usual_min);
-  const auto* gain = std::get_if<ByNetGain>(&*mixing);
-  return gain ? gain->minutes : 0;
-}
-
 /// The one gain that closes the balance between the main water's temperature and the dough's.
 double net_gain(Mix mix, double water_c, double dough_c) {
-  mix.mixing = ByNetGain{.minutes = minutes_of(mix.mixing)};
+  mix.mixing = ByNetGain{.minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0};
   Contents contents = contents_of(mix);
   contents.portions[main_water].temperature_c = water_c;
   const HeatBalance without = balance_of(contents);
@@ -237,30 +260,48 @@ void require_gain_of_batch(double gain) {
   require(of_batch, gain);
 }
 
-[[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, double low_c, double high_c, const std::string& advice) {
-  throw NoSolution("a dough of " + degrees(plan.desired_c) + " " + why + "; reachable are doughs of " + degrees(low_c) + " to " + degrees(high_c) +
-                       "; " + advice + " [desired_c]",
+/// Ice is all melted when a rest begins, or at the latest in the mixed dough; rounding must not freeze it.
+bool melts(const HeatBalance& balance, double rest_h) { return (rest_h > 0 ? balance.wetted_c : balance.dough_c) > -1e-9; }
+
+/// The doughs that some water makes, from the coldest to the hottest main water.
+struct Reach {
+  double low_c, high_c;
+};
+
+[[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, const Reach& reach, const std::string& advice) {
+  const double low_c = std::max(reach.low_c, field::desired_c.low), high_c = std::min(reach.high_c, field::desired_c.high);
+  const std::string begin = "a dough of " + degrees(plan.desired_c) + " " + why + "; ";
+  if (!(low_c <= high_c)) {
+    throw NoSolution(begin + "no water makes a dough of " + degrees(field::desired_c.low) + " to " + degrees(field::desired_c.high) + " here; " +
+                         advice + " [desired_c]",
+                     {.field = "desired_c", .value = plan.desired_c});
+  }
+  // Rounded inward, so that what is named can be had.
+  throw NoSolution(begin + "reachable are doughs of " + degrees(std::ceil(10 * low_c) / 10) + " to " + degrees(std::floor(10 * high_c) / 10) + "; " +
+                       advice + " [desired_c]",
                    {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
 }
 
-/// Pours the plan's water: as it is, or from the tap with ice; refuses what neither gives. Ice must melt when flour and
-/// water meet, all of it.
+/// Pours the plan's water: as it is, or from the tap with ice; refuses what neither gives.
 void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   const double weight = cold.weights[main_water];
   const double all_ice_c = -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c) / water::specific_heat_kj;
-  const double just_melts_c = -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj);
+  const double just_melts_c =
+      mix.rest_h > 0 ? -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj) : -cold.dough_c / weight;
   const double coldest_c = mix.tap_c ? std::max(all_ice_c, just_melts_c) : 0;
-  const double low_c = std::clamp(cold.dough_c + weight * coldest_c, field::desired_c.low, field::desired_c.high);
-  const double high_c = std::clamp(cold.dough_c + weight * hottest_c, field::desired_c.low, field::desired_c.high);
+  const Reach reach{cold.dough_c + weight * coldest_c, cold.dough_c + weight * hottest_c};
   plan.pour_g = plan.water_g;
   plan.pour_c = plan.water_c;
   if (plan.water_c > hottest_c) {
-    refuse_water(plan, "needs water of " + degrees(plan.water_c) + ", and above 60 °C it kills yeast and scalds", low_c, high_c,
-                 "warm the flour, the bowl or the room, or rest shorter");
+    const bool barely = degrees(plan.water_c) == degrees(hottest_c);
+    refuse_water(plan,
+                 "needs water of " + (barely ? number(plan.water_c, 8) + " °C" : degrees(plan.water_c)) +
+                     ", and above 60 °C it kills yeast and scalds",
+                 reach, "warm the flour, the bowl or the room, or rest shorter");
   }
   if (!mix.tap_c) {
     if (plan.water_c < 0) {
-      refuse_water(plan, "needs colder water than 0 °C (" + degrees(plan.water_c) + ")", low_c, high_c,
+      refuse_water(plan, "needs colder water than 0 °C (" + number(plan.water_c, 3) + " °C)", reach,
                    "give the tap's temperature (tap_c), and the ice is worked out; or cool the flour");
     }
     return;
@@ -268,12 +309,12 @@ void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   if (plan.water_c >= *mix.tap_c) return;
   plan.ice_g = ice_by_heat_balance(plan.water_g, *mix.tap_c, plan.water_c, mix.ice_c);
   if (plan.ice_g > plan.water_g) {
-    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) + " g of water", low_c, high_c,
+    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) + " g of water", reach,
                  "cool the flour or the bowl, or mix more gently");
   }
-  if (plan.water_c < just_melts_c) {
-    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than melts when flour and water meet", low_c, high_c,
-                 "cool the flour less and mix more gently");
+  if (plan.water_c < just_melts_c - 1e-9) {
+    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than melts when flour and water meet", reach,
+                 "cool the flour less, or mix more gently");
   }
   plan.pour_g = plan.water_g - plan.ice_g;
   plan.pour_c = *mix.tap_c;
@@ -291,7 +332,7 @@ void set_shares(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
 
 void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& balance, double factors) {
   double flour = 0;
-  for (std::size_t i = 0; i < contents.portions.size(); ++i) flour += is_flour(contents.portions[i]) ? balance.weights[i] : 0;
+  for (std::size_t i = 0; i < contents.portions.size(); ++i) flour += contents.portions[i].kind == PortionKind::flour ? balance.weights[i] : 0;
   const double water_share = balance.weights[main_water];
   const auto percent = [](double share) { return number(std::round(100 * share)) + " %"; };
   plan.reason = std::string("the rule counts flour, room") + (factors == 4 ? ", preferment" : "") + " and water alike; here the water carries " +
@@ -302,46 +343,58 @@ void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
   } else {
     plan.reason += "; its water would make the dough " + number(std::abs(off_k), 2) + " K too " + (off_k > 0 ? "warm" : "cold");
   }
-  plan.reason += plan.friction_given ? "" : " (friction as in a kitchen where everything is at 21 °C)";
+  plan.reason += plan.friction_given ? "" : " (friction taken for a kitchen of 21 °C)";
 }
 
-/// The 90 % band of the dough's temperature, from the bands of work and hydration, which do not know each other.
+/// The 90 % band of the dough's temperature: bands of work and hydration, and what readings differ by, none of which knows the
+/// others.
 void set_band(WaterPlan& plan, const Contents& contents, const HeatBalance& balance) {
   const double hydration_k = contents.hydration_half_band_kj * balance.k_per_kj_wetted;
-  const double below_k = (contents.sources.work_kj - contents.work_low_kj) * balance.k_per_kj_work;
-  const double above_k = (contents.work_high_kj - contents.sources.work_kj) * balance.k_per_kj_work;
-  plan.low_c = plan.desired_c - std::hypot(below_k, hydration_k);
-  plan.high_c = plan.desired_c + std::hypot(above_k, hydration_k);
+  const double reading_k = sd_to_90_percent * contents.reading_sd_kj * balance.k_per_kj_work;
+  const double work_kj = contents.work_middle_kj;
+  const double below_k = (work_kj - contents.work_low_kj) * balance.k_per_kj_work;
+  const double above_k = (contents.work_high_kj - work_kj) * balance.k_per_kj_work;
+  plan.low_c = plan.desired_c - std::hypot(below_k, hydration_k, reading_k);
+  plan.high_c = plan.desired_c + std::hypot(above_k, hydration_k, reading_k);
+}
+
+/// Hours of the rest that the dough spends at 5 °C or above, where perishable food does not keep.
+double perishable_rest_h(const WaterPlan& plan, const Contents& contents, const HeatBalance& balance) {
+  constexpr double keeps_c = 5;
+  const HeatSources& sources = contents.sources;
+  const bool warm_first = plan.wetted_c > keeps_c, warm_last = plan.rested_c > keeps_c;
+  if (warm_first == warm_last) return warm_first ? sources.rest_h : 0;
+  const double time_constant_h = balance.wetted_capacity_kj_k / (3.6 * sources.rest_loss_w_per_k);
+  const double crossing_h = time_constant_h * std::log((plan.wetted_c - sources.room_c) / (keeps_c - sources.room_c));
+  return warm_first ? crossing_h : sources.rest_h - crossing_h;
 }
 
 /// Notices about yeast are kept only where the water touches yeast.
 void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeast) {
   for (Notice& notice : check({.yeast = yeast, .water_c = water_c})) {
     const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" || notice.code == "water_cold_for_instant";
-    const bool known = std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.code == notice.code; });
+    const bool known = std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.text == notice.text; });
     if ((touches_yeast || !of_yeast) && !known) plan.notices.push_back(std::move(notice));
   }
 }
 
-void set_notices(WaterPlan& plan, const Mix& mix, bool mixing_given) {
+void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, const HeatBalance& balance) {
   const Formula& f = mix.formula;
   const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
   const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
   const bool wetted_apart = std::any_of(f.waters.begin(), f.waters.end(), [](const Water& water) { return water.wets_yeast; });
   const double poured_c = plan.ice_g > 0 ? std::max(plan.water_c, 0.0) : plan.water_c;
   add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
-  for (const Water& water : f.waters) add_notices(plan, water.temperature_c, yeast && water.wets_yeast, kind);
+  for (const Water& water : f.waters) add_notices(plan, water.temperature_c, water.wets_yeast, kind);
   if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
-    for (Notice& notice : check({.dough_c = std::clamp(plan.rested_c, field::dough_c.low, field::dough_c.high), .perishable_h = mix.rest_h})) {
-      if (notice.code == "perishable_held") plan.notices.push_back(std::move(notice));
-    }
+    for (Notice& notice : check({.perishable_h = perishable_rest_h(plan, contents, balance)})) plan.notices.push_back(std::move(notice));
   }
-  if (!mixing_given) {
+  for (Notice& notice : check({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
+  if (!mix.mixing) {
     plan.notices.push_back({"mixing_assumed",
                             Severity::info,
                             {},
-                            "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or the friction or net gain of "
-                            "one of your batches"});
+                            "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or the net gain of your batches"});
   }
   std::stable_sort(plan.notices.begin(), plan.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
@@ -362,8 +415,7 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   require_dough(given.formula);
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
-  Mix mix = with_cold_water(given);
-  if (friction_k && !mix.mixing) mix.mixing = ByNetGain{net_gain_from_friction(mix, *friction_k, desired_c)};
+  const Mix mix = with_cold_water(given);
 
   Contents contents = contents_of(mix);
   const HeatBalance cold = balance_of(contents);
@@ -384,8 +436,8 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   const double n = factors_of(mix);
   plan.friction_given = friction_k.has_value();
   plan.friction_k = friction_k ? *friction_k : friction_of(mix, desired_c);
-  const double flour_c = mean_temperature(contents, is_flour).value_or(mix.room_c);
-  const double preferment_c = mean_temperature(contents, is_preferment).value_or(0);
+  const double flour_c = mean_temperature(contents, PortionKind::flour).value_or(mix.room_c);
+  const double preferment_c = mean_temperature(contents, PortionKind::preferment).value_or(0);
   plan.factor_rule_c = n * desired_c - flour_c - mix.room_c - preferment_c - plan.friction_k;
   plan.difference_k = plan.factor_rule_c - plan.water_c;
   plan.dough_by_rule_c = desired_c + balance.weights[main_water] * plan.difference_k;
@@ -393,7 +445,7 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   set_shares(plan, contents, balance, mix.room_c);
   set_reason(plan, contents, balance, n);
   set_band(plan, contents, balance);
-  set_notices(plan, mix, given.mixing || friction_k);
+  set_notices(plan, mix, contents, balance);
   return plan;
 }
 
@@ -412,11 +464,13 @@ double dough_by_heat_balance(const Mix& mix) {
     throw InvalidInput("the main water has no temperature; give water_c, or take one from a water plan [water_c]", {.field = "water_c"});
   }
   const HeatBalance balance = balance_of(contents_of(mix));
-  if (mix.formula.ice_g > 0 && balance.wetted_c < 0) {
-    throw OutsideModel("flour, water and ice would meet at " + degrees(balance.wetted_c) + ", where ice does not melt; take less ice [ice_g]",
+  if (mix.formula.ice_g > 0 && !melts(balance, mix.rest_h)) {
+    throw OutsideModel("flour, water and ice would be at " + degrees(std::min(balance.wetted_c, balance.dough_c)) +
+                           ", where ice does not melt; take less ice [ice_g]",
                        {.field = "ice_g", .value = mix.formula.ice_g});
   }
-  if (!(balance.dough_c >= field::dough_c.low && balance.dough_c <= field::dough_c.high)) {
+  constexpr double rounding_k = 1e-9;
+  if (!(balance.dough_c >= field::dough_c.low - rounding_k && balance.dough_c <= field::dough_c.high + rounding_k)) {
     throw OutsideModel("the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
                            degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
                        {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
@@ -462,18 +516,7 @@ BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const doub
                            " dough temperatures; give one for each [dough_c]",
                        {.field = "dough_c"});
   }
-  std::vector<double> each;
-  for (std::size_t i = 0; i < mixes.size(); ++i) {
-    try {
-      each.push_back(net_gain_from_batch(mixes[i], dough_c[i]));
-    } catch (const InvalidInput& problem) {
-      ErrorDetail detail = problem.detail();
-      detail.index = i;
-      detail.count = mixes.size();
-      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(mixes.size()) + ": " + problem.what(), detail);
-    }
-  }
-  return mean_of_batches(std::move(each));
+  return mean_of_batches(mixes.size(), [&](std::size_t i) { return net_gain_from_batch(mixes[i], dough_c[i]); });
 }
 
 ByNetGain net_gain_of(const BatchMean& batches, double minutes) {

@@ -84,7 +84,7 @@ FERMENT_API void require_dough(const Formula& formula);
 /// One flour's share of a formula given in percent.
 struct FlourShare {
   std::string kind = "bread";
-  double percent = 100;  ///< of all flour, added gluten included
+  double percent = 100;  ///< of the flours, added gluten and preferments apart
   std::optional<double> moisture_percent = {};
   std::optional<double> temperature_c = {};
 };
@@ -109,14 +109,14 @@ struct PercentFormula {
 };
 
 /// The same formula in grams.
-/// @throws InvalidInput outside the field table; if the flours' shares, gluten and preferments do not make 100 %, as when percent
+/// @throws InvalidInput outside the field table; if the flours' shares do not make 100 %, as when percent
 ///         are of the whole dough; if portions and preferments exceed the water or the flour
 FERMENT_API Formula formula_from_percent(const PercentFormula& percent);
 
 /// The formula for a number of pieces of a weight: every weight by one factor, so that pieces · piece_g are left after the
 /// loss. Portions' temperatures and times stay.
 /// @param loss_percent  dough that stays on bowl, hands and table, percent of the dough
-/// @throws InvalidInput outside the field table
+/// @throws InvalidInput outside the field table, before or after
 FERMENT_API Formula scaled_to(const Formula& formula, double pieces, double piece_g, double loss_percent = 0);
 
 /// The formula with all its yeast as one kind, by the trade's weight ratios; active_dry_unwetted counts as active dry.

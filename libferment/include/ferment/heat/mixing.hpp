@@ -1,6 +1,8 @@
 // How warm the dough leaves the mixer: the trade's factor rule with its friction, and the heat balance.
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -88,8 +90,9 @@ struct ByWork {
   std::optional<double> hydration_kj_per_kg = {};  ///< per kg of flour; by its moisture if not given
 };
 
-/// One number from logged batches in place of work, hydration and losses. With minutes, exchange with the room over them is
-/// reckoned apart, as with a method, and the number holds in cold and warm kitchens alike.
+/// One number from logged batches in place of work, hydration and losses; of it, the flour's heat of hydration comes when flour
+/// and water meet. With minutes, exchange with the room over them is reckoned apart, as with a method, so that a number found
+/// in a cold kitchen serves a warm one.
 struct ByNetGain {
   double net_gain_kj_per_kg = 0;  ///< per kg of dough
   double sd_kj_per_kg = 1;        ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
@@ -99,9 +102,16 @@ struct ByNetGain {
 /// Work and hydration, or one net gain: never both.
 using Mixing = std::variant<ByMethod, ByWork, ByNetGain>;
 
+/// Minutes of mixing in the room that a way of mixing says; 0 if it says none. @throws InvalidInput for an unknown method
+FERMENT_API double mixing_minutes(const Mixing& mixing);
+
+/// What the plan must find again among the portions.
+enum class PortionKind { other, main_water, flour, preferment };
+
 /// Something that comes into the bowl, or the bowl itself.
 struct HeatPortion {
   std::string name = {};
+  PortionKind kind = PortionKind::other;
   double mass_g = 0;         ///< of dough; 0 for the bowl
   double capacity_kj_k = 0;  ///< heat it takes per K
   double temperature_c = 0;  ///< as it comes
@@ -111,10 +121,11 @@ struct HeatPortion {
 
 /// The heat of mixing and of the rest before it.
 struct HeatSources {
-  double hydration_kj = 0;  ///< given off when flour and water meet
-  double work_kj = 0;       ///< by mixing, after the rest, evenly over mixing_h
-  double room_c = 0;        ///< what the bowl stands in
-  double loss_w_per_k = 0;  ///< heat lost to the room per K
+  double hydration_kj = 0;       ///< given off when flour and water meet
+  double work_kj = 0;            ///< by mixing, after the rest, evenly over mixing_h
+  double room_c = 0;             ///< what the bowl stands in
+  double loss_w_per_k = 0;       ///< heat lost to the room per K while mixing
+  double rest_loss_w_per_k = 0;  ///< and while resting, when not all is in the bowl
   double rest_h = 0;
   double mixing_h = 0;
 };
@@ -135,7 +146,7 @@ struct HeatBalance {
 
 /// The enthalpy balance of mixing, exact for constant heat capacities: portions come together, wetted flour gives off heat,
 /// the rest relaxes to the room exponentially, the others join, and work comes in evenly while the room takes its share.
-/// @throws InvalidInput if nothing has a heat capacity
+/// @throws InvalidInput if nothing has a heat capacity, or for a number that is not finite or a negative capacity, loss or time
 /// Source: conservation of energy; relaxation by Newton's law of cooling.
 FERMENT_API HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources);
 
@@ -146,6 +157,7 @@ FERMENT_API double ice_by_heat_balance(double water_g, double tap_c, double want
 
 /// Heat lost by covered dough in its bowl, W/K, estimated from its weight: 0.45·(kg/1.67)^(2/3), the surface's growth.
 /// Computed for 1.67 kg in a 20 cm bowl: 0.40 (shiny steel) to 0.50 (plastic or glass, lid); engineering estimate.
+/// @throws InvalidInput for a negative or non-finite weight
 FERMENT_API double bowl_heat_loss_w_per_k(double dough_g);
 
 /// Mean of a number found from several batches, and its spread.
@@ -155,8 +167,11 @@ struct BatchMean {
   std::vector<double> each = {};
 };
 
-/// Mean and sample standard deviation. @throws InvalidInput without a batch
+/// Mean and sample standard deviation. @throws InvalidInput without a batch, or for a number that is not finite
 FERMENT_API BatchMean mean_of_batches(std::vector<double> each);
+
+/// The same of what number_of(0), … makes of each batch. @throws InvalidInput as number_of does, naming the batch
+FERMENT_API BatchMean mean_of_batches(std::size_t count, const std::function<double(std::size_t)>& number_of);
 
 /// Friction from several batches, K: friction_from_batch of each, their mean and spread.
 /// @throws InvalidInput, naming the batch

@@ -10,9 +10,9 @@ namespace ferment {
 
 enum class Component { water, protein, fat, carbohydrate, fibre, ash, ice };
 
-/// Properties of pure components by the polynomials of Choi & Okos 1986, −40 to 150 °C (from memory; coefficients checked
+/// Properties of pure components by the polynomials of Choi & Okos 1986 (from memory; coefficients checked
 /// against a reprint and by conductivity = diffusivity · density · specific heat; see tests/unit/heat_properties.cpp).
-/// @param temperature_c  °C, within the field table
+/// @param temperature_c  −40 to 120 °C (the polynomials hold to 150), ice at most 0 °C
 /// @throws InvalidInput
 FERMENT_API double specific_heat(Component component, double temperature_c);  ///< kJ/(kg·K)
 FERMENT_API double density(Component component, double temperature_c);        ///< kg/m³
@@ -39,7 +39,7 @@ FERMENT_API double conductivity_with_gas(double conductivity_w_per_m_k, double g
 /// 1.80 + 2.5·(moisture − 0.13) (handbook values for 12 to 13.5 % water, slope computed), salt 0.88, crystal sugar 1.24,
 /// water 4.186 (from memory) — else Choi & Okos at 25 °C. Melting of butter's fat is not in it.
 /// @throws InvalidInput for an unknown ingredient
-FERMENT_API double mixing_specific_heat(const Ingredient& ingredient);
+FERMENT_API double mixing_specific_heat(std::string_view ingredient);
 
 /// The same for a flour of another moisture, percent of its weight. @throws InvalidInput
 FERMENT_API double flour_specific_heat(double moisture_percent);

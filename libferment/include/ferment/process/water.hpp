@@ -39,7 +39,7 @@ struct WaterPlan {
   double k_per_kj_per_kg = 0;  ///< K of dough per kJ of mixing per kg of dough
   double low_c = 0;            ///< likely dough temperature, lower end of 90 %
   double high_c = 0;           ///< upper end
-  double wetted_c = 0;         ///< when flour and water have met
+  double wetted_c = 0;         ///< what meets before the rest (flour, main water, milk, egg), when it has met
   double rested_c = 0;         ///< at the end of the rest
   double dough_g = 0;
   std::vector<Notice> notices = {};
@@ -48,9 +48,9 @@ struct WaterPlan {
 /// Water temperature by the heat balance: every ingredient by its own heat capacity, the bowl, heat of hydration and of
 /// solution, mixing work or one net gain from logged batches, a rest with its drift to the room. Solved for the main water, or
 /// for ice in it where the answer is colder than the tap.
-/// If friction_k is given and mix.mixing is not, the mixing heat is taken from the friction (net_gain_from_friction).
 /// @param desired_c   °C at the end of mixing
-/// @param friction_k  K, for the factor rule; if not given, what the balance needs where everything is at 21 °C
+/// @param friction_k  K, for the factor rule alone (for the balance: net_gain_from_friction); if not given, what the balance needs where everything
+/// is at 21 °C
 /// @throws InvalidInput outside the field table, or for percentages that no dough has; NoSolution if water of 60 °C is not warm
 ///         or all of it as ice not cold enough, naming the reachable dough temperatures
 /// Source: enthalpy balance; specific heats of heat/properties; see heat/mixing for the rest.
@@ -80,12 +80,13 @@ FERMENT_API BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::spa
 
 /// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show, √(variance·(1 + 1/n)). Few batches
 /// tell little of their spread, so the variance is drawn toward that of 1 kJ/kg with the weight of four batches.
-/// @param minutes  those the batches' mixing said; 0 if it said none
+/// @param minutes  of the mixing to come, if the batches' mixing said theirs; else 0
+/// @throws InvalidInput without a batch, or for minutes outside the field table
 FERMENT_API ByNetGain net_gain_of(const BatchMean& batches, double minutes = 0);
 
 /// Net mixing gain worth a friction, kJ/kg: the friction was found for such a mix, for a dough of desired_c, in a kitchen where
 /// flour, room and everything else but the portions of water had measured_at_c.
 /// @throws InvalidInput
-FERMENT_API double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c = 21);
+FERMENT_API double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c);
 
 }  // namespace ferment

@@ -1,0 +1,267 @@
+"""What the command prints for people: numbers in their words, and the screens of the bowl."""
+
+from __future__ import annotations
+
+from rich.console import Console
+from rich.markup import escape
+from rich.table import Table
+
+from libferment import _quantities as quantities
+from libferment import bowl as bowls
+from libferment._core import (
+    ByMethod,
+    ByNetGain,
+    ByWork,
+    Notice,
+    WaterPlan,
+    fahrenheit,
+    mixing_methods,
+    water_by_heat_balance,
+)
+from libferment._errors import NoSolution
+from libferment.day import Day
+
+_LABELS = {method.name: method.label for method in mixing_methods()}
+
+
+def signed(value: float, digits: int = 1) -> str:
+    """Write a number with a true minus sign; never a negative zero."""
+    return f"{round(value, digits) + 0.0:.{digits}f}".replace("-", "−")
+
+
+def degrees(temperature_c: float) -> str:
+    """Write a temperature in both scales."""
+    return f"{signed(temperature_c)} °C ({signed(fahrenheit(temperature_c), 0)} °F)"
+
+
+def kelvins(difference_k: float) -> str:
+    """Write a difference of temperatures in both scales."""
+    return f"{signed(difference_k)} K ({signed(1.8 * difference_k, 0)} °F)"
+
+
+def console_of_words() -> Console:
+    """Make a console that prints words as they are."""
+    return Console(soft_wrap=False, highlight=False, emoji=False)
+
+
+def table_of(title: str, *columns: str) -> Table:
+    """Make a table whose first column stands left and the others right."""
+    table = Table(title=escape(title) or None, title_justify="left", show_edge=False, pad_edge=False)
+    for place, column in enumerate(columns):
+        table.add_column(column, justify="left" if place == 0 else "right")
+    return table
+
+
+def print_notices(console: Console, notices: list[Notice]) -> None:
+    """Print cautions, the word of their severity first."""
+    for notice in notices:
+        word = "note" if notice.severity == "info" else notice.severity
+        console.print(f"[bold]{word}[/bold]: {escape(notice.text)}", highlight=False)
+
+
+def _print_title(console: Console, day: Day) -> None:
+    if day.title:
+        console.print(f"[italic]{escape(day.title)}[/italic]")
+
+
+# ---- the water plan --------------------------------------------------------------------------------------------------
+
+
+def print_plan(day: Day, plan: bowls.Plan) -> None:
+    """Print the answer first, then what else one might ask, then what it is made of."""
+    console = console_of_words()
+    _print_title(console, day)
+    console.print(_how_warm(day, plan.water))
+    for line in (*_on_ice(plan), _how_sure(day, plan), _on_rest(day, plan), *_on_rule(day, plan.water)):
+        console.print(line)
+    console.print(_table_of_shares(plan.water))
+    for line in _assumed(day):
+        console.print(line)
+    print_notices(console, plan.water.notices)
+    for line in _how_to_log(day, plan.water):
+        console.print(line)
+
+
+def _how_warm(day: Day, water: WaterPlan) -> str:
+    tap_c = day.temperatures_c.get("tap")
+    if 0 < water.ice_g < 0.01 * water.water_g:
+        return (
+            f"[bold]Pour {water.water_g:.0f} g straight from the tap, {degrees(water.pour_c)}[/bold]: it is only "
+            f"{kelvins(water.pour_c - water.water_c)} too warm; {water.ice_g:.0f} g of ice in it would make it exact."
+        )
+    if water.ice_g:
+        line = f"[bold]Pour {water.pour_g:.0f} g from the tap, {degrees(water.pour_c)}, and {water.ice_g:.0f} g of ice"
+        as_cold = (
+            "colder than any water alone" if water.water_c < 0 else f"as cold as water at {degrees(water.water_c)}"
+        )
+        return f"{line}[/bold]: together {as_cold}."
+    line = f"[bold]Pour {water.pour_g:.0f} g of water at {degrees(water.water_c)}[/bold]"
+    return line + (
+        "." if tap_c is None else f": {kelvins(water.water_c - tap_c)} warmer than the tap's {degrees(tap_c)}."
+    )
+
+
+def _on_ice(plan: bowls.Plan) -> list[str]:
+    water, mix = plan.water, plan.mix
+    if water.ice_g:
+        kind = "wet, melting ice" if mix.ice_c == 0 else f"ice straight from the freezer ({signed(mix.ice_c, 0)} °C)"
+        other = "" if mix.ice_c == 0 else "; of wet, melting ice it takes more (--ice 0C)"
+        return [f"Weigh {kind}{other}. It is part of the water: crush it and mix until none is left."]
+    if mix.tap_c is not None:
+        return ["No ice is needed."]
+    if water.water_c > 25:
+        return []
+    return ["If your tap is warmer than that, give --tap, and the ice is worked out."]
+
+
+def _how_sure(day: Day, plan: bowls.Plan) -> str:
+    mixing = plan.mix.mixing
+    if day.batches and not isinstance(day.mixing, ByNetGain):
+        basis = f"from {_count(len(day.batches), 'logged batch')}"
+    elif isinstance(mixing, ByMethod) or mixing is None:
+        basis = f"typical for {_LABELS[mixing.method if mixing else 'hand']}; yours may differ"
+    else:
+        basis = "from the work you gave" if isinstance(mixing, ByWork) else "from the net gain you gave"
+        if day.mixing is None:
+            basis = "from the friction you gave"
+    low, high = signed(plan.water.low_c), signed(plan.water.high_c)
+    return f"In 9 batches of 10 the dough should come out at {low} to {high} °C ({basis})."
+
+
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}" + ("" if number == 1 else "es")
+
+
+def _on_rest(day: Day, plan: bowls.Plan) -> str:
+    water = plan.water
+    if day.rest_h:
+        return (
+            f"Flour and water meet at {signed(water.wetted_c)} °C and are at {signed(water.rested_c)} °C "
+            f"after the rest of {quantities.clock_text(day.rest_h)}, when all else joins."
+        )
+    try:
+        rested = water_by_heat_balance(plan.mix.replace(rest_h=0.5), water.desired_c)
+    except NoSolution:
+        return "A rest of flour and water for 30 min first is out of the water's reach here."
+    how = f"water at {degrees(rested.water_c)}"
+    if rested.ice_g:
+        how = f"{rested.pour_g:.0f} g from the tap and {rested.ice_g:.0f} g of ice"
+    return f"If flour and water rest for 30 min first, take {how} (--rest 30min)."
+
+
+def _on_rule(day: Day, water: WaterPlan) -> list[str]:
+    known = [day.temperatures_c["room"], water.friction_k]
+    names = ["flour", "room"]
+    if day.preferment:
+        known.insert(1, day.temperatures_c.get("preferment", day.temperatures_c["room"]))
+        names.append("preferment")
+    factors = len(names) + 1
+    known.insert(0, factors * water.desired_c - water.factor_rule_c - sum(known))  # the flours' mean
+    less = "".join(f" {'−' if value >= 0 else '+'} {abs(value):.1f}" for value in known)
+    impossible = ", which is no water" if water.factor_rule_c < 0 else ""
+    whose = "as you gave it" if day.friction_k is not None else "from your batches" if water.friction_given else "here"
+    return [
+        f"The bakers' factor rule says {degrees(water.factor_rule_c)}{impossible}: "
+        f"{factors} × {water.desired_c:.1f}{less} ({', '.join(names)}, friction). It would make the dough "
+        f"{signed(water.dough_by_rule_c)} °C.",
+        f"Why they differ: {escape(water.reason)}.",
+        f"Friction is the rule's number for mixing and all that it leaves out: {kelvins(water.friction_k)} {whose}; "
+        "`libferment friction` finds yours from a batch.",
+    ]
+
+
+def _table_of_shares(water: WaterPlan) -> Table:
+    table = table_of("", "into the bowl", "weight", "at", "1 K more moves the dough")
+    small = [share for share in water.shares if share.dough_k_per_k < 0.01]
+    for share in water.shares:
+        if share in small:
+            continue
+        row = [
+            share.name,
+            f"{share.mass_g:.0f} g" if share.mass_g else "",
+            f"{signed(share.temperature_c)} °C",
+            f"{share.dough_k_per_k:.2f} K",
+        ]
+        table.add_row(*(f"[bold]{cell}[/bold]" if share.name == "main water" else cell for cell in row))
+    small_g = sum(share.mass_g for share in small)
+    if small:
+        table.add_row(", ".join(share.name for share in small), f"{small_g:.0f} g" if small_g else "")
+    table.add_section()
+    table.add_row("mixing, wetting, dissolving", "", "", f"{'+' if water.gain_k >= 0 else ''}{signed(water.gain_k)} K")
+    table.add_row("dough", f"{water.dough_g:.0f} g", f"{signed(water.desired_c)} °C", "")
+    return table
+
+
+def _assumed(day: Day) -> list[str]:
+    """Say what was reckoned with and not given."""
+    assumed = []
+    if day.flour_g is None:
+        assumed.append(f"{bowls.ASSUMED_FLOUR_G:.0f} g of flour (--flour-g)")
+    if "water_percent" not in day.dough:
+        assumed.append("65 % water (--water-g)")
+    if "salt_percent" not in day.dough:
+        assumed.append("2 % salt")
+    if day.bowl is None:
+        assumed.append("no bowl (--bowl, --bowl-g)")
+    return [f"Assumed: {', '.join(assumed)}."] if assumed else []
+
+
+def _how_to_log(day: Day, water: WaterPlan) -> list[str]:
+    """The lines to put into the day file when the dough is mixed."""
+    if water.ice_g:
+        return []  # a batch with ice is logged from Python, where its ice can be told
+    room_c = day.temperatures_c["room"]
+    lines = {
+        "dough": "__C",
+        "water": f"{water.pour_c:.1f}C",
+        "flour": f"{day.temperatures_c.get('flour', room_c):g}C",
+        "room": f"{room_c:g}C",
+    }
+    if day.rest_h:
+        lines["rest"] = f"{60 * day.rest_h:.0f}min"
+    batch = "\n".join(["[[batch]]", *(f'{key} = "{value}"' for key, value in lines.items())])
+    return [
+        "Measure the dough at the end of mixing, add this to the day file, and the next plan is surer:",
+        escape(batch),
+    ]
+
+
+# ---- what batches say ------------------------------------------------------------------------------------------------
+
+UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
+
+
+def print_learned(day: Day, learned: bowls.Learned) -> None:
+    """Print friction and net gain of every batch, their mean and spread, and what to do with them."""
+    console = console_of_words()
+    _print_title(console, day)
+    table = table_of("", "batch", "friction", "net gain")
+    friction, gain = learned.friction, learned.net_gain
+    for place, (friction_k, kj_per_kg) in enumerate(zip(friction.each, gain.each, strict=True), 1):
+        table.add_row(str(place), kelvins(friction_k), f"{signed(kj_per_kg)} kJ/kg")
+    table.add_section()
+    table.add_row(
+        "[bold]mean[/bold]", f"[bold]{kelvins(friction.mean)}[/bold]", f"[bold]{signed(gain.mean)} kJ/kg[/bold]"
+    )
+    if friction.sd is not None and gain.sd is not None:
+        table.add_row("spread (sd)", kelvins(friction.sd), f"{signed(gain.sd)} kJ/kg")
+    console.print(table)
+    console.print(
+        "The net gain is the heat your mixing leaves in a kilogram of dough. It holds in "
+        + (
+            "warm and cold kitchens"
+            if learned.minutes
+            else "kitchens much like these (tell --mixing, and it holds in others)"
+        )
+        + ", for this way of mixing and this size of batch. The friction holds in kitchens like these batches' alone."
+    )
+    minutes = f" --minutes {learned.minutes:g}" if learned.minutes else ""
+    console.print(f"Next time: libferment water ... --net-gain {gain.mean:.1f}{minutes}")
+    low, high = UNUSUAL_GAIN_KJ_PER_KG
+    if not all(low <= each <= high for each in gain.each):
+        console.print(
+            f"[bold]caution[/bold]: a net gain outside {signed(low, 0)} to {high:.0f} kJ/kg is unusual; "
+            "look for a mistyped temperature or a missing bowl."
+        )
+    for line in _assumed(day):
+        console.print(line)
