@@ -25,16 +25,16 @@ WATER = ["water", "--desired", "24C", "--room", "21C"]
 ONE = ["--dough", "18C", "--yeast-percent", "0.6"]
 
 
-def run(*arguments):
+def run(*arguments, columns=200):
     """The finished command, with its output as one text and its error output as another."""
-    result = CliRunner(env={"COLUMNS": "200"}).invoke(cli.main, list(arguments))
+    result = CliRunner(env={"COLUMNS": columns and str(columns)}).invoke(cli.main, list(arguments))
     assert result.exception is None or isinstance(result.exception, SystemExit), repr(result.exception)
     assert "Traceback" not in result.output
     return result
 
 
-def answer(*arguments):
-    result = run(*arguments)
+def answer(*arguments, columns=200):
+    result = run(*arguments, columns=columns)
     assert result.exit_code == 0, result.output
     assert result.stderr == ""
     return result.stdout
@@ -90,10 +90,7 @@ def check_plan(document, mix, desired_c=24, friction_k=None):
     plan = lf.water_by_heat_balance(mix, desired_c, friction_k=friction_k)
     known = {"libferment": lf.__version__, "command": "water", **plain(plan.to_dict())}
     assert {key: document[key] for key in document if key not in ("temperatures_c", "mix")} == known
-    shown = plain(mix.with_water(plan).to_dict())
-    if friction_k is not None and mix.mixing is None:  # see test_the_mix_of_the_answer_makes_the_dough
-        shown["mixing"] = document["mix"]["mixing"]
-    assert document["mix"] == shown
+    assert document["mix"] == plain(mix.with_water(plan).to_dict())
     return plan
 
 
@@ -102,11 +99,19 @@ def told(temperature_c):
     return f"{temperature_c:.1f} °C ({lf.fahrenheit(temperature_c):.0f} °F)".replace("-", "−")
 
 
-def lines(*arguments):
+def told_k(difference_k):
+    """A difference of temperatures as the text writes it."""
+    return f"{difference_k:.1f} K ({1.8 * difference_k:.0f} °F)".replace("-", "−")
+
+
+def sentences_and_rows(text):
     """The sentences, one after the other however they were wrapped, and the rows of the table."""
-    text = answer(*arguments).splitlines()
-    sentences = [line for line in text if not re.search("[│┃━─]", line)]
-    return " ".join(" ".join(sentences).split()), [line for line in text if "│" in line]
+    sentences = [line for line in text.splitlines() if not re.search("[│┃━─]", line)]
+    return " ".join(" ".join(sentences).split()), [line for line in text.splitlines() if "│" in line]
+
+
+def lines(*arguments):
+    return sentences_and_rows(answer(*arguments))
 
 
 def cells(row):
@@ -126,15 +131,27 @@ def test_water_by_options():
         "main water",
         "325 g",
         f"{plan.water_c:.1f} °C",
-        f"{shares['main water'].dough_k_per_k:.2f} K per K",
+        f"{shares['main water'].dough_k_per_k:.2f} K",
     ]
-    assert cells(rows[1]) == ["bread flour", "500 g", "20.0 °C", f"{shares['bread flour'].dough_k_per_k:.2f} K per K"]
-    assert cells(rows[2]) == ["salt", "10 g", "", ""]
+    assert cells(rows[1]) == ["bread flour", "500 g", "20.0 °C", f"{shares['bread flour'].dough_k_per_k:.2f} K"]
+    assert cells(rows[2]) == ["room", "", "21.0 °C", f"{shares['room'].dough_k_per_k:.2f} K"]
+    assert cells(rows[3]) == ["salt", "10 g", "", ""]
     gain = f"{plan.gain_k:+.1f} K".replace("-", "−")
     assert cells(rows[-2]) == ["mixing, wetting, dissolving", "", "", gain]
     assert cells(rows[-1]) == ["dough", "835 g", "24.0 °C", ""]
     assert text.startswith(f"Pour 325 g of water at {told(plan.water_c)}. ")
-    assert "The trade's factor rule says 29.0 °C (84 °F): 3 × 24.0 − 20.0 − 21.0 − 2.0 (flour, room, friction)." in text
+    assert len(rows) == 6
+    header = next(line for line in answer(*WATER[:3], *RULE).splitlines() if "┃" in line)
+    assert [cell.strip() for cell in header.split("┃")] == [
+        "into the bowl",
+        "weight",
+        "at",
+        "1 K more moves the dough",
+    ]
+    assert (
+        "The bakers' factor rule says 29.0 °C (84 °F): 3 × 24.0 − 20.0 − 21.0 − 2.0 (flour, room, friction). "
+        f"It would make the dough {plan.dough_by_rule_c:.1f} °C." in text
+    )
 
 
 def test_only_desired_and_room_are_needed():
@@ -151,9 +168,10 @@ def test_water_with_a_preferment():
     assert plan.factor_rule_c == expected == 4 * 24 - 20 - 21 - 18 - 2
     text, rows = lines(*arguments)
     share = next(share for share in plan.shares if share.name == "preferment")
-    assert cells(rows[2]) == ["preferment", "200 g", "18.0 °C", f"{share.dough_k_per_k:.2f} K per K"]
+    assert cells(rows[2]) == ["preferment", "200 g", "18.0 °C", f"{share.dough_k_per_k:.2f} K"]
     rule = "4 × 24.0 − 20.0 − 21.0 − 18.0 − 2.0 (flour, room, preferment, friction)"
-    assert f"The trade's factor rule says {told(expected)}: {rule}." in text
+    makes = f"It would make the dough {plan.dough_by_rule_c:.1f} °C."
+    assert f"The bakers' factor rule says {told(expected)}: {rule}. {makes}" in text
 
 
 def test_water_in_fahrenheit_is_the_same():
@@ -180,7 +198,7 @@ def test_water_in_fahrenheit_is_the_same():
 )
 def test_weights_in_ounces_pounds_and_kilograms(weights, grams):
     names = ("--flour-g", "--water-g", "--bowl-g", "--yeast-water-g", "--preferment-g")
-    arguments = [word for option in zip(names, weights, strict=True) for word in option]
+    arguments = [word for option in zip(names, weights, strict=True) for word in option] + ["--bowl", "steel"]
     document = as_json(*WATER, *arguments, "--yeast-water", "38C")
     values = [lf.grams(ounces) for ounces in grams] if grams else [900, 630, 1200, 60, 200]
     flour_g, water_g, bowl_g, yeast_water_g, preferment_g = values
@@ -207,11 +225,17 @@ FLOUR_G = ["--flour-g", "800"]
         (["--rest", "45min"], {"rest_h": 0.75}),
         (["--rest", "1.5h"], {"rest_h": 1.5}),
         (["--bowl", "glass", "--bowl-g", "1.5kg", "--room", "16C"], {"bowl": lf.Bowl("glass", 1500), "room_c": 16}),
-        (["--bowl-g", "1500", "--room", "16C"], {"bowl": lf.Bowl("steel", 1500), "room_c": 16}),
+        (["--bowl", "CERAMIC", "--bowl-g", "1500", "--room", "16C"], {"bowl": lf.Bowl("ceramic", 1500), "room_c": 16}),
         (["--mixing", "spiral"], {"mixing": lf.ByMethod("spiral")}),
         (["--mixing", "spiral", "--minutes", "6"], {"mixing": lf.ByMethod("spiral", 6)}),
+        (["--mixing", " Stand mixer"], {"mixing": lf.ByMethod("stand_mixer")}),
+        (["--mixing", "STAND-MIXER", "--minutes", "12"], {"mixing": lf.ByMethod("stand_mixer", 12)}),
         (["--net-gain", "6.5"], {"mixing": lf.ByNetGain(6.5)}),
         (["--net-gain", "-2"], {"mixing": lf.ByNetGain(-2)}),
+        (
+            ["--net-gain", "6.5", "--minutes", "15", "--room", "12C"],
+            {"mixing": lf.ByNetGain(6.5, minutes=15), "room_c": 12},
+        ),
         (["--yeast-water", "38C", "--yeast-water-g", "60"], {"waters": [lf.Water(60, 38, wets_yeast=True)]}),
         (["--water-g", "600"], {"water_percent": 75}),
         (["--preferment-g", "300"], {"preferments": [lf.Preferment(150, 150)]}),
@@ -230,13 +254,64 @@ def test_every_option_of_the_water_counts(options, changes):
 
 
 @pytest.mark.parametrize("mixing", [None, "spiral", "folds"])
-def test_friction_is_the_mixing_heat_unless_that_is_given(mixing):
-    arguments = [*WATER, "--friction", "6K"]
-    document = as_json(*arguments, *(["--mixing", mixing] if mixing else []))
-    plan = check_plan(document, mix_of(mixing=mixing and lf.ByMethod(mixing)), friction_k=6)
-    worth = lf.water_by_heat_balance(mix_of(mixing=lf.ByNetGain(lf.net_gain_from_friction(mix_of(), 6, 24))), 24)
-    assert (plan.water_c == worth.water_c) == (mixing is None)
-    assert plan.factor_rule_c == 24
+def test_a_friction_alone_is_for_the_rule(mixing):
+    """It moves the rule's water degree by degree, and nothing else: it is not known what it was found with."""
+    arguments = [*WATER, *(["--mixing", mixing] if mixing else [])]
+    mix = mix_of(mixing=mixing and lf.ByMethod(mixing))
+    without = as_json(*arguments)
+    for friction_k in (-3, 6, 20):
+        plan = check_plan(as_json(*arguments, "--friction", f"{friction_k}K"), mix, friction_k=friction_k)
+        assert plan.factor_rule_c == 30 - friction_k
+        assert (plan.water_c, plan.low_c, plan.high_c) == (without["water_c"], without["low_c"], without["high_c"])
+        assert ("mixing_assumed" in [notice.code for notice in plan.notices]) == (mixing is None)
+
+
+def worth_of(friction_k, measured_at_c, mix, desired_c=24):
+    """The mixing heat that a friction tells, found in a kitchen of that temperature."""
+    return lf.ByNetGain(lf.net_gain_from_friction(mix, friction_k, desired_c, measured_at_c=measured_at_c), 2.0)
+
+
+@pytest.mark.parametrize("measured_at", ["21C", "69.8F", "17C", "28.5C"])
+def test_a_friction_with_its_kitchen_is_the_mixing_heat(write, measured_at):
+    measured_at_c = quantities.temperature_c(measured_at)
+    for friction in ("6K", "6C", "10.8F"):
+        arguments = [*WATER, "--friction", friction, "--friction-at", measured_at]
+        friction_k = quantities.difference_k(friction)
+        assert friction_k == pytest.approx(6, rel=1e-15)
+        mix = mix_of(mixing=worth_of(friction_k, measured_at_c, mix_of()))
+        plan = check_plan(as_json(*arguments), mix, friction_k=friction_k)
+        assert "mixing_assumed" not in [notice.code for notice in plan.notices]
+    known = f'desired = "24C"\nfriction = "6K"\nfriction_at = "{measured_at}"'
+    mix = mix_of(mixing=worth_of(6, measured_at_c, mix_of()))
+    check_plan(as_json("water", write(TODAY.replace('desired = "24C"', known))), mix, friction_k=6)
+
+
+def test_rule_and_balance_agree_in_the_kitchen_of_the_friction():
+    """Where flour, room and bowl have the temperature the friction was found at, the rule's water is the balance's."""
+    for kitchen_c, friction_k in ((21, 6), (16, 9), (27, -2)):
+        for desired_c in (22, 25):
+            arguments = ["water", "--desired", f"{desired_c}C", "--room", f"{kitchen_c}C", "--flour-g", "800"]
+            arguments += ["--bowl", "glass", "--bowl-g", "1.5kg", "--friction", f"{friction_k}K"]
+            document = as_json(*arguments, "--friction-at", f"{kitchen_c}C")
+            assert document["water_c"] == pytest.approx(document["factor_rule_c"], abs=1e-9)
+            assert document["factor_rule_c"] == 3 * desired_c - 2 * kitchen_c - friction_k
+            elsewhere = as_json(*arguments, "--friction-at", f"{kitchen_c + 3}C")
+            assert elsewhere["factor_rule_c"] == document["factor_rule_c"]
+            assert elsewhere["water_c"] != pytest.approx(document["water_c"], abs=0.1)
+
+
+def test_the_mixing_counts_before_a_friction_with_its_kitchen(write):
+    friction = ["--friction", "6K", "--friction-at", "21C"]
+    for options, mixing in (
+        (["--mixing", "spiral"], lf.ByMethod("spiral")),
+        (["--net-gain", "5"], lf.ByNetGain(5)),
+    ):
+        check_plan(as_json(*WATER, *friction, *options), mix_of(mixing=mixing), friction_k=6)
+    path = write(TODAY + "[mixing]\nwork_kj_per_kg = 9\n")
+    check_plan(as_json("water", path, *friction), mix_of(mixing=lf.ByWork(9)), friction_k=6)
+    path = write(TODAY + batch_tables(BATCHES))
+    gain = learned_of(BATCHES)[1]
+    check_plan(as_json("water", path, *friction), mix_of(mixing=lf.net_gain_of(gain)), friction_k=6)
 
 
 def test_ice_temperature_and_each_share_of_flour_count():
@@ -255,7 +330,10 @@ TODAY = '[water]\ndesired = "24C"\n[today]\nroom = "21C"\n'
         ('flour = "12C"', {"flour_c": 12}),
         ('flour = "53.6F"', {"flour_c": 12}),
         ('tap = "30C"\nice = "-3C"', {"tap_c": 30, "ice_c": -3}),
-        ('bowl = "40C"\n[bowl]\nmass_g = 1200', {"bowl": lf.Bowl("steel", 1200, temperature_c=40)}),
+        (
+            'bowl = "40C"\n[bowl]\nmaterial = "Steel"\nmass_g = 1200',
+            {"bowl": lf.Bowl("steel", 1200, temperature_c=40)},
+        ),
         ('bowl = "104F"\n[bowl]\nmaterial = "wood"\nmass_g = 700', {"bowl": lf.Bowl("wood", 700, temperature_c=40)}),
         ("[dough]\nmilk_percent = 20", {"milk_percent": 20}),
         ('milk = "5C"\n[dough]\nmilk_percent = 20', {"milk_percent": 20, "milk_c": 5}),
@@ -279,10 +357,10 @@ TODAY = '[water]\ndesired = "24C"\n[today]\nroom = "21C"\n'
         ),
         ("[[flour]]\npercent = 100\nmoisture_percent = 10", {"flours": [lf.FlourShare(100, moisture_percent=10)]}),
         (
-            '[[flour]]\npercent = 70\nkind = "whole_wheat"\ntemperature = "50F"\n'
-            '[[flour]]\nkind = "all_purpose"\npercent = 25\n[dough]\ngluten_percent = 5',
+            '[[flour]]\npercent = 70\nkind = "Whole wheat"\ntemperature = "50F"\n'
+            '[[flour]]\nkind = "ALL-PURPOSE"\npercent = 30.1\n[dough]\ngluten_percent = 5',
             {
-                "flours": [lf.FlourShare(70, "whole_wheat", temperature_c=10), lf.FlourShare(25, "all_purpose")],
+                "flours": [lf.FlourShare(70, "whole_wheat", temperature_c=10), lf.FlourShare(30.1, "all_purpose")],
                 "gluten_percent": 5,
             },
         ),
@@ -300,7 +378,7 @@ TODAY = '[water]\ndesired = "24C"\n[today]\nroom = "21C"\n'
             {"waters": [lf.Water(50, lf.celsius(100.4), wets_yeast=True, stands_h=0.25)]},
         ),
         ('[mixing]\nmethod = "spiral"', {"mixing": lf.ByMethod("spiral")}),
-        ('[mixing]\nmethod = "stand_mixer"\nminutes = 4', {"mixing": lf.ByMethod("stand_mixer", 4)}),
+        ('[mixing]\nmethod = "Stand mixer"\nminutes = 4', {"mixing": lf.ByMethod("stand_mixer", 4)}),
         (
             '[mixing]\nmethod = "hand"\nhydration_kj_per_kg = 3',
             {"mixing": lf.ByMethod("hand", hydration_kj_per_kg=3)},
@@ -310,6 +388,11 @@ TODAY = '[water]\ndesired = "24C"\n[today]\nroom = "21C"\n'
             "[mixing]\nnet_gain_kj_per_kg = 3\nminutes = 20",
             {"mixing": lf.ByNetGain(3, minutes=20)},
         ),
+        (
+            "[mixing]\nnet_gain_kj_per_kg = 3\nsd_kj_per_kg = 2.5",
+            {"mixing": lf.ByNetGain(3, 2.5)},
+        ),
+        ("[dough]\nwater_percent = 5\nmilk_percent = 60", {"water_percent": 5, "milk_percent": 60}),
         (
             "[mixing]\nwork_kj_per_kg = 9\nhydration_kj_per_kg = 3",
             {"mixing": lf.ByWork(9, hydration_kj_per_kg=3)},
@@ -377,7 +460,8 @@ def test_water_of_the_demo_day():
     text, rows = lines("water", DEMO)
     assert text.startswith(
         "Four small loaves, a cool Saturday (invented) "  # and then, before all else, the answer
-        f"Pour 562 g of water at {told(plan.water_c)}: the tap's 11.0 °C (52 °F) warmed by {plan.water_c - 11:.1f} K."
+        f"Pour 562 g of water at {told(plan.water_c)}: {told_k(plan.water_c - 11)} warmer than the tap's "
+        "11.0 °C (52 °F). No ice is needed. In 9 batches of 10 "
     )
     yeast_c = 18 + (35 - 18) * math.exp(-(1 / 6) / 0.3)  # it cooled while it stood
     assert cells(rows[2])[:3] == ["yeast's water", "50 g", f"{yeast_c:.1f} °C"]
@@ -447,9 +531,14 @@ def test_ice_when_the_tap_is_too_warm():
         f"Pour {600 - ice_g:.0f} g from the tap, 20.0 °C (68 °F), and {ice_g:.0f} g of ice: "
         f"together as cold as water at {told(plan.water_c)}. "
     )
-    assert re.search(r"The ice is part of the water; weigh it \([-−]18 °C\) and mix until it is gone\.", text)
-    assert "If your tap is warmer" not in text
-    assert "warmed by" not in text
+    assert (
+        "Weigh ice straight from the freezer (−18 °C); of wet, melting ice it takes more (--ice 0C). "
+        "It is part of the water: crush it and mix until none is left. In 9 batches of 10 " in text
+    )
+    wet, _ = lines(*arguments, "--ice", "0C")
+    assert "Weigh wet, melting ice. It is part of the water: crush it and mix until none is left. In 9 " in wet
+    for words in ("If your tap is warmer", "warmer than the tap", "No ice is needed", "[[batch]]"):
+        assert words not in text + wet
     hot = as_json("water", DEMO, "--tap", "40C")
     water_c, water_g = hot["water_c"], hot["water_g"]
     assert hot["ice_g"] == lf.ice_by_heat_balance(water_g, tap_c=40, wanted_c=water_c, ice_c=-18)
@@ -459,14 +548,35 @@ def test_a_tap_that_is_too_warm_is_told_without_an_amount_too():
     text, _ = lines(*WATER, "--flour", "30C", "--tap", "20C")
     plan = lf.water_by_heat_balance(mix_of(flour_c=30, tap_c=20), 24)
     assert f"Pour {plan.pour_g:.0f} g from the tap, 20.0 °C (68 °F), and {plan.ice_g:.0f} g of ice" in text
-    assert "Reckoned for 500 g of flour; give --flour-g for yours." in text
     assert plan.pour_g + plan.ice_g == 325
 
 
-def test_a_weight_of_flour_that_was_not_given_is_told():
-    for weights in ([], ["--water-g", "350"]):
-        assert "Reckoned for 500 g of flour; give --flour-g for yours." in lines(*WATER, *weights)[0]
-        assert "Reckoned for" not in lines(*WATER, *weights, "--flour-g", "500g")[0]
+@pytest.mark.parametrize("command", ["water", "friction"])
+def test_what_was_not_given_is_told(write, command):
+    """Flour, water, salt and bowl, in this order; nothing once each is given."""
+    if command == "water":
+        ask = [*WATER[1:], "--mixing", "hand"]
+    else:
+        ask = ["--dough", "25.2C", "--water", "27C", "--room", "21C"]
+    flour, water = ["--flour-g", "500g"], ["--water-g", "350g"]
+    bowl = ["--bowl", "steel", "--bowl-g", "1kg"]
+    salt = write("[dough]\nsalt_percent = 2\n")
+
+    def assumed(*arguments):
+        text, _ = lines(command, *arguments, *ask)
+        found = re.findall(r"Assumed: (.*?)\.(?= |$)", text)
+        assert len(found) <= 1
+        return found[0] if found else None
+
+    flour_words, water_words = "500 g of flour (--flour-g)", "65 % water (--water-g)"
+    salt_words, bowl_words = "2 % salt", "no bowl (--bowl, --bowl-g)"
+    assert assumed() == f"{flour_words}, {water_words}, {salt_words}, {bowl_words}"
+    assert assumed(*flour) == f"{water_words}, {salt_words}, {bowl_words}"
+    assert assumed(*flour, *water) == f"{salt_words}, {bowl_words}"
+    assert assumed(*flour, *water, *bowl) == salt_words
+    assert assumed(salt, *flour, *water, *bowl) is None
+    assert assumed(salt) == f"{flour_words}, {water_words}, {bowl_words}"
+    assert assumed(DEMO) is None
 
 
 def test_the_ice_begins_where_the_tap_is_as_warm_as_the_water():
@@ -489,24 +599,77 @@ def test_the_ice_begins_where_the_tap_is_as_warm_as_the_water():
 
 
 def test_ice_is_asked_for_only_if_the_tap_is_known():
-    assert "If your tap is warmer than that, give --tap, and the ice is worked out." in lines(*WATER)[0]
+    asks = "If your tap is warmer than that, give --tap, and the ice is worked out."
+    assert asks in lines(*WATER)[0]
     plan = lf.water_by_heat_balance(mix_of(), 24)
     text, _ = lines(*WATER, "--tap", "12C")
     assert "give --tap" not in text
-    assert f"the tap's {told(12)} warmed by {plan.water_c - 12:.1f} K." in text
+    start = f"Pour 325 g of water at {told(plan.water_c)}: "
+    assert text.startswith(f"{start}{told_k(plan.water_c - 12)} warmer than the tap's {told(12)}. No ice is needed. In")
+    # No tap is warmer than 25 °C in a kitchen where such water is asked for.
+    for desired, warm in (("25.8C", False), ("25.9C", True)):
+        arguments = ["water", "--desired", desired, "--room", "21C"]
+        assert (as_json(*arguments)["water_c"] > 25) == warm
+        assert (asks in lines(*arguments)[0]) == (not warm)
+        assert "No ice is needed" not in lines(*arguments)[0]
+
+
+def test_ice_that_hardly_counts_may_be_left_out():
+    """Less than 1 % of the water: poured straight from the tap the dough is hardly warmer."""
+    water_c = as_json(*WATER)["water_c"]
+    per_k = 325 * 4.186 / (4.186 * (water_c + 1) + 333.55 + 2.05 * 18)
+    for above_k, words in ((0.1, True), (0.9, True), (1.1, False), (3, False)):
+        tap_c = water_c + above_k
+        arguments = [*WATER, "--tap", f"{tap_c:.12f}C"]
+        document = as_json(*arguments)
+        assert document["ice_g"] == pytest.approx(per_k * above_k, rel=0.02)
+        assert (0 < document["ice_g"] < 3.25) == words
+        text, _ = lines(*arguments)
+        straight = (
+            f"Pour 325 g straight from the tap, {told(tap_c)}: it is only {told_k(above_k)} too warm; "
+            f"{document['ice_g']:.0f} g of ice in it would make it exact."
+        )
+        both = (
+            f"Pour {325 - document['ice_g']:.0f} g from the tap, {told(tap_c)}, and {document['ice_g']:.0f} g of ice: "
+            f"together as cold as water at {told(water_c)}."
+        )
+        assert text.startswith(straight if words else both)
+
+
+def test_water_colder_than_any_water_alone():
+    """Ice may take more heat than water of 0 °C; the sentence names no such water."""
+    arguments = ["water", "--desired", "18C", "--room", "32C", "--flour-g", "1kg", "--tap", "18C", "--mixing", "hand"]
+    plan = check_plan(
+        as_json(*arguments), mix_of(flour_g=1000, room_c=32, tap_c=18, mixing=lf.ByMethod("hand")), desired_c=18
+    )
+    assert plan.water_c < 0
+    assert lines(*arguments)[0].startswith(
+        f"Pour {plan.pour_g:.0f} g from the tap, {told(18)}, and {plan.ice_g:.0f} g of ice: "
+        "together colder than any water alone. Weigh ice straight"
+    )
 
 
 # ---- the sentences that answer ---------------------------------------------------------------------------------------
 
 
+LABELS = {method.name: method.label for method in lf.mixing_methods()}
+
+
 @pytest.mark.parametrize(
     ("options", "basis"),
     [
-        ([], "from how you mix"),
-        (["--mixing", "spiral"], "from how you mix"),
-        (["--mixing", "spiral", "--friction", "9K"], "from how you mix"),
-        (["--net-gain", "4"], "from the mixing heat you gave"),
-        (["--friction", "6K"], "from the mixing heat you gave"),
+        ([], "typical for kneading by hand; yours may differ"),
+        (["--mixing", "hand"], "typical for kneading by hand; yours may differ"),
+        *((["--mixing", name], f"typical for {label}; yours may differ") for name, label in LABELS.items()),
+        (["--mixing", "spiral", "--friction", "9K"], f"typical for {LABELS['spiral']}; yours may differ"),
+        (
+            ["--mixing", "spiral", "--friction", "9K", "--friction-at", "20C"],
+            f"typical for {LABELS['spiral']}; yours may differ",
+        ),
+        (["--net-gain", "4"], "from the net gain you gave"),
+        (["--net-gain", "4", "--friction", "9K", "--friction-at", "20C"], "from the net gain you gave"),
+        (["--friction", "6K"], "typical for kneading by hand; yours may differ"),
+        (["--friction", "6K", "--friction-at", "21C"], "from the friction you gave"),
     ],
 )
 def test_how_sure_the_water_is(options, basis):
@@ -516,12 +679,25 @@ def test_how_sure_the_water_is(options, basis):
     assert document["low_c"] < 24 < document["high_c"]
 
 
-def test_how_sure_the_water_is_from_batches(write):
-    batch = '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n'
-    for count, words in ((1, "1 logged batch"), (2, "2 logged batches")):
-        text, _ = lines("water", write(TODAY + count * batch))
-        assert f"({words})" in text.replace("from ", "")
-        assert "Measure it, log it as a [[batch]], and the next plan is surer." in text
+ONE_BATCH = '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n'
+
+
+@pytest.mark.parametrize("mixing", ["", '[mixing]\nmethod = "spiral"\n', "[mixing]\nwork_kj_per_kg = 9\n"])
+def test_how_sure_the_water_is_from_batches(write, mixing):
+    for count, basis in ((1, "from 1 logged batch"), (2, "from 2 logged batches"), (11, "from 11 logged batches")):
+        path = write(TODAY + mixing + count * ONE_BATCH)
+        document = as_json("water", path)
+        sure = f"should come out at {document['low_c']:.1f} to {document['high_c']:.1f} °C ({basis})."
+        assert sure in lines("water", path)[0]
+        assert "(typical for " in lines("water", path, "--mixing", "spiral")[0]
+        assert "(from the net gain you gave)" in lines("water", path, "--net-gain", "5")[0]
+
+
+def test_how_sure_the_water_is_from_work_and_net_gain(write):
+    for table, basis in (("work_kj_per_kg = 9", "work"), ("net_gain_kj_per_kg = 9", "net gain")):
+        assert f"(from the {basis} you gave)." in lines("water", write(f"{TODAY}[mixing]\n{table}\n"))[0]
+        with_batch = "logged batch" if basis == "work" else "the net gain you gave"
+        assert with_batch in lines("water", write(f"{TODAY}[mixing]\n{table}\n{ONE_BATCH}"))[0]
 
 
 def test_why_not_the_rule():
@@ -530,13 +706,26 @@ def test_why_not_the_rule():
         document = as_json(*arguments)
         assert f"Why they differ: {document['reason']}." in text
         rule = re.search(
-            r"factor rule says (−?[\d.]+) °C .*?: (\d) × ([\d.]+)((?: [−+] [\d.]+)+) \(flour, room, f", text
+            r"bakers' factor rule says (−?[\d.]+) °C .*?: (\d) × ([\d.]+)((?: [−+] [\d.]+)+) \(flour, room, f", text
         )
         sum_c = int(rule[2]) * float(rule[3])
         for sign, known in re.findall(r"([−+]) ([\d.]+)", rule[4]):
             sum_c += float(known) * (1 if sign == "+" else -1)
         assert float(rule[1].replace("−", "-")) == pytest.approx(sum_c, abs=0.21)  # four numbers of one decimal
         assert float(rule[1].replace("−", "-")) == pytest.approx(document["factor_rule_c"], abs=0.05001)
+        makes = f"It would make the dough {document['dough_by_rule_c']:.1f} °C.".replace("-", "−")
+        assert makes in text
+        assert ", which is no water: " not in text
+
+
+def test_a_rule_that_asks_for_no_water_is_said_so():
+    arguments = ["water", "--desired", "20C", "--flour", "28C", "--room", "28C", "--friction", "10K", "--tap", "15C"]
+    document = as_json(*arguments)
+    assert document["factor_rule_c"] == -6
+    assert (
+        "The bakers' factor rule says −6.0 °C (21 °F), which is no water: "
+        "3 × 20.0 − 28.0 − 28.0 − 10.0 (flour, room, friction)." in lines(*arguments)[0]
+    )
 
 
 def test_the_rule_counts_the_mean_of_the_flours(write):
@@ -554,17 +743,16 @@ def test_the_rule_counts_the_mean_of_the_flours(write):
 
 
 def test_what_friction_is(write):
-    batch = '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n'
     plan = lf.water_by_heat_balance(mix_of(), 24)
     for arguments, friction_k, whose in (
         (WATER, plan.friction_k, "here"),
         ([*WATER, "--friction", "9F"], 5, "as you gave it"),
-        (["water", write(TODAY + batch)], 8, "from your batches"),
+        (["water", write(TODAY + ONE_BATCH)], 8, "from your batches"),
+        (["water", write(TODAY + ONE_BATCH), "--friction", "9F"], 5, "as you gave it"),
     ):
-        adds = f"{friction_k:.1f} K ({1.8 * friction_k:.0f} °F) {whose}"
         assert (
-            f"Friction is what mixing adds in that rule, {adds}; `libferment friction` finds yours from a batch."
-            in lines(*arguments)[0]
+            "Friction is the rule's number for mixing and all that it leaves out: "
+            f"{told_k(friction_k)} {whose}; libferment friction finds yours from a batch." in lines(*arguments)[0]
         )
 
 
@@ -582,7 +770,14 @@ def test_what_a_rest_changes():
     far = ["water", "--desired", "40C", "--room", "10C"]
     with pytest.raises(lf.NoSolution):
         lf.water_by_heat_balance(mix_of(room_c=10, rest_h=0.5), 40)
-    assert "If flour and water are to rest for 30 min first, no water is warm or cold enough." in lines(*far)[0]
+    text, _ = lines(*far)
+    assert "A rest of flour and water for 30 min first is out of the water's reach here." in text
+    assert "(--rest 30min)" not in text
+    icy = ["water", "--desired", "22C", "--room", "30C", "--tap", "20C"]
+    rested = lf.water_by_heat_balance(mix_of(room_c=30, tap_c=20, rest_h=0.5), 22)
+    how = f"take {rested.pour_g:.0f} g from the tap and {rested.ice_g:.0f} g of ice (--rest 30min)."
+    assert rested.ice_g > 10
+    assert f"If flour and water rest for 30 min first, {how}" in lines(*icy)[0]
 
 
 @pytest.mark.parametrize("known", ["batch", "friction"])
@@ -590,10 +785,10 @@ def test_the_rest_it_tells_of_is_mixed_alike(write, known):
     """A rest ahead changes this dough, not what mixing adds nor the batches behind it."""
     if known == "batch":
         mixing = lf.net_gain_of(lf.net_gain_from_batches([mix_of(water_c=25)], [25]))
-        arguments = ["water", write(TODAY + '[[batch]]\ndough = "25C"\nwater = "25C"\nflour = "21C"\nroom = "21C"\n')]
+        arguments = ["water", write(TODAY + ONE_BATCH)]
     else:
-        mixing = lf.ByNetGain(lf.net_gain_from_friction(mix_of(), 6, 24))
-        arguments = [*WATER, "--friction", "6K"]
+        mixing = worth_of(6, 21, mix_of())
+        arguments = [*WATER, "--friction", "6K", "--friction-at", "21C"]
     rested = lf.water_by_heat_balance(mix_of(mixing=mixing, rest_h=0.5), 24)
     assert rested.water_c > lf.water_by_heat_balance(mix_of(mixing=mixing), 24).water_c  # it cools as it rests
     hint = f"If flour and water rest for 30 min first, take water at {told(rested.water_c)} (--rest 30min)."
@@ -605,14 +800,22 @@ def test_what_hardly_counts_stands_in_one_row(write):
     _, rows = lines("water", path)
     small = [cells(row) for row in rows if "salt" in row]
     assert small == [["sugar, salt, dry yeast", f"{900 * 0.037:.0f} g", "", ""]]
-    large = lines("water", path, "--flour-g", "900kg", "--bowl-g", "1kg")[1]
+    large = lines("water", path, "--flour-g", "900kg", "--bowl", "steel", "--bowl-g", "1kg")[1]
     (row,) = (cells(row) for row in large if "salt" in row)
     assert set(row[0].split(", ")) == {"sugar", "salt", "dry yeast", "bowl", "room"}
 
 
 @pytest.mark.parametrize(
     "arguments",
-    [WATER, [*WATER, "--tap", "40C"], [*WATER, "--net-gain", "5"], [*WATER, "--friction", "6K"], ["water", DEMO]],
+    [
+        WATER,
+        [*WATER, "--tap", "40C"],
+        [*WATER, "--net-gain", "5"],
+        [*WATER, "--friction", "6K"],
+        [*WATER, "--friction", "6K", "--friction-at", "18C"],
+        [*WATER, "--rest", "40min", "--tap", "40C"],
+        ["water", DEMO],
+    ],
 )
 def test_the_mix_of_the_answer_makes_the_dough(arguments):
     """The mix in the JSON is the one the answer is for: mixed forward it gives the desired dough."""
@@ -624,6 +827,94 @@ def test_the_mix_of_the_answer_makes_the_dough(arguments):
         "mixing": kind(**given["mixing"]) if kind else None,
     }
     assert lf.dough_by_heat_balance(lf.Mix(**{**given, **inside})) == pytest.approx(24, abs=1e-9)
+
+
+# ---- the batch to log ------------------------------------------------------------------------------------------------
+
+
+def logged(*arguments, dough_c, columns=200):
+    """The [[batch]] that the answer ends with, ready for a day file but for the dough that came out."""
+    text = answer(*arguments, columns=columns)
+    _, ask, block = text.partition("\n[[batch]]\n")
+    assert ask
+    before = " ".join(text.split("[[batch]]")[0].split())
+    assert before.endswith(
+        "Measure the dough at the end of mixing, add this to the day file, and the next plan is surer:"
+    )
+    assert block.count("__") == 1
+    return f"[[batch]]\n{block.replace('__', f'{dough_c:g}')}"
+
+
+@pytest.mark.parametrize("columns", [40, 60, 200, None])
+def test_the_batch_to_log_is_ready(columns):
+    block = logged("water", DEMO, dough_c=24.3, columns=columns)
+    water_c = as_json("water", DEMO)["water_c"]
+    assert block.splitlines() == [
+        "[[batch]]",
+        'dough = "24.3C"',
+        f'water = "{water_c:.1f}C"',
+        'flour = "17.5C"',
+        'room = "18C"',
+        'rest = "20min"',
+    ]
+    assert logged(*WATER, "--flour", "64F", dough_c=24).splitlines()[3:] == ['flour = "17.7778C"', 'room = "21C"']
+    assert logged(*WATER, dough_c=24).splitlines()[3:] == ['flour = "21C"', 'room = "21C"']
+
+
+@pytest.mark.parametrize(
+    "tables",
+    [
+        'room = "21C"\n[dough]\nflour_g = 800\n[mixing]\nmethod = "hand"\n',
+        'room = "15C"\nflour = "-3C"\n[dough]\nflour_g = 800\n[mixing]\nmethod = "hand"\nrest = "1.5h"\n',
+        'room = "16C"\n[dough]\nflour_g = 800\n[mixing]\nnet_gain_kj_per_kg = 7\nminutes = 12\n',
+        'room = "19C"\nbowl = "60C"\n[bowl]\nmaterial = "ceramic"\nmass_g = 2500\n[dough]\nflour_g = 800\n'
+        '[mixing]\nmethod = "hand"\n',
+        'room = "19C"\npreferment = "5C"\n[preferment]\nflour_g = 150\nwater_g = 150\n[dough]\nflour_g = 800\n'
+        '[mixing]\nmethod = "hand"\n',
+        'room = "19C"\nmilk = "5C"\negg = "6C"\nbutter = "12C"\n[dough]\nflour_g = 800\nmilk_percent = 25\n'
+        'egg_percent = 10\nbutter_percent = 15\n[mixing]\nmethod = "hand"\n',
+    ],
+)
+def test_a_batch_that_came_out_as_planned_says_what_was_planned(write, tables):
+    """Added to the day file as it is printed, it is the batch that was mixed: another time, another plan, the same."""
+    text = f'[water]\ndesired = "24C"\n[today]\n{tables}'
+    path = write(text)
+    plan = as_json("water", path)
+    planned = as_json("friction", path, "--dough", "24C", "--water", f"{plan['water_c']:.12f}C")
+    found = as_json("friction", write(text + logged("water", path, dough_c=24)))
+    for name, per_k in (("net_gain_kj_per_kg", 2), ("friction_k", 1)):  # the water is printed to 0.1 °C
+        assert found[name]["mean"] == pytest.approx(planned[name]["mean"], abs=0.051 * per_k)
+    assert found["minutes"] == planned["minutes"]
+
+
+def test_a_batch_with_ice_is_not_asked_for():
+    for arguments in ([*WATER, "--tap", "30C"], ["water", DEMO, "--tap", "40C"]):
+        assert as_json(*arguments)["ice_g"] > 0
+        text, _ = lines(*arguments)
+        assert "[[batch]]" not in text
+        assert "Measure the dough" not in text
+
+
+@pytest.mark.parametrize("columns", [40, 60, None])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        WATER,
+        [*WATER, "--tap", "40C"],
+        [*WATER, "--friction", "6K", "--rest", "30min"],
+        ["water", DEMO],
+        ["friction", DEMO],
+        ["friction", "--dough", "25C", "--water", "25C", "--room", "20C"],
+        ["rise", DEMO],
+        ["rise", "--rise", "330", *ONE],
+    ],
+)
+def test_narrow_screens_say_the_same(arguments, columns):
+    wide, _ = sentences_and_rows(answer(*arguments))
+    narrow, _ = sentences_and_rows(answer(*arguments, columns=columns))
+    assert narrow == wide
+    if columns:
+        assert max(map(len, answer(*arguments, columns=columns).splitlines())) <= columns
 
 
 # ---- notices of the water --------------------------------------------------------------------------------------------

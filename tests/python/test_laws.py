@@ -172,7 +172,7 @@ def just_below(number):
 LIMITS = [
     ("water_kills_yeast", "warning", "water_c", 60, just_above(60), {}),
     ("water_hot_for_yeast", "warning", "water_c", 50, just_above(50), {}),
-    ("water_hot_for_yeast", "warning", "water_c", 60, just_below(60), {}),
+    ("water_hot_for_yeast", "warning", "water_c", just_above(60), 60, {}),
     ("water_warm_for_yeast", "caution", "water_c", 45, just_above(45), {}),
     ("water_warm_for_yeast", "caution", "water_c", just_above(50), 50, {}),
     ("water_scalds", "warning", "water_c", 55, just_above(55), {}),

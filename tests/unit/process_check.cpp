@@ -52,7 +52,7 @@ std::vector<Edge> edges() {
   return {
       {"water_kills_yeast", warning, {.water_c = just_above(60)}, {.water_c = 60}},
       {"water_hot_for_yeast", warning, {.water_c = just_above(50)}, {.water_c = 50}},
-      {"water_hot_for_yeast", warning, {.water_c = just_below(60)}, {.water_c = 60}},
+      {"water_hot_for_yeast", warning, {.water_c = 60}, {.water_c = just_above(60)}},
       {"water_warm_for_yeast", caution, {.water_c = just_above(45)}, {.water_c = 45}},
       {"water_warm_for_yeast", caution, {.water_c = 50}, {.water_c = just_above(50)}},
       {"water_scalds", warning, {.water_c = just_above(55)}, {.water_c = 55}},

@@ -166,7 +166,7 @@ def _on_rule(day: Day, water: WaterPlan) -> list[str]:
         f"{signed(water.dough_by_rule_c)} °C.",
         f"Why they differ: {escape(water.reason)}.",
         f"Friction is the rule's number for mixing and all that it leaves out: {kelvins(water.friction_k)} {whose}; "
-        "`libferment friction` finds yours from a batch.",
+        "libferment friction finds yours from a batch.",
     ]
 
 

@@ -140,7 +140,7 @@ double ice_by_trade_rule(double water_g, double tap_c, double wanted_c) {
 }
 
 double ice_by_heat_balance(double water_g, double tap_c, double wanted_c, double ice_c) {
-  require(field::poured_water_g, water_g);
+  require(field::water_g, water_g);
   require(field::tap_c, tap_c);
   require(field::ice_c, ice_c);
   require(Field{"wanted_c", "wanted water temperature", "°C", -1e6, 60, field::must_be_given, Quantity::temperature}, wanted_c);

@@ -535,7 +535,7 @@ double net_gain_from_friction(const Mix& mix, double friction_k, double desired_
   require(field::desired_c, desired_c);
   Field measured_at = field::room_c;
   measured_at.name = "measured_at_c";
-  measured_at.label = "temperature of the kitchen the friction was found in";
+  measured_at.label = "room temperature where the friction was found";
   require(measured_at, measured_at_c);
   const double n = factors_of(mix);
   // The rule's water there may be one that cannot be poured; the number it makes of the friction holds all the same.
