@@ -51,7 +51,7 @@ def test_all_is_exact():
     }
     assert set(lf.__all__) == offered | {"__version__"}
     imported = {name for name in vars(lf) if not name.startswith("_")}
-    assert imported - set(lf.__all__) <= {"annotations", "cli", "day"}  # modules
+    assert imported - set(lf.__all__) <= {"annotations", "bowl", "cli", "day", "stages"}  # modules
 
 
 def words_of(name):

@@ -16,6 +16,7 @@ from libferment._core import (
     WaterPlan,
     fahrenheit,
     mixing_methods,
+    mixing_minutes,
     water_by_heat_balance,
 )
 from libferment._errors import NoSolution
@@ -78,7 +79,7 @@ def print_plan(day: Day, plan: bowls.Plan) -> None:
     for line in _assumed(day):
         console.print(line)
     print_notices(console, plan.water.notices)
-    for line in _how_to_log(day, plan.water):
+    for line in _how_to_log(day, plan):
         console.print(line)
 
 
@@ -103,6 +104,8 @@ def _how_warm(day: Day, water: WaterPlan) -> str:
 
 def _on_ice(plan: bowls.Plan) -> list[str]:
     water, mix = plan.water, plan.mix
+    if 0 < water.ice_g < 0.01 * water.water_g:
+        return []
     if water.ice_g:
         kind = "wet, melting ice" if mix.ice_c == 0 else f"ice straight from the freezer ({signed(mix.ice_c, 0)} °C)"
         other = "" if mix.ice_c == 0 else "; of wet, melting ice it takes more (--ice 0C)"
@@ -206,8 +209,9 @@ def _assumed(day: Day) -> list[str]:
     return [f"Assumed: {', '.join(assumed)}."] if assumed else []
 
 
-def _how_to_log(day: Day, water: WaterPlan) -> list[str]:
+def _how_to_log(day: Day, plan: bowls.Plan) -> list[str]:
     """The lines to put into the day file when the dough is mixed."""
+    water = plan.water
     if water.ice_g:
         return []  # a batch with ice is logged from Python, where its ice can be told
     room_c = day.temperatures_c["room"]
@@ -217,9 +221,15 @@ def _how_to_log(day: Day, water: WaterPlan) -> list[str]:
         "flour": f"{day.temperatures_c.get('flour', room_c):g}C",
         "room": f"{room_c:g}C",
     }
+    for key in ("preferment", "bowl", "milk", "egg", "butter"):
+        if key in day.temperatures_c:
+            lines[key] = f"{day.temperatures_c[key]:g}C"
     if day.rest_h:
         lines["rest"] = f"{60 * day.rest_h:.0f}min"
     batch = "\n".join(["[[batch]]", *(f'{key} = "{value}"' for key, value in lines.items())])
+    minutes = 0.0 if plan.mix.mixing is None else mixing_minutes(plan.mix.mixing)
+    if minutes:
+        batch += f"\nminutes = {minutes:g}"
     return [
         "Measure the dough at the end of mixing, add this to the day file, and the next plan is surer:",
         escape(batch),
@@ -256,7 +266,7 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
         + ", for this way of mixing and this size of batch. The friction holds in kitchens like these batches' alone."
     )
     minutes = f" --minutes {learned.minutes:g}" if learned.minutes else ""
-    console.print(f"Next time: libferment water ... --net-gain {gain.mean:.1f}{minutes}")
+    console.print(f"Next time: libferment water ... --net-gain {round(gain.mean, 1) + 0.0:.1f}{minutes}")
     low, high = UNUSUAL_GAIN_KJ_PER_KG
     if not all(low <= each <= high for each in gain.each):
         console.print(

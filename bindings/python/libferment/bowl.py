@@ -111,6 +111,8 @@ def planned_mix_of(day: Day) -> tuple[Mix, float, float | None]:
     """
     if day.desired_c is None:
         raise InvalidInput("the water temperature needs [water] desired (--desired)")
+    if day.friction_at_c is not None and day.friction_k is None:
+        raise InvalidInput("[water] friction_at (--friction-at) needs the friction found there: friction (--friction)")
     mix, friction_k = mix_of(day), day.friction_k
     if day.batches:
         learned = learned_from(day)

@@ -151,10 +151,10 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
         day = replace(day, preferment=lf.Preferment(given["preferment_g"] / 2, given["preferment_g"] / 2))
     if given["bowl"] is not None or given["bowl_g"] is not None:
         material = given["bowl"] or (day.bowl.material if day.bowl else None)
-        weight = given["bowl_g"] or (day.bowl.mass_g if day.bowl else None)
+        weight = given["bowl_g"] if given["bowl_g"] is not None else (day.bowl.mass_g if day.bowl else None)
         if material is None:
             raise lf.InvalidInput("a bowl needs its material; add --bowl, such as --bowl ceramic")
-        if weight is None:
+        if not weight:
             raise lf.InvalidInput("a bowl needs its weight; add --bowl-g, such as --bowl-g 1200g")
         day = replace(day, bowl=lf.Bowl(material, days.plausible_bowl_g(weight, "bowl g")))
     if given["rest"] is not None:
@@ -165,7 +165,7 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
                 "--water-g needs --flour-g: how much water there is, is counted in percent of the flour"
             )
         what = f"water of {given['water_g']:g} g on {day.flour_g:g} g of flour,"
-        percent = quantities.within("water_percent", 100 * given["water_g"] / day.flour_g, what)
+        percent = quantities.within("poured_water_percent", 100 * given["water_g"] / day.flour_g, what)
         day = replace(day, dough={**day.dough, "water_percent": percent})
     if given["mixing"] is not None:
         day = replace(day, mixing=lf.ByMethod(given["mixing"], given["minutes"]))
@@ -183,9 +183,15 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
 @click.option("--tap", type=_temperature("tap_c"), help="Tap water temperature, to tell how much ice or warm water.")
 @click.option("--ice", type=_temperature("ice_c"), help="Ice temperature; 0C when it is wet. [default: -18C]")
 @click.option(
-    "--friction", type=DIFFERENCE, help="Of the factor rule, a difference: 3K or 6F; for the rule alone, unless"
+    "--friction",
+    type=DIFFERENCE,
+    help="Friction of the factor rule, a difference: 3K or 6F; with --friction-at for the balance, too.",
 )
-@click.option("--friction-at", type=_temperature("room_c"), help="the kitchen it was found in is told: all at 21C.")
+@click.option(
+    "--friction-at",
+    type=_temperature("room_c"),
+    help="Temperature of the kitchen it was found in, flour and bowl alike.",
+)
 @click.option(
     "--net-gain", type=_number("net_gain_kj_per_kg"), help="What your mixing adds, kJ/kg, from `libferment friction`."
 )
@@ -246,6 +252,11 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
         minutes = 0.0 if day.mixing is None else lf.mixing_minutes(day.mixing)
         batch = days.Batch(given["dough"], given["water"], temperatures, day.rest_h, minutes)
         day = replace(day, batches=(batch,))
+    elif given["mixing"] is not None or given["minutes"] is not None:
+        assert day.mixing is not None
+        minutes = lf.mixing_minutes(day.mixing)
+        batches = tuple(b if b.minutes_given else replace(b, minutes=minutes) for b in day.batches)
+        day = replace(day, batches=batches)
     learned = bowls.learned_from(day)
     if as_json:
         _print_json(
@@ -269,7 +280,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 )
 @click.option("--dough", type=_temperature("dough_c"), help="Temperature of the dough itself, not of the room.")
 @click.option("--yeast-percent", type=_number("yeast_percent"), help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
-@click.option("--yeast", type=click.Choice(YEASTS), help="Kind of yeast; fresh yeast is compressed. [default: instant]")
+@click.option("--yeast", type=_Name(YEASTS), help="Kind of yeast; fresh yeast is compressed. [default: instant]")
 @click.option("--salt-percent", type=_number("salt_percent"), help="Salt, % of flour weight. [default: 2]")
 @click.option("--water-percent", type=_number("water_percent"), help="All water, % of flour weight. [default: 65]")
 @click.option("--sugar-percent", type=_number("sugar_percent"), help="Sugar, % of flour weight. [default: 0]")

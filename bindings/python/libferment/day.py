@@ -61,6 +61,8 @@ class Batch:
     rest_h: float = 0.0
     minutes: float = 0.0
     """Minutes of mixing in the room; 0 if they are not known."""
+    minutes_given: bool = field(default=False, compare=False)
+    """Whether they are this batch's own, not the file's."""
 
 
 @dataclass(frozen=True)
@@ -97,7 +99,7 @@ class _Table:
         self.content = content
         for key in content:
             if key not in known:
-                near = difflib.get_close_matches(key, known, 1)
+                near = difflib.get_close_matches(key, known, 1, 0.55)
                 hint = f'did you mean "{near[0]}"?' if near else "known: " + ", ".join(known)
                 raise InvalidInput(f'{where} has an unknown key "{key}"; {hint}')
 
@@ -230,7 +232,8 @@ def _batch(content: object, place: int, minutes: float) -> Batch:
     others = {key: value for key, value in read.items() if key in TEMPERATURES and value is not None}
     own_minutes = table.bounded("minutes", "mixing_min")
     rest_h = table.hours("rest", "rest_h") or 0.0
-    return Batch(needed["dough"], needed["water"], others, rest_h, minutes if own_minutes is None else own_minutes)
+    known = minutes if own_minutes is None else own_minutes
+    return Batch(needed["dough"], needed["water"], others, rest_h, known, own_minutes is not None)
 
 
 def _yeast_water(content: object) -> Water:
@@ -286,8 +289,10 @@ def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
         )
     if gain is not None and hydration is not None:
         raise InvalidInput("[mixing] net_gain_kj_per_kg holds the hydration already; leave hydration_kj_per_kg out")
+    sd = table.bounded("sd_kj_per_kg", "sd_kj_per_kg")
+    if sd is not None and gain is None:
+        raise InvalidInput("[mixing] sd_kj_per_kg is the spread of net_gain_kj_per_kg; give that too, or leave it out")
     if gain is not None:
-        sd = table.bounded("sd_kj_per_kg", "sd_kj_per_kg")
         known = ByNetGain(gain, minutes=minutes or 0.0)
         return known if sd is None else known.replace(sd_kj_per_kg=sd)
     if work is not None and minutes is not None:

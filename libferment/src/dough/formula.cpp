@@ -170,7 +170,7 @@ Formula formula_from_percent(const PercentFormula& p) {
       require(field::flours_percent, share.percent);
       shares += share.percent;
     }
-    if (!(std::abs(shares - 100) <= 0.1)) {
+    if (!(std::abs(shares - 100) <= 0.1 + 1e-9)) {  // thirds, written as 33.3, are meant
       throw InvalidInput("the shares of the flours make " + number(shares, 4) +
                              " %, not 100 %; they are of the flour, added gluten and preferments apart" +
                              (shares < 99 ? "; if these are percent of the dough, multiply every percentage by " + number(100 / shares, 4) : "") +

@@ -276,6 +276,11 @@ struct Reach {
                          advice + " [desired_c]",
                      {.field = "desired_c", .value = plan.desired_c});
   }
+  if (std::ceil(10 * low_c) > std::floor(10 * high_c)) {
+    throw NoSolution(begin + "the main water counts for next to nothing: whatever is poured, the dough is at about " + degrees((low_c + high_c) / 2) +
+                         "; give more main water or rest shorter [desired_c]",
+                     {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
+  }
   // Rounded inward, so that what is named can be had.
   throw NoSolution(begin + "reachable are doughs of " + degrees(std::ceil(10 * low_c) / 10) + " to " + degrees(std::floor(10 * high_c) / 10) + "; " +
                        advice + " [desired_c]",
