@@ -261,13 +261,34 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"rest_h", {mix_with([](Mix& m, double x) { m.rest_h = x; })}},
     {"stands_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .stands_h = x}}; })}},
     {"cup_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .cup_h = x}}; })}},
+    {"start_c",
+     {[](double x) {
+        drifted_c({x, 20, 1}, 1);
+      },
+      [](double x) {
+        drift_equivalent_h(Cardinal{}, {x, 20, 1}, 1);
+      }}},
+    {"surroundings_c",
+     {[](double x) {
+        drifted_c({20, x, 1}, 1);
+      },
+      [](double x) {
+        drift_hours(Cardinal{}, {20, x, 1}, 1e-3);
+      }}},
+    {"time_constant_h",
+     {[](double x) {
+        drifted_c({20, 20, x}, 1);
+      },
+      [](double x) {
+        drift_equivalent_h(Cardinal{}, {20, 20, x}, 1);
+      }}},
     {"heat_loss_w_per_k", {mix_with([](Mix& m, double x) { m.heat_loss_w_per_k = x; })}},
 };
 
 }  // namespace
 
 TEST_CASE("every row of the field table refuses what lies outside it, in its own words") {
-  CHECK(input_fields().size() == 66);
+  CHECK(input_fields().size() == 69);
   for (const Field& field : input_fields()) {
     check_edges(field, [&](double x) { require(field, x); });
     CHECK(field.low < field.high);

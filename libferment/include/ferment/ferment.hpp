@@ -8,6 +8,7 @@
 #include <ferment/base/units.hpp>
 #include <ferment/base/values.hpp>
 #include <ferment/clock/clock.hpp>
+#include <ferment/clock/drift.hpp>
 #include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
 #include <ferment/dough/formula.hpp>

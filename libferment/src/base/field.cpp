@@ -77,7 +77,10 @@ constexpr std::array all_inputs{field::dough_c,
                                 field::rest_h,
                                 field::stands_h,
                                 field::cup_h,
-                                field::heat_loss_w_per_k};
+                                field::heat_loss_w_per_k,
+                                field::start_c,
+                                field::surroundings_c,
+                                field::time_constant_h};
 
 bool inside(const Field& field, double value) { return value >= field.low && value <= field.high; }  // NaN is not
 

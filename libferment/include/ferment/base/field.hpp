@@ -452,6 +452,29 @@ inline constexpr Field heat_loss_w_per_k{
     "computed for 1.67 kg of dough in a bowl: 0.40 to 0.50",
     ""};
 
+// ---- a dough that drifts --------------------------------------------------------------------------------------
+inline constexpr Field start_c{"start_c",
+                               "dough temperature at the start",
+                               "°C",
+                               -2,
+                               45,
+                               must_be_given,
+                               Quantity::temperature,
+                               "temperature of the dough when the drift begins",
+                               "as dough_c",
+                               "measure the dough with a probe"};
+inline constexpr Field surroundings_c = celsius_of("surroundings_c", "temperature of the surroundings", -40, 80, "temperature the dough nears");
+inline constexpr Field time_constant_h{"time_constant_h",
+                                       "time constant",
+                                       "h",
+                                       0.001,
+                                       1000,
+                                       must_be_given,
+                                       Quantity::duration,
+                                       "time in which the dough's difference to its surroundings falls to 37 %",
+                                       "common practice, no source: 1 h for a roll to 8 h for a large tub",
+                                       "minutes are divided by 60"};
+
 }  // namespace field
 
 /// All input fields, in the order of the documentation.
