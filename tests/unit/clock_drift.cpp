@@ -178,12 +178,12 @@ TEST_CASE("arrays of every length equal the scalar bit for bit, whatever the nei
       wanted[i] = n.magnitude(1e-4, 30);
     }
     drift_equivalent_h(Cardinal{}, {start, room, tau}, wanted, clock);
-    drift_hours(Cardinal{}, {start, room, tau}, wanted, hours);
+    drift_hours(Cardinal{}, {start, room, tau}, wanted, hours, Unreachable::infinity);
     for (std::size_t i = 0; i < size; ++i) {
       const Drift d{start[i], room[i], tau[i]};
       CHECK(clock[i] == drift_equivalent_h(Cardinal{}, d, wanted[i]));
       double one = 0;
-      drift_hours(Cardinal{}, {start[i], room[i], tau[i]}, wanted[i], {&one, 1});
+      drift_hours(Cardinal{}, {start[i], room[i], tau[i]}, wanted[i], {&one, 1}, Unreachable::infinity);
       CHECK(hours[i] == one);
       if (hours[i] > 1000) continue;
       CHECK(drift_equivalent_h(Cardinal{}, d, hours[i]) == doctest::Approx(wanted[i]).epsilon(2e-12));

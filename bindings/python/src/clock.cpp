@@ -3,6 +3,7 @@
 #include <sstream>
 
 #include <ferment/clock/clock.hpp>
+#include <ferment/clock/drift.hpp>
 #include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
 
@@ -236,6 +237,81 @@ Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c a
 The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder one
 stands a little lower at it. Raises InvalidInput; OutsideModel where the yeast stands still.
 Source: ratio of the kitchen's temperature law.)");
+
+  module.def(
+      "drifted_c",
+      [](const Number& start_c, const Time& time_h, const Number& surroundings_c, const Time& time_constant_h) {
+        return Inputs()
+            .add(field::start_c, start_c)
+            .add(field::time_h, time_h)
+            .add(field::surroundings_c, surroundings_c)
+            .add(field::time_constant_h, time_constant_h)
+            .run([](const std::vector<Values>& in, std::span<double> out) {
+              drifted_c({in[0], in[2], in[3]}, in[1], out);
+            });
+      },
+      "start_c"_a, "time_h"_a, py::kw_only(), "surroundings_c"_a, "time_constant_h"_a,
+      R"(Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings) exp(-t/time_constant).
+
+Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of cooling.)");
+  module.def(
+      "drift_equivalent_h",
+      [](const Time& time_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
+         const std::optional<Kitchen>& kitchen) {
+        const TemperatureLaw law = law_of(kitchen_or_default(kitchen));
+        return Inputs()
+            .add(field::time_h, time_h)
+            .add(field::start_c, start_c)
+            .add(field::surroundings_c, surroundings_c)
+            .add(field::time_constant_h, time_constant_h)
+            .run([&](const std::vector<Values>& in, std::span<double> out) {
+              drift_equivalent_h(law, {in[1], in[2], in[3]}, in[0], out);
+            });
+      },
+      "time_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "kitchen"_a = py::none(),
+      R"(Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature factor, exactly.
+
+Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
+Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et al. 1993),
+Gauss-Legendre quadrature to rounding for the others.)");
+  module.def(
+      "drift_hours",
+      [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h, const std::string& unreachable,
+         const std::optional<Kitchen>& kitchen) {
+        const TemperatureLaw law = law_of(kitchen_or_default(kitchen));
+        const Unreachable policy = unreachable_named(unreachable);
+        return Inputs()
+            .add(field::equivalent_h, equivalent_h)
+            .add(field::start_c, start_c)
+            .add(field::surroundings_c, surroundings_c)
+            .add(field::time_constant_h, time_constant_h)
+            .run([&](const std::vector<Values>& in, std::span<double> out) {
+              drift_hours(law, {in[1], in[2], in[3]}, in[0], out, policy);
+            });
+      },
+      "equivalent_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "unreachable"_a = "raise", "kitchen"_a = py::none(),
+      R"(Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
+
+Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for maps.
+Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as drift_equivalent_h, by Halley's method.)");
+  module.def(
+      "series_equivalent_h",
+      [](const py::array_t<double, py::array::c_style | py::array::forcecast>& time_h,
+         const py::array_t<double, py::array::c_style | py::array::forcecast>& temperature_c, const std::optional<Kitchen>& kitchen) {
+        if (time_h.ndim() != 1 || temperature_c.ndim() != 1) {
+          throw InvalidInput("a temperature series is two lists of one dimension, times and temperatures [time_h]", {.field = "time_h"});
+        }
+        const auto length = [](const auto& array) { return static_cast<std::size_t>(array.size()); };
+        py::array_t<double> out(time_h.size());
+        series_equivalent_h(law_of(kitchen_or_default(kitchen)), {time_h.data(), length(time_h)}, {temperature_c.data(), length(temperature_c)},
+                            {out.mutable_data(), length(out)});
+        return out;
+      },
+      "time_h"_a, "temperature_c"_a, py::kw_only(), "kitchen"_a = py::none(),
+      R"(Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
+
+Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
+Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature for the others.)");
 
   module.def(
       "reachable_rise",

@@ -149,6 +149,10 @@ FERMENT_WIDE_LOOPS void integrals(Block b, formula::SplitCardinal<double> c, con
   }
 }
 
+FERMENT_WIDE_LOOPS void relaxed(Block b, const double* time_h, double* out, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) out[i] = b.room[i] + (b.start[i] - b.room[i]) * math::exp(-time_h[i] / b.tau[i]);
+}
+
 /// First guess of u: at the speed of the mean temperature over the time that the start's speed would take.
 FERMENT_WIDE_LOOPS void guess(Block b, formula::SplitCardinal<double> c, const double* equivalent_h, double* wanted, double* u, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
@@ -217,14 +221,35 @@ std::optional<formula::SplitCardinal<double>> split_of(const TemperatureLaw& law
 
 Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.time_constant_h}; }
 
+/// `scenarios` tell an array of one from a single value.
+[[noreturn]] void refuse_stopped(const TemperatureLaw& law, const Drift& drift, double equivalent_h, const Values& scenarios, std::size_t first,
+                                 std::size_t count) {
+  ErrorDetail place;
+  const std::string where = place_in_array(scenarios, first, count, place);
+  const double reached = drift_equivalent_h(law, drift, field::time_h.high);
+  place.field = "equivalent_h";
+  place.value = equivalent_h;
+  place.low = 0.0;
+  place.high = reached;
+  throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " + degrees(drift.surroundings_c) +
+                       " it reaches " + number(reached) + "; choose warmer or cooler surroundings [equivalent_h]" + where,
+                   place);
+}
+
 }  // namespace
 
+void drifted_c(const Drifts& drifts, const Values& time_h, std::span<double> out) {
+  const std::size_t n = out.size();
+  const Scenarios scenarios(drifts, n);
+  require_column(field::time_h, time_h, n);
+  const Column<block_size> time(time_h, n);
+  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) { relaxed(scenarios.at(first), time.at(first), out.data() + first, count); });
+}
+
 double drifted_c(const Drift& drift, double time_h) {
-  require(field::start_c, drift.start_c);
-  require(field::surroundings_c, drift.surroundings_c);
-  require(field::time_constant_h, drift.time_constant_h);
-  require(field::time_h, time_h);
-  return drift.surroundings_c + (drift.start_c - drift.surroundings_c) * math::exp(-time_h / drift.time_constant_h);
+  double out = 0;
+  drifted_c(array_of_one(drift), time_h, {&out, 1});
+  return out;
 }
 
 void drift_equivalent_h(const TemperatureLaw& given, const Drifts& drifts, const Values& time_h, std::span<double> out) {
@@ -259,7 +284,7 @@ double drift_equivalent_h(const TemperatureLaw& law, const Drift& drift, double 
   return out;
 }
 
-void drift_hours(const TemperatureLaw& given, const Drifts& drifts, const Values& equivalent_h, std::span<double> out) {
+void drift_hours(const TemperatureLaw& given, const Drifts& drifts, const Values& equivalent_h, std::span<double> out, Unreachable unreachable) {
   const TemperatureLaw law = checked(given);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
@@ -292,17 +317,22 @@ void drift_hours(const TemperatureLaw& given, const Drifts& drifts, const Values
         },
         law);
   });
+  if (unreachable == Unreachable::infinity) return;
+  std::size_t lost = 0;
+  for (const double hours : out) lost += !(hours < never);
+  if (lost == 0) return;
+  std::size_t first = 0;
+  while (out[first] < never) ++first;
+  const bool single =
+      equivalent_h.is_single() && drifts.start_c.is_single() && drifts.surroundings_c.is_single() && drifts.time_constant_h.is_single();
+  refuse_stopped(law, {drifts.start_c[first], drifts.surroundings_c[first], drifts.time_constant_h[first]}, equivalent_h[first],
+                 single ? equivalent_h : Values(out), first, lost);
 }
 
 double drift_hours(const TemperatureLaw& law, const Drift& drift, double equivalent_h) {
   double out = 0;
   drift_hours(law, array_of_one(drift), equivalent_h, {&out, 1});
-  if (out < never) return out;
-  constexpr double long_h = field::time_h.high;
-  const double reached = drift_equivalent_h(law, drift, long_h);
-  throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " + degrees(drift.surroundings_c) +
-                       " it reaches " + number(reached) + "; choose warmer or cooler surroundings [equivalent_h]",
-                   {.field = "equivalent_h", .value = equivalent_h, .low = 0.0, .high = reached});
+  return out;
 }
 
 void series_equivalent_h(const TemperatureLaw& given, std::span<const double> time_h, std::span<const double> temperature_c,

@@ -4,6 +4,7 @@
 #include <span>
 
 #include <ferment/base/export.hpp>
+#include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
 
 namespace ferment {
@@ -25,6 +26,9 @@ struct Drifts {
 /// Temperature after time_h hours, °C. @throws InvalidInput
 FERMENT_API double drifted_c(const Drift& drift, double time_h);
 
+/// The same for arrays: every input has one value or out.size() values. @throws InvalidInput
+FERMENT_API void drifted_c(const Drifts& drifts, const Values& time_h, std::span<double> out);
+
 /// Equivalent hours of temperature that pass in time_h hours: the integral of the temperature factor over the drift. Where the
 /// temperature is outside the law's limits the clock stands still.
 /// The cardinal law is a cubic over a linear function of the temperature, so its integral is closed: partial fractions give
@@ -41,8 +45,10 @@ FERMENT_API void drift_equivalent_h(const TemperatureLaw& law, const Drifts& dri
 /// @throws InvalidInput; NoSolution if the clock stops before, naming the equivalent hours it reaches
 FERMENT_API double drift_hours(const TemperatureLaw& law, const Drift& drift, double equivalent_h);
 
-/// The same for arrays; infinite where the clock stops before. @throws InvalidInput
-FERMENT_API void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out);
+/// The same for arrays. With Unreachable::infinity out is infinite where the clock stops before.
+/// @throws as above, naming the first offending index and the count
+FERMENT_API void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out,
+                             Unreachable unreachable = Unreachable::raise);
 
 /// Equivalent hours over a temperature that is linear between readings, exact for the cardinal law.
 /// @param time_h         hours of the readings, rising
