@@ -95,6 +95,21 @@ FUNCTIONS = {
         (),
     ),
     "ice_by_trade_rule": (lf.ice_by_trade_rule, {"water_g": 600.0, "tap_c": 20.0, "wanted_c": 8.0}, ()),
+    "drifted_c": (
+        lf.drifted_c,
+        {"start_c": 26.0, "time_h": 2.0, "surroundings_c": 18.0, "time_constant_h": 3.0},
+        "all",
+    ),
+    "drift_equivalent_h": (
+        lf.drift_equivalent_h,
+        {"time_h": 2.0, "start_c": 26.0, "surroundings_c": 18.0, "time_constant_h": 3.0},
+        "all",
+    ),
+    "drift_hours": (
+        lf.drift_hours,
+        {"equivalent_h": 1.5, "start_c": 26.0, "surroundings_c": 18.0, "time_constant_h": 3.0},
+        "all",
+    ),
     "ice_by_heat_balance": (
         lf.ice_by_heat_balance,
         {"water_g": 600.0, "tap_c": 20.0, "wanted_c": 8.0, "ice_c": -18.0},
@@ -208,7 +223,13 @@ WITHOUT_FIELDS = {
     *("celsius", "fahrenheit", "kelvins", "grams", "ounces"),
     *("fields", "parameters", "bowl_materials", "mixing_methods"),
     # Of a mix or of batches alone; a property of matter.
-    *("dough_by_heat_balance", "mixing_minutes", "net_gain_from_batches", "conductivity_with_gas"),
+    *(
+        "series_equivalent_h",
+        "dough_by_heat_balance",
+        "mixing_minutes",
+        "net_gain_from_batches",
+        "conductivity_with_gas",
+    ),
 }
 FIELD_OF = {
     "wanted_c": "water_c",

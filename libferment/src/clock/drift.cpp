@@ -21,7 +21,8 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr int most_steps = 60;
-constexpr int most_vector_steps = 12;
+constexpr int steps_together = 3;  // settle all but a few in a hundred
+constexpr int steps_alone = 12;
 
 /// Between which temperatures a law's clock runs, and how fast the factor may change, per K.
 struct Reach {
@@ -132,6 +133,7 @@ using Buffer = std::array<double, block_size>;
 /// A block of drifts of the cardinal law, inputs by pointer.
 struct Block {
   const double *start, *room, *tau;
+  Block from(std::size_t i) const { return {start + i, room + i, tau + i}; }
 };
 
 /// Whether a drift stays where the clock runs: room and start both well inside.
@@ -298,13 +300,16 @@ void drift_hours(const TemperatureLaw& given, const Drifts& drifts, const Values
       inside_of(b, split->t_min, split->t_max, done.data(), count);
       guess(b, *split, asked.at(first), wanted.data(), u.data(), count);
       open = done;
+      const auto step = [&](std::size_t i, std::size_t lanes) {
+        halley_steps(b.from(i), *split, wanted.data() + i, u.data() + i, steps.data() + i, lanes);
+        return settle(steps.data() + i, u.data() + i, open.data() + i, lanes);
+      };
       std::size_t unsettled = count;
-      for (int step = 0; step < most_vector_steps && unsettled > 0; ++step) {
-        halley_steps(b, *split, wanted.data(), u.data(), steps.data(), count);
-        unsettled = settle(steps.data(), u.data(), open.data(), count);
-      }
-      for (std::size_t i = 0; i < count; ++i) {
-        if (open[i] > 0) done[i] = 0;  // stragglers go the slow way, which checks the residual
+      for (int k = 0; k < steps_together && unsettled > 0; ++k) unsettled = step(0, count);
+      for (std::size_t i = 0; unsettled > 0 && i < count; ++i) {
+        if (!(open[i] > 0)) continue;
+        for (int k = 0; k < steps_alone && open[i] > 0; ++k) step(i, 1);
+        if (open[i] > 0) done[i] = 0;  // goes the slow way, which keeps bounds and checks the residual
       }
     }
     std::visit(
