@@ -1,4 +1,4 @@
-"""Speed of the clock in a drifting dough, side by side in one run: ours, SciPy's ODE solver, quadrature in a root finder.
+"""Speed of the clock in a drifting dough, in one run: ours, SciPy's ODE solver, quadrature in a root finder.
 
 The question: after how many hours have the equivalent hours passed, in a dough that relaxes to its room? SciPy's
 solve_ivp steps to the event (rtol 1e-6); quad inside brentq integrates anew for every guess.
