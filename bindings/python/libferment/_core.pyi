@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
+__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -1285,6 +1285,27 @@ def dough_by_heat_balance(mix: Mix) -> float:
     
     Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as water_by_heat_balance.
     """
+def drift_equivalent_h(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, start_c: float | numpy.typing.ArrayLike, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike, kitchen: Kitchen | None = None) -> typing.Any:
+    """
+    Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature factor, exactly.
+    
+    Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
+    Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et al. 1993),
+    Gauss-Legendre quadrature to rounding for the others.
+    """
+def drift_hours(equivalent_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, start_c: float | numpy.typing.ArrayLike, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike, unreachable: str = 'raise', kitchen: Kitchen | None = None) -> typing.Any:
+    """
+    Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
+    
+    Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for maps.
+    Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as drift_equivalent_h, by Halley's method.
+    """
+def drifted_c(start_c: float | numpy.typing.ArrayLike, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike) -> typing.Any:
+    """
+    Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings) exp(-t/time_constant).
+    
+    Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of cooling.
+    """
 def equivalent_hours_for_gas(co2_mmol: typing.SupportsFloat | typing.SupportsIndex, *, yeast_percent: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> float:
     """
     Equivalent hours until that much CO2 is made, the inverse of gas_made.
@@ -1475,6 +1496,13 @@ def saturation_pressure_pa(temperature_c: float | numpy.typing.ArrayLike) -> typ
     Saturation vapour pressure over water, Pa. Any shape in, the same shape out.
     
     Raises InvalidInput. Source: Buck 1996.
+    """
+def series_equivalent_h(time_h: typing.Annotated[numpy.typing.ArrayLike, numpy.float64], temperature_c: typing.Annotated[numpy.typing.ArrayLike, numpy.float64], *, kitchen: Kitchen | None = None) -> numpy.typing.NDArray[numpy.float64]:
+    """
+    Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
+    
+    Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
+    Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature for the others.
     """
 def speed(*, dough_c: float | numpy.typing.ArrayLike, salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """
