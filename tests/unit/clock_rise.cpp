@@ -743,3 +743,14 @@ TEST_CASE("a slow start: the water takes the first gas") {
   const Body body{.dough_g = 168, .water_g = 65};
   CHECK(co2_in_cells_mmol(body, {state.co2_mmol, state.air_mmol}, 25) < 0.6 * state.co2_mmol);
 }
+
+TEST_CASE("so near the law's lower limit that the hours overflow, the yeast stands still") {
+  Kitchen kitchen;
+  kitchen.t_min_c = 0;
+  const Dough dough{.dough_c = 2.4e-159, .yeast_percent = 1};
+  CHECK_THROWS_AS(hours_to_rise(1, dough, kitchen), OutsideModel);
+  double hours = 0;
+  hours_to_rise(Values(1.0), {.dough_c = 2.4e-159, .yeast_percent = 1}, {&hours, 1}, kitchen, Unreachable::infinity);
+  CHECK(std::isinf(hours));
+  CHECK_THROWS_AS(hours_to_rise(900, {.dough_c = 25, .yeast_percent = 1}), NoSolution);
+}

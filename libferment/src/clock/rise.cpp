@@ -228,7 +228,7 @@ Dough one_of(const Doughs& d, std::size_t i) {
 /// Why the clock of a dough stands still, as an error to throw.
 OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where, const ErrorDetail& place) {
   ErrorDetail detail = place;
-  if (temperature_factor(law_of(kitchen), dough.dough_c) > 0) {
+  if (temperature_factor(law_of(kitchen), dough.dough_c) >= std::numeric_limits<double>::min()) {  // below it, hours overflow
     detail.field = "salt_percent";
     detail.value = dough.salt_percent;
     return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) + " % sugar in " +
@@ -252,10 +252,11 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
                                      std::size_t count) {
   ErrorDetail place;
   const std::string where = place_in_array(scenarios, first, count, place);
-  if (!(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
+  const double reach = reachable_rise(dough, kitchen);
+  // A rise within reach that takes for ever is a matter of the clock.
+  if (rise_percent < reach * (1 - 1e-9) || !(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
     throw stands_still(dough, kitchen, where, place);
   }
-  const double reach = reachable_rise(dough, kitchen);
   const double held = 100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
   const bool holds_less = held - reach < 1;  // percent: else its sugars run out first
   place.field = "rise_percent";
