@@ -144,6 +144,21 @@ void throw_at(const ferment::Error& error, const ferment::Values& values, std::s
   }
 }
 
+namespace {
+
+std::vector<double> as_column(Inputs& inputs) {
+  std::vector<double> column;
+  inputs.run([&](const std::vector<ferment::Values>& in, std::span<double> out) {
+    for (std::size_t i = 0; i < out.size(); ++i) column.push_back(out[i] = in[0][i]);
+  });
+  return column;
+}
+
+}  // namespace
+
+std::vector<double> column_of(const Field& field, const Number& argument) { return as_column(Inputs().add(field, argument)); }
+std::vector<double> column_of(const Field& field, const Time& argument) { return as_column(Inputs().add(field, argument)); }
+
 std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
 
 double hours_of(const Field& field, const Duration& argument) {
@@ -178,5 +193,8 @@ PYBIND11_MODULE(_core, module) {
   bind_dough(module);
   bind_clock(module);
   bind_heat(module);
+  bind_piece(module);
+  bind_state(module);  // before a mix, which takes doughs
   bind_process(module);
+  bind_simulate(module);
 }

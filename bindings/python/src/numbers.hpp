@@ -135,6 +135,10 @@ void for_each_place(const ferment::Values& values, std::span<double> out, Of of)
   if (error) throw_at(*error, values, first, count);
 }
 
+/// A list, array or series as a column of numbers. Throws InvalidInput if it is not one.
+std::vector<double> column_of(const ferment::Field& field, const Number& argument);
+std::vector<double> column_of(const ferment::Field& field, const Time& argument);
+
 /// A number with at most four digits, for texts.
 std::string short_number(double value);
 
@@ -146,4 +150,7 @@ void bind_base(py::module_& module);
 void bind_dough(py::module_& module);
 void bind_clock(py::module_& module);
 void bind_heat(py::module_& module);
+void bind_piece(py::module_& module);
+void bind_state(py::module_& module);
 void bind_process(py::module_& module);
+void bind_simulate(py::module_& module);

@@ -1,5 +1,7 @@
 #include <pybind11/stl.h>
 
+#include <cmath>
+
 #include <ferment/base/error.hpp>
 #include <ferment/process/check.hpp>
 #include <ferment/process/step.hpp>
@@ -57,7 +59,7 @@ void bind_mix(py::module_& module) {
   py::class_<Mix> mix(module, "Mix", R"(One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
 
 Args:
-    room_c: °C, must be given; whatever has no temperature of its own has the room's.
+    room_c: °C; whatever has no temperature of its own has the room's. Needed unless dough_c is given.
     flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
         flour_g is bread flour; water_g the main water, whose temperature is asked for.
     flours, waters, preferments: lists of Flour, Water and Preferment besides.
@@ -66,13 +68,17 @@ Args:
     heat_of_solution: salt and sugar cool as they dissolve.
     rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
     heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
+    doughs: list of State, doughs of other processes that are mixed in as they are.
+    dough_c: °C measured at the end of mixing, in place of the heat balance's.
+    yeast_unwetted: active dry yeast is stirred in dry.
+In a process it joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
 Raises InvalidInput.)");
-  mix.def(py::init([](double room_c, double flour_g, const std::vector<Flour>& flours, double gluten_g, double water_g,
+  mix.def(py::init([](Optional room_c, double flour_g, const std::vector<Flour>& flours, double gluten_g, double water_g,
                       const std::vector<Water>& waters, double ice_g, const std::vector<Preferment>& preferments, double salt_g, double sugar_g,
                       double milk_g, double egg_g, double butter_g, double oil_g, double instant_g, double active_dry_g, double compressed_g,
                       Optional flour_c, Optional water_c, Optional tap_c, double ice_c, Optional milk_c, Optional egg_c, Optional butter_c,
                       const Bowl& bowl, const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Duration& rest_h,
-                      Optional heat_loss_w_per_k) {
+                      Optional heat_loss_w_per_k, const std::vector<State>& doughs, Optional dough_c, bool yeast_unwetted) {
             const Mix made{.formula = {.flour_g = flour_g,
                                        .flours = flours,
                                        .gluten_g = gluten_g,
@@ -89,7 +95,7 @@ Raises InvalidInput.)");
                                        .instant_g = instant_g,
                                        .active_dry_g = active_dry_g,
                                        .compressed_g = compressed_g},
-                           .room_c = room_c,
+                           .room_c = room_c.value_or(Mix{}.room_c),
                            .flour_c = flour_c,
                            .water_c = water_c,
                            .tap_c = tap_c,
@@ -101,16 +107,24 @@ Raises InvalidInput.)");
                            .mixing = mixing_of(mixing),
                            .heat_of_solution = heat_of_solution,
                            .rest_h = hours_of(field::rest_h, rest_h),
-                           .heat_loss_w_per_k = heat_loss_w_per_k};
+                           .heat_loss_w_per_k = heat_loss_w_per_k,
+                           .doughs = doughs,
+                           .dough_c = dough_c,
+                           .yeast_unwetted = yeast_unwetted};
+            if (!room_c && !dough_c) {
+              throw InvalidInput("a mix needs the temperature of the room, room_c; or dough_c, measured at the end of mixing [room_c]",
+                                 {.field = "room_c"});
+            }
             check_mix(made);
             return made;
           }),
-          py::kw_only(), "room_c"_a, "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{}, "gluten_g"_a = 0.0, "water_g"_a = 0.0,
+          py::kw_only(), "room_c"_a = py::none(), "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{}, "gluten_g"_a = 0.0, "water_g"_a = 0.0,
           "waters"_a = std::vector<Water>{}, "ice_g"_a = 0.0, "preferments"_a = std::vector<Preferment>{}, "salt_g"_a = 0.0, "sugar_g"_a = 0.0,
           "milk_g"_a = 0.0, "egg_g"_a = 0.0, "butter_g"_a = 0.0, "oil_g"_a = 0.0, "instant_g"_a = 0.0, "active_dry_g"_a = 0.0, "compressed_g"_a = 0.0,
           "flour_c"_a = py::none(), "water_c"_a = py::none(), "tap_c"_a = py::none(), "ice_c"_a = Mix{}.ice_c, "milk_c"_a = py::none(),
           "egg_c"_a = py::none(), "butter_c"_a = py::none(), "bowl"_a = Bowl{}, "mixing"_a = py::none(), "heat_of_solution"_a = true,
-          "rest_h"_a = 0.0, "heat_loss_w_per_k"_a = py::none());
+          "rest_h"_a = 0.0, "heat_loss_w_per_k"_a = py::none(), "doughs"_a = std::vector<State>{}, "dough_c"_a = py::none(),
+          "yeast_unwetted"_a = false);
   std::vector<std::string> names{"room_c"};
   for (const auto& [name, member] : formula_grams) {
     mix.def_property_readonly(name, [member = member](const Mix& m) { return m.formula.*member; });
@@ -119,7 +133,7 @@ Raises InvalidInput.)");
   mix.def_property_readonly("flours", [](const Mix& m) { return m.formula.flours; })
       .def_property_readonly("waters", [](const Mix& m) { return m.formula.waters; })
       .def_property_readonly("preferments", [](const Mix& m) { return m.formula.preferments; })
-      .def_readonly("room_c", &Mix::room_c)
+      .def_property_readonly("room_c", [](const Mix& m) { return std::isnan(m.room_c) ? std::nullopt : Optional(m.room_c); })
       .def_readonly("flour_c", &Mix::flour_c)
       .def_readonly("water_c", &Mix::water_c)
       .def_readonly("tap_c", &Mix::tap_c)
@@ -132,6 +146,9 @@ Raises InvalidInput.)");
       .def_readonly("heat_of_solution", &Mix::heat_of_solution)
       .def_readonly("rest_h", &Mix::rest_h)
       .def_readonly("heat_loss_w_per_k", &Mix::heat_loss_w_per_k)
+      .def_readonly("doughs", &Mix::doughs)
+      .def_readonly("dough_c", &Mix::dough_c)
+      .def_readonly("yeast_unwetted", &Mix::yeast_unwetted)
       .def_property_readonly(
           "percent", [](const Mix& m) { return percent_of(m.formula); }, "the mix in baker's percent")
       .def(
@@ -149,10 +166,10 @@ Raises InvalidInput.)")
           "The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput.")
       .def("with_water", &with_water, "plan"_a, "The mix with a plan's water and ice in it.");
   for (const char* name : {"flours", "waters", "preferments", "flour_c", "water_c", "tap_c", "ice_c", "milk_c", "egg_c", "butter_c", "bowl", "mixing",
-                           "heat_of_solution", "rest_h", "heat_loss_w_per_k"}) {
+                           "heat_of_solution", "rest_h", "heat_loss_w_per_k", "doughs", "dough_c", "yeast_unwetted"}) {
     names.emplace_back(name);
   }
-  add_value_methods(mix, 1, names);
+  add_value_methods(mix, 0, names);
 
   mix.def_static(
       "from_percent",

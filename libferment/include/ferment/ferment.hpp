@@ -11,6 +11,7 @@
 #include <ferment/clock/drift.hpp>
 #include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/dough/cohort.hpp>
 #include <ferment/dough/formula.hpp>
 #include <ferment/dough/gas.hpp>
 #include <ferment/dough/ingredient.hpp>
@@ -18,8 +19,12 @@
 #include <ferment/dough/volume.hpp>
 #include <ferment/dough/yeast.hpp>
 #include <ferment/heat/mixing.hpp>
+#include <ferment/heat/piece.hpp>
 #include <ferment/heat/properties.hpp>
+#include <ferment/heat/surroundings.hpp>
 #include <ferment/process/check.hpp>
+#include <ferment/process/simulate.hpp>
+#include <ferment/process/state.hpp>
 #include <ferment/process/step.hpp>
 #include <ferment/process/water.hpp>
 #include <ferment/version.hpp>

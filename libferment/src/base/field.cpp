@@ -80,7 +80,21 @@ constexpr std::array all_inputs{field::dough_c,
                                 field::heat_loss_w_per_k,
                                 field::start_c,
                                 field::surroundings_c,
-                                field::time_constant_h};
+                                field::time_constant_h,
+                                field::proof_box_c,
+                                field::humidity_percent,
+                                field::heat_transfer_w_per_m2_k,
+                                field::half_range_k,
+                                field::warmest_h,
+                                field::diameter_cm,
+                                field::length_cm,
+                                field::depth_cm,
+                                field::vessel_g,
+                                field::dough_g,
+                                field::piece_heat_loss_w_per_k,
+                                field::until_h,
+                                field::folds_h,
+                                field::start_h};
 
 bool inside(const Field& field, double value) { return value >= field.low && value <= field.high; }  // NaN is not
 

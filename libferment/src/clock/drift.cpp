@@ -14,6 +14,7 @@
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/drift_formula.hpp"
+#include "clock/line.hpp"
 #include "clock/speed_stage.hpp"
 
 namespace ferment {
@@ -359,31 +360,33 @@ void series_equivalent_h(const TemperatureLaw& given, std::span<const double> ti
                          {.field = "time_h", .value = time_h[i], .index = i});
     }
   }
-  const auto split = split_of(law);
-  std::visit(
+  equivalent_h[0] = 0;
+  for (std::size_t i = 1; i < n; ++i) {
+    const double hours = time_h[i] - time_h[i - 1];
+    equivalent_h[i] = equivalent_h[i - 1] + mean_factor_over_line(law, temperature_c[i - 1], temperature_c[i]) * hours;
+  }
+}
+
+double factor_integral(const TemperatureLaw& law, double room, double gap, double u) {
+  return std::visit([&](const auto& kind) { return DriftClock(kind).integral(room, gap, u); }, law);
+}
+
+double mean_factor_over_line(const TemperatureLaw& law, double a, double b) {
+  return std::visit(
       [&](const auto& kind) {
         const auto factor = formula::factor_of<double>(kind);
+        if (a == b) return factor(a);
         const Reach reach = reach_of(kind);
-        equivalent_h[0] = 0;
-        for (std::size_t i = 1; i < n; ++i) {
-          const double a = temperature_c[i - 1], b = temperature_c[i];
-          // The share of the line on which the clock runs.
-          const auto at = [&](double limit) { return std::clamp((limit - a) / (b - a), 0.0, 1.0); };
-          double from = 0, to = 1;
-          if (a != b) {
-            from = a < reach.low_c ? at(reach.low_c) : a > reach.high_c ? at(reach.high_c) : 0;
-            to = b < reach.low_c ? at(reach.low_c) : b > reach.high_c ? at(reach.high_c) : 1;
-          }
-          double mean = 0;
-          if (to > from) {
-            const double first = a + from * (b - a), last = a + to * (b - a);
-            mean = split ? formula::mean_over_line(*split, std::clamp(first, reach.low_c, reach.high_c), std::clamp(last, reach.low_c, reach.high_c))
-                         : formula::quadrature(0, 1, std::min(0.5, 3 / (reach.steepness * std::abs(last - first) + 1e-9)),
-                                               [&](double v) { return factor(first + v * (last - first)); });
-            if (a == b && !(a > reach.low_c && a < reach.high_c)) mean = 0;
-          }
-          equivalent_h[i] = equivalent_h[i - 1] + mean * (to - from) * (time_h[i] - time_h[i - 1]);
-        }
+        // The share of the line on which the clock runs.
+        const auto at = [&](double limit) { return std::clamp((limit - a) / (b - a), 0.0, 1.0); };
+        const double from = a < reach.low_c ? at(reach.low_c) : a > reach.high_c ? at(reach.high_c) : 0;
+        const double to = b < reach.low_c ? at(reach.low_c) : b > reach.high_c ? at(reach.high_c) : 1;
+        if (!(to > from)) return 0.0;
+        const double first = std::clamp(a + from * (b - a), reach.low_c, reach.high_c);
+        const double last = std::clamp(a + to * (b - a), reach.low_c, reach.high_c);
+        if (const auto split = split_of(law)) return formula::mean_over_line(*split, first, last) * (to - from);
+        const double longest = std::min(0.5, 3 / (reach.steepness * std::abs(last - first) + 1e-9));
+        return formula::quadrature(0, 1, longest, [&](double v) { return factor(first + v * (last - first)); }) * (to - from);
       },
       law);
 }

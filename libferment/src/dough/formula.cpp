@@ -69,6 +69,8 @@ double sum(const std::vector<Item>& items, double Item::*member) {
   return total;
 }
 
+double poured_water_g(const Formula& f) { return f.water_g + f.ice_g + sum(f.waters, &Water::mass_g) + sum(f.preferments, &Preferment::water_g); }
+
 /// Every weight of the formula times one factor.
 Formula times(Formula f, double factor) {
   for (const Weight& weight : weights) f.*weight.grams *= factor;
@@ -105,27 +107,32 @@ void require_enriching_percents(double milk, double egg, double butter, double o
 
 }  // namespace
 
-Percent percent_of(const Formula& f) {
+Amounts amounts_of(const Formula& f) {
   require_weights(f);
+  Amounts a{.gluten_g = f.gluten_g, .salt_g = f.salt_g, .sugar_g = f.sugar_g, .perishable_g = f.milk_g + f.egg_g};
+  a.flour_g = f.flour_g + f.gluten_g + sum(f.flours, &Flour::mass_g) + sum(f.preferments, &Preferment::flour_g);
+  a.water_g = poured_water_g(f);
+  a.dough_g = a.flour_g - f.gluten_g + a.water_g;
+  for (const auto& [grams, name] : {std::pair{f.milk_g, "milk"}, std::pair{f.egg_g, "egg"}, std::pair{f.butter_g, "butter"}}) {
+    a.water_g += grams * ingredient_named(name).composition.water;
+  }
+  for (const Weight& weight : weights) a.dough_g += f.*weight.grams;
+  return a;
+}
+
+Percent percent_of(const Formula& f) {
+  const Amounts amounts = amounts_of(f);
   Percent p;
-  p.flour_g = f.flour_g + f.gluten_g + sum(f.flours, &Flour::mass_g) + sum(f.preferments, &Preferment::flour_g);
+  p.flour_g = amounts.flour_g;
   if (!(p.flour_g > 0)) {
     throw InvalidInput("a formula without flour has no baker's percent: they are percent of the flour; give flour_g [flour_g]",
                        {.field = "flour_g", .value = p.flour_g, .low = 0.0});
   }
   const double per_flour = 100 / p.flour_g;
-  const double poured_g = f.water_g + f.ice_g + sum(f.waters, &Water::mass_g) + sum(f.preferments, &Preferment::water_g);
-  double bound_g = 0;
-  for (const auto& [grams, name] : {std::pair{f.milk_g, "milk"}, std::pair{f.egg_g, "egg"}, std::pair{f.butter_g, "butter"}}) {
-    bound_g += grams * ingredient_named(name).composition.water;
-  }
-  p.dough_g = p.flour_g - f.gluten_g + poured_g;
-  for (const Weight& weight : weights) {
-    p.*weight.percent = per_flour * f.*weight.grams;
-    p.dough_g += f.*weight.grams;
-  }
-  p.poured_water_percent = per_flour * poured_g;
-  p.water_percent = per_flour * (poured_g + bound_g);
+  p.dough_g = amounts.dough_g;
+  for (const Weight& weight : weights) p.*weight.percent = per_flour * f.*weight.grams;
+  p.poured_water_percent = per_flour * poured_water_g(f);
+  p.water_percent = per_flour * amounts.water_g;
   using formula::compressed_ratio;
   p.instant_equivalent_percent = p.instant_percent + compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::active_dry) * p.active_dry_percent +
                                  compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::compressed) * p.compressed_percent;

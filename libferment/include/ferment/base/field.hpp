@@ -475,6 +475,93 @@ inline constexpr Field time_constant_h{"time_constant_h",
                                        "common practice, no source: 1 h for a roll to 8 h for a large tub",
                                        "minutes are divided by 60"};
 
+// ---- a piece and what it sits in ------------------------------------------------------------------------------
+inline constexpr Field proof_box_c = celsius_of("proof_box_c", "proof box temperature", 0, 60, "air temperature inside the proof box");
+inline constexpr Field humidity_percent{"humidity_percent",
+                                        "relative humidity",
+                                        "%",
+                                        0,
+                                        100,
+                                        must_be_given,
+                                        Quantity::percent,
+                                        "relative humidity of the air, for a dough that is not covered",
+                                        "common practice, no source: 40 to 60 % in a room, 70 to 85 % in a proof box",
+                                        "50 is half of what the air can hold"};
+inline constexpr Field heat_transfer_w_per_m2_k{"heat_transfer_w_per_m2_k",
+                                                "heat transfer coefficient",
+                                                "W/(m²·K)",
+                                                0.5,
+                                                200,
+                                                must_be_given,
+                                                Quantity::ratio,
+                                                "heat between a surface and the air, radiation included, in place of the table's",
+                                                "computed: 7 to 10 in still air, 9 to 18 with a fan",
+                                                ""};
+inline constexpr Field half_range_k{"half_range_k",
+                                    "daily swing",
+                                    "K",
+                                    0,
+                                    20,
+                                    must_be_given,
+                                    Quantity::temperature_difference,
+                                    "warmest less mean temperature of the day, a difference of temperatures",
+                                    "",
+                                    "half of the range from coldest to warmest"};
+inline constexpr Field warmest_h{"warmest_h",
+                                 "hour of the warmest moment",
+                                 "h",
+                                 -1000,
+                                 1000,
+                                 16,
+                                 Quantity::duration,
+                                 "when a daily swing is warmest, on the process's hour axis",
+                                 "",
+                                 "hours of the process: 16 is four in the afternoon if it starts by the clock"};
+constexpr Field centimetres_of(std::string_view name, std::string_view label, std::string_view meaning) {
+  return {name, label, "cm", 0.5, 200, must_be_given, Quantity::length, meaning, "", "in centimetres: an inch is 2.54 cm"};
+}
+inline constexpr Field diameter_cm = centimetres_of("diameter_cm", "diameter", "diameter of a piece, or of the tub at the dough");
+inline constexpr Field length_cm = centimetres_of("length_cm", "length", "length of a long piece");
+inline constexpr Field depth_cm = centimetres_of("depth_cm", "depth", "depth of the dough in its tub");
+inline constexpr Field vessel_g =
+    grams_of("vessel_g", "weight of the tub", "weight of the tub, which warms and cools with the dough; 0: not counted");
+inline constexpr Field dough_g = grams_of("dough_g", "dough", "weight of the dough", 1);
+inline constexpr Field piece_heat_loss_w_per_k{"piece_heat_loss_w_per_k",
+                                               "heat loss of the piece",
+                                               "W/K",
+                                               1e-4,
+                                               1000,
+                                               must_be_given,
+                                               Quantity::ratio,
+                                               "heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give",
+                                               "computed: 0.1 for a roll to 1 for a large tub",
+                                               "heat capacity over time constant: 1 kg of dough that takes 3 h has 0.26"};
+
+// ---- what is done ---------------------------------------------------------------------------------------------
+inline constexpr Field until_h{"until_h",
+                               "length of a stage",
+                               "h",
+                               0,
+                               1000,
+                               must_be_given,
+                               Quantity::duration,
+                               "hours from the stage's start to its end, or a timedelta in Python",
+                               "",
+                               "minutes are divided by 60"};
+inline constexpr Field folds_h{
+    "folds_h", "moment of a fold",         "h", 0, 1000, must_be_given, Quantity::duration, "hours from the stage's start to a fold",
+    "",        "minutes are divided by 60"};
+inline constexpr Field start_h{"start_h",
+                               "hour of the process",
+                               "h",
+                               -10000,
+                               10000,
+                               0,
+                               Quantity::duration,
+                               "a moment on the process's hour axis: 0 for its start, or the hour of the day",
+                               "",
+                               "half past eight is 8.5"};
+
 }  // namespace field
 
 /// All input fields, in the order of the documentation.

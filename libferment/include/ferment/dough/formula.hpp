@@ -53,6 +53,20 @@ struct Formula {
   double compressed_g = 0;
 };
 
+/// What a dough holds in all, g: what its rise and its safety depend on.
+struct Amounts {
+  double flour_g = 0;   ///< all flour, that of preferments and added gluten included
+  double gluten_g = 0;  ///< of it, added gluten
+  double water_g = 0;   ///< all water: also that of milk, egg, butter and preferments
+  double salt_g = 0;
+  double sugar_g = 0;
+  double perishable_g = 0;  ///< milk and egg
+  double dough_g = 0;       ///< everything together
+};
+
+/// Sums of a formula. @throws InvalidInput for a negative or non-finite weight, or an unknown flour
+FERMENT_API Amounts amounts_of(const Formula& formula);
+
 /// The formula in baker's percent: percent of the weight of all flour.
 struct Percent {
   double flour_g = 0;               ///< all flour, the 100 %

@@ -54,9 +54,14 @@ struct Bowl {
 struct BowlMaterial {
   std::string_view name;
   double specific_heat_kj = 0;  ///< kJ/(kg·K)
+  double wall_m2_k_per_w = 0;   ///< resistance of a usual wall
+  bool shiny = false;           ///< gives off little heat by radiation
   std::string_view source;
 };
 FERMENT_API std::span<const BowlMaterial> bowl_materials();
+
+/// The material of that name. @throws InvalidInput naming the known ones
+FERMENT_API const BowlMaterial& bowl_material_named(std::string_view name);
 
 /// kJ the bowl takes up per K of the dough. @throws InvalidInput for an unknown material, naming the known ones
 FERMENT_API double heat_capacity_kj(const Bowl& bowl);

@@ -1,0 +1,524 @@
+"""A temperature log: the readings of a probe or thermometer, time and °C or °F, read from a CSV file."""
+
+from __future__ import annotations
+
+import csv
+import math
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta, timezone
+from itertools import pairwise
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+from libferment._core import Notice, celsius
+from libferment._errors import InvalidInput
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+    import pandas as pd
+
+_LOWEST_AND_HIGHEST = {"C": (-50.0, 120.0), "F": (-58.0, 248.0)}  # the same two temperatures
+_UNITS_PER_HOUR = {
+    **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), 1.0),
+    **dict.fromkeys(("min", "mins", "minute", "minutes"), 60.0),
+    **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), 3600.0),
+}
+_TIME_WORDS = {"time", "date", "datetime", "timestamp", "clock", "elapsed"}
+_HOURS_UNSAID = {"time", "elapsed", "since", "from", "the", "start"}
+"""Words of a time's header that leave its numbers hours."""
+
+_NUMBER = r"[-+−]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+)?"
+_TEMPERATURE = re.compile(rf"({_NUMBER})\s*(?:°|º|deg)?\s*([CFcf]?)")
+_SECONDS = r"(?::(?P<second>\d\d)(?:[.,](?P<fraction>\d+))?)?"
+_CLOCK = re.compile(rf"(?P<hour>\d\d?):(?P<minute>\d\d){_SECONDS}")
+_DATE = re.compile(
+    r"(?P<day>\d{4}-\d\d-\d\d)(?:T|\s+)"
+    + _CLOCK.pattern
+    + r"\s*(?:(?P<utc>Z)|(?P<zone>[-+−]\d\d)(?::?(?P<rest>\d\d))?)?"
+)
+_DEGREES = re.compile(
+    r"(?:[°º(\[_,/]|deg(?:rees?)?|temp(?:erature)?|\bin)[\s.-]*([cf])(?![a-z0-9])|^([cf])$|(celsius|fahrenheit)",
+    re.IGNORECASE,
+)
+_PROBE_OFF = re.compile(r"[-–—]*|nan|n/?a|null|none|off|err(or)?", re.IGNORECASE)
+
+
+@dataclass(frozen=True, eq=False)
+class TemperatureLog:
+    """The readings of a log in the order of their times; the two arrays have the shape (readings,)."""
+
+    time_h: npt.NDArray[np.float64]
+    """Hours from the first reading; as in the file if its times are plain numbers."""
+    temperature_c: npt.NDArray[np.float64]
+    """°C."""
+    start: datetime | None
+    """Date and time of the first reading; None if the file has no dates."""
+    notices: tuple[Notice, ...] = ()
+
+    def to_frame(self) -> pd.DataFrame:
+        """Build a pandas DataFrame with the columns time_h and temperature_c. Needs pandas."""
+        import pandas as pd
+
+        return pd.DataFrame({"time_h": self.time_h, "temperature_c": self.temperature_c})
+
+
+class _Row(NamedTuple):
+    line: int
+    cells: list[str]
+
+    def cell(self, column: int) -> str:
+        return self.cells[column] if column < len(self.cells) else ""
+
+
+class _Table(NamedTuple):
+    """The file in rows and columns, and which of them matter."""
+
+    header: list[str] | None
+    rows: list[_Row]
+    decimal_comma: bool
+    time: int
+    temperature: int
+
+    def name(self, column: int) -> str:
+        return self.header[column] if self.header else ""
+
+
+class _Times(NamedTuple):
+    """The times of all rows as hours, in the order of the rows."""
+
+    hours: list[float]
+    dates: list[datetime]
+    """The same as dates; empty if the file has none."""
+    as_in_file: bool
+    """Whether they are plain numbers, to be counted from where the file counts."""
+
+
+class _Problems:
+    """What is wrong with single lines, to be refused in one message."""
+
+    def __init__(self) -> None:
+        self._found: dict[int, str] = {}
+
+    def add(self, line: int, text: str) -> None:
+        self._found.setdefault(line, text)
+
+    def refuse(self) -> None:
+        if self._found:
+            line = min(self._found)
+            many = f" ({len(self._found)} bad lines in all)" if len(self._found) > 1 else ""
+            raise InvalidInput(f"line {line}: {self._found[line]}{many}")
+
+
+def _shown(text: str) -> str:
+    return f'"{text}"' if len(text) <= 40 else f'"{text[:37]}..."'
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+
+
+# ---- the file, its lines and its columns -----------------------------------------------------------------------------
+
+
+def _text_of(path: str | Path) -> str:
+    file = Path(path)
+    if file.is_dir():
+        raise InvalidInput(f"{path} is a folder; name the CSV file in it")
+    try:
+        content = file.read_bytes()
+    except FileNotFoundError:
+        raise InvalidInput(f"there is no file {path}") from None
+    except OSError as problem:
+        raise InvalidInput(f"{path} cannot be read: {problem}") from None
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as problem:
+        line = content.count(b"\n", 0, problem.start) + 1
+        raise InvalidInput(f"{path}: line {line}: this is not UTF-8 text; save the log as CSV in UTF-8") from None
+    if "\0" in text:
+        raise InvalidInput(f"{path} is not a text file; save the log as CSV in UTF-8")
+    return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def _rows_of(lines: Iterable[str], delimiter: str) -> Iterator[_Row]:
+    """Read the lines that are not blank; a row has the number of its first line."""
+    reader = csv.reader(lines, delimiter=delimiter)
+    line = 1
+    try:
+        for cells in reader:
+            stripped = [cell.strip() for cell in cells]
+            if any(stripped):
+                yield _Row(line, stripped)
+            line = reader.line_num + 1
+    except csv.Error as problem:
+        raise InvalidInput(f"line {line}: this is not CSV ({problem}); is a quotation mark left open?") from None
+
+
+def _delimiter(lines: list[str]) -> str:
+    """Find what divides the columns of the first two lines; a comma may also be a decimal comma, so it comes last."""
+    filled = [place for place, line in enumerate(lines) if line.strip()][:2]
+    if not filled:
+        raise InvalidInput("the file is empty; it needs at least two readings, each with a time and a temperature")
+
+    def divided(delimiter: str) -> int:
+        return sum(len(row.cells) > 1 for row in _rows_of(lines[: filled[-1] + 1], delimiter))
+
+    best = max("\t;,", key=divided)
+    if not divided(best):
+        raise InvalidInput(
+            f"line {filled[0] + 1}: {_shown(lines[filled[0]].strip())} is only one column; write a time and a "
+            "temperature in each line, with a comma, a semicolon or a tab between them, and # before a remark"
+        )
+    return best
+
+
+def _table(text: str) -> _Table:
+    lines = ["" if line.lstrip().startswith("#") else line for line in text.split("\n")]
+    delimiter = _delimiter(lines)
+    rows = list(_rows_of(lines, delimiter))
+    decimal_comma = delimiter != ","
+    first = rows[0].cells
+    is_data = any(_form(cell, decimal_comma) or _degrees(cell, decimal_comma) for cell in first)
+    header = None if is_data else rows.pop(0).cells
+    time = _time_column(first, header, decimal_comma)
+    table = _Table(header, rows, decimal_comma, time, _temperature_column(first, header, rows, time, decimal_comma))
+    if not decimal_comma:
+        _refuse_decimal_commas(table, len(first))
+    return table
+
+
+def _refuse_decimal_commas(table: _Table, width: int) -> None:
+    """Refuse rows that are too long with a number where the decimals of the temperature would stand."""
+    problems = _Problems()
+    after = max(table.time, table.temperature) + 1
+    for row in table.rows:
+        if any(row.cells[width:]) and row.cell(after)[:1].isdigit():
+            problems.add(
+                row.line,
+                f"more than the {width} columns of the first line; if {_shown(','.join(row.cells))} has a decimal "
+                "comma, write a point, or a semicolon between the columns",
+            )
+    problems.refuse()
+
+
+def _only(columns: list[int], header: list[str] | None, what: str) -> int:
+    if len(columns) == 1:
+        return columns[0]
+    names = [
+        f"{_shown(header[column])} (column {column + 1})" if header else f"column {column + 1}" for column in columns
+    ]
+    raise InvalidInput(f"several columns could be the {what}: {', '.join(names)}; keep one of them in the file")
+
+
+def _words(name: str) -> set[str]:
+    """Split a header such as ``elapsedTime_min`` into its words."""
+    return {word.lower() for word in re.findall(r"[A-Z]?[a-z]+|[A-Z]+(?![a-z])", name)}
+
+
+def _unit_of_header(name: str) -> str | None:
+    units = {next(filter(None, match.groups()))[0].upper() for match in _DEGREES.finditer(name)}
+    return units.pop() if len(units) == 1 else None
+
+
+def _names_temperature(name: str) -> bool:
+    return bool(_DEGREES.search(name)) or any(word.startswith("temp") for word in _words(name))
+
+
+def _time_column(first: list[str], header: list[str] | None, decimal_comma: bool) -> int:
+    if header is None:
+        dated = [column for column, cell in enumerate(first) if _form(cell, decimal_comma) in ("date", "clock")]
+        return _only(dated or [0], header, "time")
+    words = {column: _words(name) for column, name in enumerate(header) if not _names_temperature(name)}
+    named = [column for column, its in words.items() if its & _TIME_WORDS]
+    named = named or [column for column, its in words.items() if its & _UNITS_PER_HOUR.keys()]
+    if not named:
+        names = ", ".join(_shown(name) for name in header)
+        raise InvalidInput(f"no column of the header ({names}) is the time; name it time, time_h, time_min or time_s")
+    return _only(named, header, "time")
+
+
+def _temperature_column(
+    first: list[str], header: list[str] | None, rows: list[_Row], time: int, decimal_comma: bool
+) -> int:
+    """Find the temperature by its name, else the only column with numbers, else the only other column."""
+    others = [column for column in range(len(first)) if column != time]
+    named = [column for column in others if header and _names_temperature(header[column])]
+    read = [column for column in others if any(_degrees(row.cell(column), decimal_comma) for row in rows)]
+    try:
+        return _only(named or read or others, header, "temperature")
+    except InvalidInput as problem:
+        if decimal_comma or header:
+            raise
+        raise InvalidInput(f"{problem}; if they are one number, write it with a point, not a comma") from None
+
+
+# ---- times -----------------------------------------------------------------------------------------------------------
+
+
+def _number(text: str, decimal_comma: bool) -> float | None:
+    """Read a finite number; None if it is none."""
+    if not re.fullmatch(_NUMBER, text) or ("," in text and not decimal_comma):
+        return None
+    value = float(text.replace("−", "-").replace(",", "."))
+    return value if math.isfinite(value) else None
+
+
+def _form(text: str, decimal_comma: bool) -> str | None:
+    """Tell what a time looks like, right or wrong: date, clock or number; None if like none of them."""
+    if re.match(r"\d{4}-\d\d-\d\d", text):
+        return "date"
+    if re.match(r"\d\d?:\d", text):
+        return "clock"
+    return None if _number(text, decimal_comma) is None else "number"
+
+
+def _clock_h(match: re.Match[str]) -> float:
+    """Hours since midnight. Raises ValueError past 23:59:59."""
+    hour, minute, second = int(match["hour"]), int(match["minute"]), int(match["second"] or 0)
+    if hour > 23 or minute > 59 or second > 59:
+        raise ValueError
+    return hour + minute / 60 + (second + float(f"0.{match['fraction'] or 0}")) / 3600
+
+
+def _date(match: re.Match[str]) -> datetime:
+    """Date and time, with the zone if there is one. Raises ValueError."""
+    zone = None
+    if match["utc"]:
+        zone = timezone.utc
+    elif match["zone"]:
+        minutes = 60 * int(match["zone"][1:]) + int(match["rest"] or 0)
+        zone = timezone(timedelta(minutes=minutes if match["zone"][0] == "+" else -minutes))
+    microsecond = int((match["fraction"] or "")[:6].ljust(6, "0"))
+    clock = int(match["hour"]), int(match["minute"]), int(match["second"] or 0), microsecond
+    day = datetime.fromisoformat(match["day"])
+    return datetime(day.year, day.month, day.day, *clock, tzinfo=zone)
+
+
+def _time(text: str, form: str | None, decimal_comma: bool) -> datetime | float | None:
+    """Read a time of that form: a date, hours since midnight or a number; None if it cannot be read."""
+    if form == "number":
+        return _number(text, decimal_comma)
+    match = (_DATE if form == "date" else _CLOCK).fullmatch(text)
+    try:
+        return None if match is None else _date(match) if form == "date" else _clock_h(match)
+    except ValueError:
+        return None
+
+
+def _units_per_hour(table: _Table) -> float:
+    """How many of the header's unit of time make an hour."""
+    words = _words(table.name(table.time))
+    units = {_UNITS_PER_HOUR[word] for word in words & _UNITS_PER_HOUR.keys()}
+    if len(units) == 1:
+        return units.pop()
+    if words - _HOURS_UNSAID:
+        raise InvalidInput(
+            f"the header {_shown(table.name(table.time))} does not tell the unit of its numbers; "
+            "name the column time_h, time_min or time_s"
+        )
+    return 1.0
+
+
+def _hours_by_clock(clocks: list[float]) -> list[float]:
+    """Count on past midnight: a step back from the evening by more than half a day is the next day."""
+    hours, midnight = clocks[:1], 0.0
+    for before, now in pairwise(clocks):
+        if before >= 18 and before - now > 12:
+            midnight += 24
+        hours.append(midnight + now)
+    return hours
+
+
+def _times(table: _Table) -> _Times:
+    problems = _Problems()
+    model: tuple[_Row, str, bool] | None = None  # the first time that can be read: all others have its form and zone
+    times: list[datetime | float] = []
+    for row in table.rows:
+        text = row.cell(table.time)
+        form = _form(text, table.decimal_comma)
+        time = _time(text, form, table.decimal_comma)
+        if form is None or time is None:
+            problems.add(
+                row.line,
+                f"the time {_shown(text)} cannot be read; write 2026-03-01 07:10, the clock alone (07:10, up to 23:59) "
+                "or a plain number of hours",
+            )
+            continue
+        zoned = isinstance(time, datetime) and time.tzinfo is not None
+        model = model or (row, form, zoned)
+        if (form, zoned) != model[1:]:
+            other = f"{_shown(model[0].cell(table.time))} in line {model[0].line}"
+            problems.add(
+                row.line, f"the time {_shown(text)} has another form than {other}; write all times in one form"
+            )
+        times.append(time)
+    problems.refuse()
+    dates = [time for time in times if isinstance(time, datetime)]
+    numbers = [time for time in times if not isinstance(time, datetime)]
+    as_in_file = model is not None and model[1] == "number"
+    if dates:
+        hours = [(date - dates[0]).total_seconds() / 3600 for date in dates]
+    elif as_in_file:
+        per_hour = _units_per_hour(table)
+        hours = [number / per_hour for number in numbers]
+    else:
+        hours = _hours_by_clock(numbers)
+    _refuse_disorder(table, hours, bool(dates) and dates[0].tzinfo is None)
+    return _Times(hours, dates, as_in_file)
+
+
+def _refuse_disorder(table: _Table, hours: list[float], local_dates: bool) -> None:
+    problems = _Problems()
+    latest = 0
+    for place in range(1, len(hours)):
+        if hours[place] > hours[latest]:
+            latest = place
+            continue
+        row, before = table.rows[place], table.rows[latest]
+        problem = "repeats" if hours[place] == hours[latest] else "goes back from"
+        advice = "; if the clocks were set back in between, write the times with their zone" if local_dates else ""
+        both = f"{_shown(row.cell(table.time))} {problem} {_shown(before.cell(table.time))} in line {before.line}"
+        problems.add(row.line, f"the time {both}; put the readings in order, one for each time{advice}")
+    problems.refuse()
+
+
+# ---- temperatures ----------------------------------------------------------------------------------------------------
+
+
+def _degrees(text: str, decimal_comma: bool) -> tuple[float, str] | None:
+    """Read a temperature and its unit, "C", "F" or ""; None if it cannot be read."""
+    match = _TEMPERATURE.fullmatch(text)
+    value = None if match is None else _number(match[1], decimal_comma)
+    return None if match is None or value is None else (value, match[2].upper())
+
+
+def _readings(table: _Table) -> list[tuple[float, str] | None]:
+    """Read the temperatures of all rows, with the units in their cells; None where the probe was off."""
+    problems = _Problems()
+    readings: list[tuple[float, str] | None] = []
+    for row in table.rows:
+        text = row.cell(table.temperature)
+        reading = _degrees(text, table.decimal_comma)
+        if reading is None and not _PROBE_OFF.fullmatch(text):
+            comma = "; a decimal comma needs a semicolon or a tab between the columns" if "," in text else ""
+            problems.add(
+                row.line,
+                f"the temperature {_shown(text)} is not a number of °C or °F; write for example 24.5, and nothing "
+                f"or -- where the probe was off{comma}",
+            )
+        readings.append(reading)
+    problems.refuse()
+    return readings
+
+
+def _unit(table: _Table, readings: list[tuple[float, str] | None], argument: str | None) -> str:
+    """Find the one unit that the argument, the header and the cells agree on."""
+    told: dict[str, str] = {}
+    if argument is not None:
+        told[argument] = f'unit="{argument}"'
+    name = table.name(table.temperature)
+    in_header = _unit_of_header(name)
+    if in_header:
+        told.setdefault(in_header, f"the header {_shown(name)}")
+    for row, reading in zip(table.rows, readings, strict=True):
+        if reading is not None and reading[1]:
+            told.setdefault(reading[1], f"line {row.line} ({_shown(row.cell(table.temperature))})")
+    if not told:
+        raise InvalidInput(
+            'nothing tells whether the temperatures are °C or °F; say unit="C" or unit="F", or name the column '
+            "temperature_c or temperature_f"
+        )
+    if len(told) > 1:
+        raise InvalidInput(
+            f"{told['C']} says °C, but {told['F']} says °F; a log has one unit: correct the one that is wrong"
+        )
+    return next(iter(told))
+
+
+def _refuse_outside(table: _Table, readings: list[tuple[float, str] | None], unit: str) -> None:
+    problems = _Problems()
+    low, high = _LOWEST_AND_HIGHEST[unit]
+    for row, reading in zip(table.rows, readings, strict=True):
+        if reading is None or low <= reading[0] <= high:
+            continue
+        value = reading[0]
+        hint = "take out the line if the probe was wrong"
+        if high < value <= _LOWEST_AND_HIGHEST["F"][1]:
+            hint = f"if the log is in °F ({value:g} °F is {celsius(value):.1f} °C), say so in its header or by unit"
+        problems.add(row.line, f"the temperature {value:g} °{unit} is outside {low:g} to {high:g} °{unit}; {hint}")
+    problems.refuse()
+
+
+# ---- the log ---------------------------------------------------------------------------------------------------------
+
+
+def _skipped(lines: list[int]) -> list[Notice]:
+    if not lines:
+        return []
+    text = f"{_count(len(lines), 'reading')} without a temperature skipped, the first in line {lines[0]}"
+    return [Notice("log_readings_skipped", "caution", {"count": len(lines), "first_line": lines[0]}, text)]
+
+
+def _gaps(lines: list[int], hours: list[float], longest_gap_h: float) -> list[Notice]:
+    """Say in one notice where no reading was taken for too long."""
+    gaps = [
+        (now - before, first, second)
+        for (before, now), (first, second) in zip(pairwise(hours), pairwise(lines), strict=True)
+        if now - before > longest_gap_h * (1 + 1e-9)  # a difference of two rounded times
+    ]
+    if not gaps:
+        return []
+    shown = ", ".join(f"{gap:.3g} h between lines {first} and {second}" for gap, first, second in gaps[:3])
+    more = f" and {len(gaps) - 3} more" if len(gaps) > 3 else ""
+    text = (
+        f"no reading for longer than {longest_gap_h:g} h: {shown}{more}; "
+        "the temperature is taken as a straight line across"
+    )
+    values = {"count": len(gaps), "longest_h": max(gaps)[0], "first_line": gaps[0][1]}
+    return [Notice("log_gap", "caution", values, text)]
+
+
+def _log(text: str, argument: str | None, longest_gap_h: float) -> TemperatureLog:
+    import numpy as np
+
+    table = _table(text)
+    times, readings = _times(table), _readings(table)
+    kept = [place for place, reading in enumerate(readings) if reading is not None]
+    off = [row.line for row, reading in zip(table.rows, readings, strict=True) if reading is None]
+    if len(kept) < 2:
+        skipped = f" ({len(off)} without a temperature, the first in line {off[0]})" if off else ""
+        raise InvalidInput(f"the log has {_count(len(kept), 'reading')}{skipped}; it needs at least two")
+    unit = _unit(table, readings, argument)
+    _refuse_outside(table, readings, unit)
+    origin = 0.0 if times.as_in_file else times.hours[kept[0]]
+    hours = [times.hours[place] - origin for place in kept]
+    degrees = np.array([reading[0] for reading in readings if reading is not None])
+    return TemperatureLog(
+        time_h=np.array(hours),
+        temperature_c=celsius(degrees) if unit == "F" else degrees,
+        start=times.dates[kept[0]] if times.dates else None,
+        notices=(*_skipped(off), *_gaps([table.rows[place].line for place in kept], hours, longest_gap_h)),
+    )
+
+
+def read_temperature_log(path: str | Path, *, unit: str | None = None, longest_gap_h: float = 1.0) -> TemperatureLog:
+    """Read a temperature log from a CSV file with a column of times and one of temperatures.
+
+    Times are ISO dates, clocks such as 07:10, or plain numbers: hours unless the header names min or s. Temperatures
+    are °C or °F, as the header, the cells or `unit` ("C" or "F") say. Columns are divided by commas, semicolons or
+    tabs; lines that begin with # are remarks. Readings further apart than `longest_gap_h`, h, bring a notice.
+
+    Raises InvalidInput naming file, line, value and what to do.
+    """
+    if unit not in (None, "C", "F"):
+        raise InvalidInput(f'unit must be "C" or "F", or left out if the file tells it; got {unit!r}')
+    if not longest_gap_h > 0:
+        raise InvalidInput(f"longest_gap_h must be a positive number of hours, got {longest_gap_h!r}")
+    text = _text_of(path)
+    try:
+        return _log(text, unit, longest_gap_h)
+    except InvalidInput as problem:
+        raise InvalidInput(f"{path}: {problem}") from None

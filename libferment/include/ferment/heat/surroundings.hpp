@@ -1,0 +1,78 @@
+// What the dough sits in over the day: air of a kind whose temperature may change, or the dough's own measured temperature.
+#pragma once
+
+#include <limits>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <ferment/base/export.hpp>
+
+namespace ferment {
+
+/// How the air moves heat.
+enum class Air { room, refrigerator, fan_refrigerator, proof_box };
+
+struct AirRow {
+  std::string_view name;                ///< "room", "refrigerator", "fan_refrigerator" or "proof_box"
+  double heat_transfer_w_per_m2_k = 0;  ///< W/(m²·K), radiation included, of a matt surface
+  double by_convection_w_per_m2_k = 0;  ///< of it, the part that also carries vapour
+  std::string_view source;
+};
+FERMENT_API std::span<const AirRow> airs();
+FERMENT_API const AirRow& row_of(Air air);
+
+/// A temperature that swings over the day: mean + half_range·cos(2π(t − warmest_h)/24 h).
+struct DailySwing {
+  double mean_c = std::numeric_limits<double>::quiet_NaN();
+  double half_range_k = 0;  ///< warmest less mean
+  double warmest_h = 16;    ///< when it is warmest, on the process's hour axis
+};
+
+/// Measured temperatures, straight lines between the readings; before the first and after the last as there.
+struct Course {
+  std::vector<double> time_h = {};         ///< of the process's hour axis, rising
+  std::vector<double> temperature_c = {};  ///< one for each
+};
+
+/// One place: air, or the dough's own temperature where that was measured or is held.
+struct Place {
+  double from_h = -std::numeric_limits<double>::infinity();  ///< when the dough comes there, on the process's hour axis
+  std::variant<double, DailySwing, Course> temperature_c = std::numeric_limits<double>::quiet_NaN();
+  Air air = Air::room;
+  std::optional<double> humidity_percent = {};          ///< relative; needed for a dough that is not covered
+  std::optional<double> heat_transfer_w_per_m2_k = {};  ///< in place of the table's
+  bool is_dough = false;                                ///< the temperature is the dough's own
+};
+
+/// Where the dough is, place after place. A function of the process's hour axis: it never restarts.
+struct FERMENT_API Surroundings {
+  std::vector<Place> places = {};
+
+  static Surroundings room(double room_c);
+  static Surroundings refrigerator(double air_c, bool fan = false);
+  static Surroundings proof_box(double air_c, std::optional<double> humidity_percent = std::nullopt);
+  /// A measured room. For another kind of air set places[0].air.
+  static Surroundings measured(std::vector<double> time_h, std::vector<double> temperature_c);
+  static Surroundings daily_swing(double mean_c, double half_range_k, double warmest_h = 16);
+  /// A dough that is held at a temperature, or whose own temperature was measured: no heat is reckoned.
+  static Surroundings dough(double dough_c);
+  static Surroundings dough_measured(std::vector<double> time_h, std::vector<double> temperature_c);
+  /// One after the other: each from its hour on.
+  static Surroundings sequence(std::vector<std::pair<double, Surroundings>> parts);
+};
+
+/// Refuses temperatures outside the field table, series without readings or with times that do not rise, and places out of order.
+/// @throws InvalidInput
+FERMENT_API void check_surroundings(const Surroundings& surroundings);
+
+/// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place
+FERMENT_API const Place& place_at(const Surroundings& surroundings, double time_h);
+
+/// Its temperature at an hour, °C.
+FERMENT_API double temperature_at(const Place& place, double time_h);
+
+}  // namespace ferment

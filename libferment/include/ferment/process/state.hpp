@@ -1,0 +1,55 @@
+// Everything there is to know of a dough at a moment. A value: keep it, save it, go on from it.
+#pragma once
+
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include <ferment/base/export.hpp>
+#include <ferment/dough/cohort.hpp>
+#include <ferment/dough/formula.hpp>
+#include <ferment/dough/volume.hpp>
+
+namespace ferment {
+
+/// How far a stage has come that is not over.
+struct StageProgress {
+  double start_h = 0;      ///< on the process's hour axis
+  double start_c = 0;      ///< °C of the dough then
+  double start_ratio = 1;  ///< volume over mixed volume then
+  std::size_t folds_done = 0;
+  std::optional<double> over_proofed_h = {};  ///< when it was over-proofed, if it was
+  double heat_made_j = 0;                     ///< by fermentation, so far, per piece
+  double heat_lost_j = 0;                     ///< to the surroundings, so far, per piece
+};
+
+/// A dough between two moments of a process. Gas is per 100 g of flour.
+struct State {
+  double time_h = 0;           ///< on the process's hour axis
+  double altitude_m = 0;       ///< of the kitchen, for the air pressure
+  std::size_t steps_done = 0;  ///< of its process
+  Amounts amounts = {};
+  double heat_capacity_kj_k = 0;                                    ///< of all of the dough
+  double temperature_c = std::numeric_limits<double>::quiet_NaN();  ///< mean of the dough
+  std::vector<Cohort> cohorts = {};
+  double equivalent_h = 0;                  ///< of the clock, since the first yeast met flour and water
+  double made_mmol = 0;                     ///< CO2 made of the sugars that are in the dough
+  Gas gas = {};                             ///< held, as if nothing leaked since the anchor; and the air in the cells
+  double mixed_volume_ml = 0;               ///< volume just after mixing, per 100 g of flour
+  double anchor_ratio = 1;                  ///< volume over mixed volume at the last handling or mixing
+  double perishable_h = 0;                  ///< hours between 5 and 60 °C with milk or egg in it
+  std::optional<StageProgress> stage = {};  ///< of the stage that is under way
+};
+
+/// Refuses a state that no process makes: amounts, gas, yeast or times outside their ranges, or that do not fit each other.
+/// @throws InvalidInput saying which
+FERMENT_API void check_state(const State& state);
+
+/// A part of the dough, g: the same dough, less of it. @throws InvalidInput if the dough weighs less
+FERMENT_API State part_of(const State& state, double mass_g);
+
+/// The state as the beginning of another process. @throws InvalidInput in the middle of a stage
+FERMENT_API State as_beginning(State state);
+
+}  // namespace ferment

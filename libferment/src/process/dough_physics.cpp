@@ -1,0 +1,80 @@
+#include "process/dough_physics.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include <ferment/dough/solutes.hpp>
+
+namespace ferment {
+
+DoughVolume::DoughVolume(const State& state, const Kitchen& kitchen)
+    : gas_free_ml(percent_of_flour(state, state.amounts.dough_g) / kitchen.gas_free_density), mixed_ml(state.mixed_volume_ml),
+      water_g(percent_of_flour(state, state.amounts.water_g)),
+      water_activity(formula::water_activity(percent_of_flour(state, state.amounts.salt_g), water_g, percent_of_flour(state, state.amounts.sugar_g))),
+      pressure_pa(formula::air_pressure(state.altitude_m)), onset(kitchen.retention_onset), limit(kitchen.retention_limit),
+      gluten_percent(percent_of_flour(state, state.amounts.gluten_g)) {}
+
+formula::CellAir<double> DoughVolume::cells_at(double t) const {
+  return formula::cell_air(t, pressure_pa, water_activity, water_g, formula::saturation_pressure(t), formula::co2_solubility(t));
+}
+
+double DoughVolume::free_ratio(const Gas& gas, double t) const {
+  const auto cells = cells_at(t);
+  return (gas_free_ml + (gas.air_mmol + formula::in_cells(gas.co2_mmol, gas.air_mmol, cells.capacity)) * cells.molar_volume) / mixed_ml;
+}
+
+Gas DoughVolume::held(const Gas& gas, double t, double anchor_ratio) const {
+  const double free = free_ratio(gas, t);
+  const auto r = retention(anchor_ratio);
+  if (free <= r.from) return gas;
+  const auto cells = cells_at(t);
+  const double in_cells = (formula::held_ratio(free, r) * mixed_ml - gas_free_ml) / cells.molar_volume - gas.air_mmol;
+  return {in_cells > 0 ? formula::held_for_cells(in_cells, gas.air_mmol, cells.capacity) : 0, gas.air_mmol};
+}
+
+Gas DoughVolume::pressed(const Gas& held, double t, double loss_fraction) const {
+  return {held.co2_mmol - loss_fraction * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity), held.air_mmol * (1 - loss_fraction)};
+}
+
+GasMaking::GasMaking(const State& state, const Kitchen& kitchen)
+    : kitchen_(&kitchen), capacity_(formula::gas_capacity(kitchen.gas_capacity, percent_of_flour(state, state.amounts.sugar_g))),
+      rate_over_capacity_(kitchen.gassing_rate / capacity_) {
+  restart(state);
+}
+
+void GasMaking::restart(const State& state) {
+  curves_.clear();
+  for (const Cohort& cohort : state.cohorts) curves_.emplace_back(cohort, *kitchen_);
+  made_ = state.made_mmol;
+}
+
+double GasMaking::made_after(double equivalent_h) const {
+  double work = 0;
+  for (const auto& curve : curves_) work += curve.work_until(equivalent_h);
+  return made_ - (capacity_ - made_) * math::expm1(-rate_over_capacity_ * work);
+}
+
+double GasMaking::until_growth() const {
+  double soonest = std::numeric_limits<double>::infinity();
+  for (const auto& curve : curves_) {
+    if (curve.until_growth() > 0) soonest = std::min(soonest, curve.until_growth());
+  }
+  return soonest;
+}
+
+namespace {
+
+template <class Any>
+Any prepared(const TemperatureLaw& law) {
+  return std::visit([](const auto& kind) -> Any { return formula::factor_of<double>(kind); }, law);
+}
+
+}  // namespace
+
+Speed::Speed(const State& state, const Kitchen& kitchen)
+    : law_(law_of(kitchen)), factor_(prepared<AnyFactor>(law_)),
+      solutes_(state.cohorts.empty() ? 0
+                                     : solute_factor(percent_of_flour(state, state.amounts.salt_g), percent_of_flour(state, state.amounts.water_g),
+                                                     percent_of_flour(state, state.amounts.sugar_g), kitchen)) {}
+
+}  // namespace ferment

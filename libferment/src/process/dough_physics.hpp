@@ -1,0 +1,74 @@
+// A state's dough as the formulas take it: its gas, volume, yeast and clock between two mixes. Per 100 g of flour.
+#pragma once
+
+#include <variant>
+#include <vector>
+
+#include <ferment/base/parameters.hpp>
+#include <ferment/process/state.hpp>
+
+#include "clock/temperature_law_formula.hpp"
+#include "dough/cohort_formula.hpp"
+#include "dough/solutes_formula.hpp"
+#include "dough/volume_formula.hpp"
+
+namespace ferment {
+
+/// Volume from gas and back, at any temperature.
+struct DoughVolume {
+  double gas_free_ml, mixed_ml, water_g, water_activity, pressure_pa, onset, limit, gluten_percent;
+
+  DoughVolume(const State& state, const Kitchen& kitchen);
+
+  formula::CellAir<double> cells_at(double t) const;
+  formula::Retention<double> retention(double anchor_ratio) const { return formula::retention(onset, limit, gluten_percent, anchor_ratio); }
+  /// Volume over mixed volume if all of the gas were held.
+  double free_ratio(const Gas& gas, double t) const;
+  /// Volume over mixed volume.
+  double ratio(const Gas& gas, double t, double anchor_ratio) const { return formula::held_ratio(free_ratio(gas, t), retention(anchor_ratio)); }
+  /// The gas that is really there: what leaked is gone.
+  Gas held(const Gas& gas, double t, double anchor_ratio) const;
+  /// The gas in the cells and what is dissolved, after a share of the cells' is gone.
+  Gas pressed(const Gas& held, double t, double loss_fraction) const;
+};
+
+/// The yeast of a dough from a moment on: CO2 made as a function of equivalent hours.
+class GasMaking {
+ public:
+  GasMaking(const State& state, const Kitchen& kitchen);
+  /// The same from the state's ages and gas now.
+  void restart(const State& state);
+  bool has_yeast() const { return !curves_.empty(); }
+  /// CO2 made of the dough's sugars when equivalent_h have passed, mmol.
+  double made_after(double equivalent_h) const;
+  /// Equivalent hours until the next cohort begins to grow; infinite if none will.
+  double until_growth() const;
+
+ private:
+  const Kitchen* kitchen_;
+  std::vector<formula::CohortCurve> curves_;
+  double capacity_, made_ = 0, rate_over_capacity_;
+};
+
+/// Equivalent hours per hour in this dough.
+class Speed {
+ public:
+  Speed(const State& state, const Kitchen& kitchen);
+  double factor(double t) const {
+    return std::visit([t](const auto& of) { return of(t); }, factor_);
+  }
+  double solutes() const { return solutes_; }
+  const TemperatureLaw& law() const { return law_; }
+
+ private:
+  using AnyFactor = std::variant<formula::CardinalFactor<double>, formula::SquareRootFactor<double>, formula::ArrheniusFactor<double>,
+                                 formula::ConstantQ10Factor<double>>;
+  TemperatureLaw law_;
+  AnyFactor factor_;
+  double solutes_;
+};
+
+/// Percent of the flour.
+inline double percent_of_flour(const State& state, double grams) { return 100 * grams / state.amounts.flour_g; }
+
+}  // namespace ferment

@@ -1,0 +1,201 @@
+#include "process/filling.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/dough/ingredient.hpp>
+#include <ferment/heat/properties.hpp>
+
+#include "base/text.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr double salt_solution_kj_per_kg = 66;   // NaCl, 3.88 kJ/mol (from memory: CRC)
+constexpr double sugar_solution_kj_per_kg = 16;  // sucrose, 5.4 kJ/mol (from memory: CRC)
+constexpr double hydration_band = 0.4;           // of heat_of_hydration
+
+class Filling {
+ public:
+  Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix) {
+    check_mix(mix);
+    const Formula& f = mix.formula;
+    if (!(dough.mass_g > 0)) percent_of(f);  // refuses a mix without flour
+    const double flour_c = mix.flour_c.value_or(mix.room_c);
+    add({.name = "main water", .kind = PortionKind::main_water, .mass_g = f.water_g, .temperature_c = mix.water_c.value_or(0)},
+        water::specific_heat_kj);
+    if (f.ice_g > 0) {
+      add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
+          water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c);
+    }
+    if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
+    for (const Flour& flour : f.flours) add_flour(flour, flour_c);
+    if (f.gluten_g > 0) {
+      const Ingredient& gluten = ingredient_named("gluten");
+      add({.name = std::string(gluten.label), .kind = PortionKind::flour, .mass_g = f.gluten_g, .temperature_c = flour_c},
+          mixing_specific_heat(gluten.name));
+      add_hydration(f.gluten_g, 100 * gluten.composition.water);
+    }
+    for (const Water& water : f.waters) add_water(water);
+    for (const Preferment& preferment : f.preferments) add_preferment(preferment);
+    add("milk", f.milk_g, mix.milk_c, wetted);
+    add("egg", f.egg_g, mix.egg_c, wetted);
+    add("butter", f.butter_g, mix.butter_c, joining);
+    add("oil", f.oil_g, {}, joining);
+    add("sugar", f.sugar_g, {}, joining, mix.heat_of_solution ? sugar_solution_kj_per_kg : 0);
+    add("salt", f.salt_g, {}, joining, mix.heat_of_solution ? salt_solution_kj_per_kg : 0);
+    add("dry_yeast", f.instant_g + f.active_dry_g, {}, joining);
+    add("compressed_yeast", f.compressed_g, {}, joining);
+    if (dough.mass_g > 0) {
+      contents_.dough_kg += dough.mass_g / 1000;
+      contents_.portions.push_back(dough);
+    }
+    if (mix.bowl.mass_g > 0) {
+      contents_.portions.push_back(
+          {.name = "bowl", .capacity_kj_k = heat_capacity_kj(mix.bowl), .temperature_c = mix.bowl.temperature_c.value_or(mix.room_c)});
+    }
+    add_sources();
+  }
+  Contents contents() && { return std::move(contents_); }
+
+ private:
+  enum Moment { wetted, joining };
+
+  /// Completes the portion's heat and adds it; a second one of a name is numbered.
+  void add(HeatPortion portion, double specific_heat_kj, double uptake_kj_per_kg = 0) {
+    const double kg = portion.mass_g / 1000;
+    portion.capacity_kj_k = kg * specific_heat_kj;
+    portion.uptake_kj = kg * uptake_kj_per_kg;
+    const auto same = std::count_if(contents_.portions.begin(), contents_.portions.end(), [&](const HeatPortion& other) {
+      return other.name == portion.name || other.name.rfind(portion.name + " ", 0) == 0;
+    });
+    if (same > 0) portion.name.append(" ").append(std::to_string(same + 1));
+    contents_.dough_kg += kg;
+    contents_.wetted_kg += portion.after_rest ? 0 : kg;
+    contents_.portions.push_back(std::move(portion));
+  }
+
+  /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
+  void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
+    if (mass_g == 0) return;
+    add({.name = std::string(ingredient_named(name).label),
+         .mass_g = mass_g,
+         .temperature_c = temperature_c.value_or(mix_.room_c),
+         .after_rest = moment == joining},
+        mixing_specific_heat(name), uptake_kj_per_kg);
+  }
+
+  void add_flour(const Flour& flour, double flour_c) {
+    const Ingredient& kind = flour_named(flour.kind);
+    const double moisture_percent = flour.moisture_percent.value_or(100 * kind.composition.water);
+    add({.name = std::string(kind.label), .kind = PortionKind::flour, .mass_g = flour.mass_g, .temperature_c = flour.temperature_c.value_or(flour_c)},
+        flour_specific_heat(moisture_percent));
+    add_hydration(flour.mass_g, moisture_percent);
+  }
+
+  void add_hydration(double flour_g, double moisture_percent) {
+    fresh_flour_kg_ += flour_g / 1000;
+    hydration_kj_ += flour_g / 1000 * heat_of_hydration(moisture_percent);
+  }
+
+  /// A portion that stood in the room is nearer to its temperature when it is mixed in.
+  void add_water(const Water& portion) {
+    const double kept = std::exp(-portion.stands_h / portion.cup_h);
+    add({.name = portion.wets_yeast ? "yeast's water" : "other water",
+         .mass_g = portion.mass_g,
+         .temperature_c = mix_.room_c + (portion.temperature_c - mix_.room_c) * kept,
+         .after_rest = portion.wets_yeast},
+        water::specific_heat_kj);
+  }
+
+  void add_preferment(const Preferment& preferment) {
+    const double mass_g = preferment.flour_g + preferment.water_g;
+    const double kj = preferment.flour_g * mixing_specific_heat("bread") + preferment.water_g * water::specific_heat_kj;
+    add({.name = "preferment",
+         .kind = PortionKind::preferment,
+         .mass_g = mass_g,
+         .temperature_c = preferment.temperature_c.value_or(mix_.room_c),
+         .after_rest = true},
+        kj / mass_g);
+  }
+
+  void set_hydration(const std::optional<double>& kj_per_kg) {
+    contents_.sources.hydration_kj = kj_per_kg ? *kj_per_kg * fresh_flour_kg_ : hydration_kj_;
+    contents_.hydration_half_band_kj = kj_per_kg ? 0 : hydration_band * hydration_kj_;
+  }
+
+  void set_work(double low_kj_per_kg, double kj_per_kg, double high_kj_per_kg) {
+    contents_.sources.work_kj = contents_.work_middle_kj = kj_per_kg * contents_.dough_kg;
+    contents_.work_low_kj = low_kj_per_kg * contents_.dough_kg;
+    contents_.work_high_kj = high_kj_per_kg * contents_.dough_kg;
+  }
+
+  void operator()(const ByMethod& by) {
+    const MixingMethod& method = mixing_method_named(by.method);
+    const double times = mixing_minutes(by) / method.usual_min;
+    set_work(times * method.low_kj_per_kg, times * method.work_kj_per_kg, times * method.high_kj_per_kg);
+    set_hydration(by.hydration_kj_per_kg);
+  }
+  void operator()(const ByWork& by) {
+    set_work(by.work_kj_per_kg, by.work_kj_per_kg, by.work_kj_per_kg);
+    set_hydration(by.hydration_kj_per_kg);
+  }
+  /// The flour gives off its heat when it is wetted, before a rest; only the remainder of the gain comes with the mixing.
+  void operator()(const ByNetGain& by) {
+    set_work(by.net_gain_kj_per_kg, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg);
+    contents_.sources.hydration_kj = hydration_kj_;
+    contents_.sources.work_kj -= hydration_kj_;
+    contents_.reading_sd_kj = by.sd_kj_per_kg * contents_.dough_kg;
+  }
+
+  void add_sources() {
+    HeatSources& sources = contents_.sources;
+    sources.room_c = mix_.room_c;
+    sources.rest_h = mix_.rest_h;
+    sources.loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.dough_kg));
+    sources.rest_loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.wetted_kg));
+    contents_.reading_sd_kj = ByNetGain{}.sd_kj_per_kg * contents_.dough_kg;
+    const Mixing mixing = mix_.mixing.value_or(ByMethod{});
+    sources.mixing_h = mixing_minutes(mixing) / 60;
+    std::visit([this](const auto& by) { (*this)(by); }, mixing);
+  }
+
+  const Mix& mix_;
+  Contents contents_;
+  double fresh_flour_kg_ = 0;
+  double hydration_kj_ = 0;
+};
+
+/// Ice is all melted when a rest begins, or at the latest in the mixed dough; rounding must not freeze it.
+bool melts(const HeatBalance& balance, double rest_h) { return (rest_h > 0 ? balance.wetted_c : balance.dough_c) > -1e-9; }
+
+}  // namespace
+
+Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(mix, dough).contents(); }
+
+double mixed_c(const Mix& mix, const Contents& contents) {
+  if (!mix.water_c && mix.formula.water_g > 0) {
+    throw InvalidInput(
+        "the main water has no temperature; give water_c, take one from a water plan, or in a process the dough's own, dough_c [water_c]",
+        {.field = "water_c"});
+  }
+  const HeatBalance balance = balance_of(contents);
+  if (mix.formula.ice_g > 0 && !melts(balance, mix.rest_h)) {
+    throw OutsideModel("flour, water and ice would be at " + degrees(std::min(balance.wetted_c, balance.dough_c)) +
+                           ", where ice does not melt; take less ice [ice_g]",
+                       {.field = "ice_g", .value = mix.formula.ice_g});
+  }
+  constexpr double rounding_k = 1e-9;
+  if (!(balance.dough_c >= field::dough_c.low - rounding_k && balance.dough_c <= field::dough_c.high + rounding_k)) {
+    throw OutsideModel("the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
+                           degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
+                       {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
+  }
+  return balance.dough_c;
+}
+
+}  // namespace ferment

@@ -1,0 +1,36 @@
+// How a mix is poured into the heat balance.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include <ferment/heat/mixing.hpp>
+#include <ferment/process/step.hpp>
+
+namespace ferment {
+
+inline constexpr std::size_t main_water = 0;  ///< its place among the portions
+
+/// What is in the bowl, as the heat balance takes it; the main water comes first.
+struct Contents {
+  std::vector<HeatPortion> portions;
+  HeatSources sources;
+  double dough_kg = 0;
+  double wetted_kg = 0;    ///< of it, what meets before the rest
+  double work_low_kj = 0;  ///< the 90 % band of the work
+  double work_middle_kj = 0;
+  double work_high_kj = 0;
+  double reading_sd_kj = 0;           ///< what readings of temperatures, or batches, differ by
+  double hydration_half_band_kj = 0;  ///< half the band of the hydration
+};
+
+/// The mix's contents; after a rest, or at once, a dough that is there already joins if `dough` has a mass.
+Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
+
+/// Dough temperature at the end of mixing. @throws InvalidInput without the main water's temperature; OutsideModel if ice would
+/// not melt, or the dough be outside −2 to 45 °C
+double mixed_c(const Mix& mix, const Contents& contents);
+
+inline HeatBalance balance_of(const Contents& contents) { return heat_balance(contents.portions, contents.sources); }
+
+}  // namespace ferment

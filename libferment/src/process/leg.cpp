@@ -1,0 +1,184 @@
+#include "process/leg.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <Eigen/Dense>
+
+#include "clock/line.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr int most_iterations = 40;
+
+// Gauss–Legendre nodes on [0, 1] (Abramowitz & Stegun 1964, table 25.4).
+constexpr AtNodes node_at{0.0469100770306680036, 0.2307653449471584545, 0.5, 0.7692346550528415455, 0.9530899229693319964};
+
+/// Lagrange's polynomials on the nodes, by powers.
+constexpr std::array<AtNodes, nodes> lagrange() {
+  std::array<AtNodes, nodes> all{};
+  for (std::size_t j = 0; j < nodes; ++j) {
+    AtNodes p{};
+    p[0] = 1;
+    std::size_t degree = 0;
+    for (std::size_t k = 0; k < nodes; ++k) {
+      if (k == j) continue;
+      const double per = 1 / (node_at[j] - node_at[k]);
+      ++degree;
+      for (std::size_t power = degree; power > 0; --power) p[power] = (p[power - 1] - node_at[k] * p[power]) * per;
+      p[0] *= -node_at[k] * per;
+    }
+    all[j] = p;
+  }
+  return all;
+}
+constexpr std::array<AtNodes, nodes> basis = lagrange();
+
+/// Weights of the values at the nodes: of the value at x, and of the integral from 0 to x.
+constexpr AtNodes value_weights(double x) {
+  AtNodes w{};
+  for (std::size_t j = 0; j < nodes; ++j) {
+    for (std::size_t power = nodes; power-- > 0;) w[j] = w[j] * x + basis[j][power];
+  }
+  return w;
+}
+constexpr AtNodes integral_weights(double x) {
+  AtNodes w{};
+  for (std::size_t j = 0; j < nodes; ++j) {
+    for (std::size_t power = nodes; power-- > 0;) w[j] = w[j] * x + basis[j][power] / static_cast<double>(power + 1);
+    w[j] *= x;
+  }
+  return w;
+}
+
+constexpr std::array<AtNodes, nodes> integrals_to_nodes() {
+  std::array<AtNodes, nodes> all{};
+  for (std::size_t i = 0; i < nodes; ++i) all[i] = integral_weights(node_at[i]);
+  return all;
+}
+constexpr std::array<AtNodes, nodes> to_node = integrals_to_nodes();
+constexpr AtNodes to_end = integral_weights(1);
+constexpr AtNodes at_end = value_weights(1);
+
+double sum(const AtNodes& weights, const AtNodes& values) {
+  double total = 0;
+  for (std::size_t j = 0; j < nodes; ++j) total += weights[j] * values[j];
+  return total;
+}
+
+using Vector = Eigen::Matrix<double, static_cast<int>(nodes), 1>;
+using Matrix = Eigen::Matrix<double, static_cast<int>(nodes), static_cast<int>(nodes)>;
+
+}  // namespace
+
+Leg::Leg(const Setting& setting, double start_h, double start_c, double hours) : setting_(&setting), start_h_(start_h), hours_(hours) {
+  const Place& place = *setting.place;
+  if (place.is_dough) {
+    const double from = temperature_at(place, start_h);
+    path_ = Line{from, hours > 0 ? (temperature_at(place, start_h + hours) - from) / hours : 0};
+    return;
+  }
+  const auto* steady = std::get_if<double>(&place.temperature_c);
+  const bool warms = setting.warming_k_per_mmol > 0 && setting.making->has_yeast();
+  if (steady != nullptr && !warms && !(setting.node.open_m2 > 0)) {
+    path_ = Relaxation{*steady, start_c - *steady, setting.node.time_constant_h};
+    return;
+  }
+  solve_coupled(start_c);
+}
+
+void Leg::solve_coupled(double start_c) {
+  const Setting& s = *setting_;
+  const double per_h = 1 / s.node.time_constant_h;
+  const double k_per_wh = 3600 / s.node.capacity_j_k;
+  const bool open = s.node.open_m2 > 0;
+  const double made_before = s.making->made_after(0);
+
+  AtNodes air{};
+  Vector air_drive;
+  Matrix system = Matrix::Identity();
+  for (std::size_t i = 0; i < nodes; ++i) air[i] = temperature_at(*s.place, start_h_ + hours_ * node_at[i]);
+  for (std::size_t i = 0; i < nodes; ++i) {
+    const auto row = static_cast<Eigen::Index>(i);
+    air_drive[row] = start_c + hours_ * per_h * sum(to_node[i], air);
+    for (std::size_t j = 0; j < nodes; ++j) system(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_node[i][j];
+  }
+  const Matrix solution = system.inverse();
+
+  Coupled path{start_c, {}, {}};
+  AtNodes vapour{};
+  Vector temperature = Vector::Constant(start_c);
+  bool settled = false;
+  for (int iteration = 0; iteration < most_iterations && !settled; ++iteration) {
+    for (std::size_t i = 0; i < nodes; ++i) {
+      const double t = temperature[static_cast<Eigen::Index>(i)];
+      path.clock_rate[i] = s.speed->solutes() * s.speed->factor(t);
+      // Only what vapour adds to the loss through air, which the system has.
+      if (open) vapour[i] = k_per_wh * (heat_loss_w(s.node, t, air[i]) - s.node.heat_loss_w_per_k * (t - air[i]));
+    }
+    Vector drive = air_drive;
+    for (std::size_t i = 0; i < nodes; ++i) {
+      const double clock = hours_ * sum(to_node[i], path.clock_rate);
+      const auto row = static_cast<Eigen::Index>(i);
+      drive[row] += s.warming_k_per_mmol * (s.making->made_after(clock) - made_before);
+      if (open) drive[row] -= hours_ * sum(to_node[i], vapour);
+    }
+    const Vector next = solution * drive;
+    settled = (next - temperature).cwiseAbs().maxCoeff() < 1e-12;
+    temperature = next;
+  }
+  for (std::size_t i = 0; i < nodes; ++i) path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
+  path_ = path;
+  if (!settled) {
+    error_ = std::numeric_limits<double>::infinity();
+    return;
+  }
+  const double end_c = this->temperature(hours_), end_air = temperature_at(*s.place, start_h_ + hours_);
+  const double clock_rate = s.speed->solutes() * s.speed->factor(end_c);
+  const double air_rate = -k_per_wh * heat_loss_w(s.node, end_c, end_air);
+  const double clock_error = std::abs(sum(at_end, path.clock_rate) - clock_rate) / (clock_rate + 0.01);
+  const double air_error = std::abs(sum(at_end, path.air_rate) - air_rate) * hours_;  // K
+  error_ = std::max(clock_error, air_error);
+}
+
+double Leg::equivalent_h(double after_h) const {
+  const Speed& speed = *setting_->speed;
+  if (const auto* line = std::get_if<Line>(&path_)) {
+    return speed.solutes() * after_h * mean_factor_over_line(speed.law(), line->from_c, line->from_c + line->per_h * after_h);
+  }
+  if (const auto* relaxation = std::get_if<Relaxation>(&path_)) {
+    const double tau = relaxation->time_constant_h;
+    return speed.solutes() * tau * factor_integral(speed.law(), relaxation->air_c, relaxation->gap_k, after_h / tau);
+  }
+  return hours_ * sum(after_h == hours_ ? to_end : integral_weights(after_h / hours_), std::get<Coupled>(path_).clock_rate);
+}
+
+double Leg::temperature(double after_h) const {
+  if (const auto* line = std::get_if<Line>(&path_)) return line->from_c + line->per_h * after_h;
+  if (const auto* relaxation = std::get_if<Relaxation>(&path_)) {
+    return relaxation->air_c + relaxation->gap_k * math::exp(-after_h / relaxation->time_constant_h);
+  }
+  const auto& coupled = std::get<Coupled>(path_);
+  const AtNodes weights = after_h == hours_ ? to_end : integral_weights(after_h / hours_);
+  const GasMaking& making = *setting_->making;
+  const double warmed = setting_->warming_k_per_mmol * (making.made_after(hours_ * sum(weights, coupled.clock_rate)) - making.made_after(0));
+  return coupled.start_c + hours_ * sum(weights, coupled.air_rate) + warmed;
+}
+
+double Leg::heat_lost_j() const {
+  const double capacity = setting_->node.capacity_j_k;
+  if (std::holds_alternative<Relaxation>(path_)) return capacity * (temperature(0) - temperature(hours_));
+  if (const auto* coupled = std::get_if<Coupled>(&path_)) return -capacity * hours_ * sum(to_end, coupled->air_rate);
+  return 0;
+}
+
+Leg Leg::until(double hours) const {
+  if (is_coupled()) return Leg(*setting_, start_h_, std::get<Coupled>(path_).start_c, hours);
+  Leg shorter = *this;
+  shorter.hours_ = hours;
+  return shorter;
+}
+
+}  // namespace ferment

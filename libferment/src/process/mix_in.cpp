@@ -1,0 +1,130 @@
+#include "process/mix_in.hpp"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+
+#include "base/text.hpp"
+#include "process/dough_physics.hpp"
+#include "process/filling.hpp"
+
+namespace ferment {
+namespace {
+
+void add(Amounts& to, const Amounts& more) {
+  for (double Amounts::*grams :
+       {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g, &Amounts::salt_g, &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g}) {
+    to.*grams += more.*grams;
+  }
+}
+
+/// The doughs that are there, as one portion of the heat balance.
+HeatPortion portion_of(const std::vector<const State*>& doughs) {
+  HeatPortion all{.name = "dough", .kind = PortionKind::preferment, .after_rest = true};
+  double heat = 0;
+  for (const State* dough : doughs) {
+    all.mass_g += dough->amounts.dough_g;
+    all.capacity_kj_k += dough->heat_capacity_kj_k;
+    heat += dough->heat_capacity_kj_k * dough->temperature_c;
+  }
+  if (all.capacity_kj_k > 0) all.temperature_c = heat / all.capacity_kj_k;
+  return all;
+}
+
+/// The old dough's yeast goes on working while it is mixed.
+State aged_by(const State& dough, double equivalent_h, const Kitchen& kitchen) {
+  State older = dough;
+  older.made_mmol = GasMaking(dough, kitchen).made_after(equivalent_h);
+  older.gas.co2_mmol += older.made_mmol - dough.made_mmol;
+  for (Cohort& cohort : older.cohorts) cohort = aged(cohort, equivalent_h);
+  return older;
+}
+
+/// CO2 that stays when a dough is mixed: what is dissolved.
+double dissolved_mmol(const State& dough, const Kitchen& kitchen) {
+  const DoughVolume volume(dough, kitchen);
+  const Gas held = volume.held(dough.gas, dough.temperature_c, dough.anchor_ratio);
+  return volume.pressed(held, dough.temperature_c, 1).co2_mmol;
+}
+
+std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
+  const Formula& f = mix.formula;
+  const Yeast active_dry = mix.yeast_unwetted ? Yeast::active_dry_unwetted : Yeast::active_dry;
+  std::vector<Cohort> added;
+  for (const auto& [grams, kind] :
+       {std::pair{f.instant_g, Yeast::instant}, std::pair{f.active_dry_g, active_dry}, std::pair{f.compressed_g, Yeast::compressed}}) {
+    if (grams > 0) added.push_back(new_cohort(100 * grams / flour_g, kind));
+  }
+  return added;
+}
+
+void require_no_rest(const Mix& mix) {
+  if (mix.rest_h == 0) return;
+  throw InvalidInput(
+      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other dough in then "
+      "[rest_h]",
+      {.field = "rest_h", .value = mix.rest_h, .low = 0.0, .high = 0.0});
+}
+
+}  // namespace
+
+State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
+  check_mix(mix);
+  std::vector<const State*> doughs;
+  if (state.amounts.dough_g > 0) doughs.push_back(&state);
+  for (const State& dough : mix.doughs) {
+    if (dough.amounts.dough_g > 0) doughs.push_back(&dough);
+    if (dough.stage) {
+      throw InvalidInput("a dough that is mixed in is in the middle of a stage; end its stage first [doughs]", {.field = "doughs"});
+    }
+  }
+  if (!doughs.empty()) require_no_rest(mix);
+
+  State mixed = state;
+  mixed.amounts = amounts_of(mix.formula);
+  for (const State* dough : doughs) add(mixed.amounts, dough->amounts);
+  if (!(mixed.amounts.flour_g > 0)) {
+    throw InvalidInput("the first mix has no flour; begin with flour and water [flour_g]",
+                       {.field = "flour_g", .value = 0.0, .low = field::flour_g.low});
+  }
+  const HeatPortion old_dough = portion_of(doughs);
+  const Contents contents = contents_of(mix, old_dough);
+  mixed.temperature_c = mix.dough_c ? *mix.dough_c : mixed_c(mix, contents);
+  mixed.heat_capacity_kj_k = 0;
+  for (const HeatPortion& portion : contents.portions) {
+    if (portion.mass_g > 0) mixed.heat_capacity_kj_k += portion.capacity_kj_k;
+  }
+  const double mixing_h = mix.mixing ? mixing_minutes(*mix.mixing) / 60 : 0;
+  mixed.time_h += mix.rest_h + mixing_h;
+
+  std::vector<CohortPart> parts;
+  mixed.made_mmol = 0;
+  mixed.gas = {};
+  for (const State* dough : doughs) {
+    const double share = dough->amounts.flour_g / mixed.amounts.flour_g;
+    const Speed speed(*dough, kitchen);
+    const double passed = speed.solutes() * speed.factor(mixed.temperature_c) * mixing_h;
+    const State older = passed > 0 ? aged_by(*dough, passed, kitchen) : *dough;
+    if (dough == &state) mixed.equivalent_h += passed;
+    mixed.made_mmol += share * older.made_mmol;
+    mixed.gas.co2_mmol += share * dissolved_mmol(older, kitchen);
+    parts.push_back({share, older.cohorts});
+    if (dough != &state) mixed.perishable_h = std::max(mixed.perishable_h, dough->perishable_h);
+  }
+  const std::vector<Cohort> added = new_yeast(mix, mixed.amounts.flour_g);
+  mixed.cohorts = mixed_cohorts(parts, added, kitchen);
+
+  const Kitchen& k = kitchen;
+  mixed.mixed_volume_ml = percent_of_flour(mixed, mixed.amounts.dough_g) / k.gas_free_density / (1 - k.void_fraction);
+  const DoughVolume volume(mixed, k);
+  mixed.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(mixed.temperature_c).molar_volume;
+  mixed.anchor_ratio = volume.free_ratio(mixed.gas, mixed.temperature_c);
+  ++mixed.steps_done;
+  check_state(mixed);
+  return mixed;
+}
+
+}  // namespace ferment

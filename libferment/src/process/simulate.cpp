@@ -1,0 +1,290 @@
+#include <ferment/process/simulate.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <string>
+#include <utility>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/process/check.hpp>
+
+#include "base/text.hpp"
+#include "process/dough_physics.hpp"
+#include "process/mix_in.hpp"
+#include "process/stage_run.hpp"
+
+namespace ferment {
+namespace {
+
+/// Throws the error again with where it happened before its words.
+[[noreturn]] void throw_from(const Error& error, const std::string& where) {
+  const std::string message = where + ": " + error.what();
+  switch (error.status()) {
+    case Status::invalid_input: throw InvalidInput(message, error.detail());
+    case Status::outside_model: throw OutsideModel(message, error.detail());
+    case Status::no_solution: throw NoSolution(message, error.detail());
+    default: throw NotConverged(message, error.detail());
+  }
+}
+
+std::string where(const Step& step, std::size_t place) {
+  const auto* stage = std::get_if<Stage>(&step);
+  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(place + 1) + ")";
+}
+
+/// Writes a timeline's rows.
+class Recorder {
+ public:
+  Recorder(Timeline& timeline, double every_min) : timeline_(timeline), every_h_(every_min / 60) {}
+
+  void begin(const StageRun& run) {
+    const State& s = run.state();
+    row(run, {s.time_h, s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()});
+  }
+  /// The full minutes inside a leg. Called before the state moves on.
+  void leg(const StageRun& run, const Leg& leg) {
+    if (!(every_h_ > 0)) return;
+    const double from_h = leg.start_h(), to_h = from_h + leg.hours();
+    for (double k = std::floor(from_h / every_h_) + 1; k * every_h_ < to_h; ++k) {
+      const double after_h = k * every_h_ - from_h;
+      if (after_h > 0) row(run, run.at(leg, after_h));
+    }
+  }
+  void end(const StageRun& run) {
+    if (timeline_.time_h.back() < run.state().time_h) begin(run);
+  }
+
+ private:
+  void row(const StageRun& run, const Moment& m) {
+    const double air_c = run.air_at(m.time_h);
+    timeline_.time_h.push_back(m.time_h);
+    timeline_.mean_c.push_back(m.mean_c);
+    timeline_.equivalent_h.push_back(m.equivalent_h);
+    timeline_.co2_mmol.push_back(m.made_mmol);
+    timeline_.rise_percent.push_back(run.rise_percent(m.ratio));
+    timeline_.stage.push_back(timeline_.stages.size());
+    const Node* node = run.node();
+    const double dropped = node != nullptr ? node->inside_k_per_w * heat_loss_w(*node, m.mean_c, air_c) : 0;
+    timeline_.air_c.push_back(node != nullptr ? air_c : m.mean_c);
+    timeline_.surface_c.push_back(m.mean_c - dropped);
+    timeline_.core_c.push_back(m.mean_c + (node != nullptr ? (node->core_over_mean - 1) * dropped : 0));
+  }
+
+  Timeline& timeline_;
+  double every_h_;
+};
+
+/// Takes a state through a stage, or part of it; the result if it is wanted.
+State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options, StageResult* result,
+                Recorder* recorder) {
+  check_stage(stage);
+  if (!(state.amounts.dough_g > 0)) {
+    throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
+  }
+  require_rising_dough(state);
+  StageRun run(state, stage, kitchen, options);
+  if (recorder != nullptr) recorder->begin(run);
+  const bool ended = run.run([&](const StageRun& r, const Leg& leg) {
+    if (recorder != nullptr) recorder->leg(r, leg);
+  });
+  if (recorder != nullptr) recorder->end(run);
+  if (result != nullptr) {
+    const State& s = run.state();
+    const StageProgress& progress = *s.stage;
+    *result = {.name = stage.name,
+               .start_h = progress.start_h,
+               .end_h = s.time_h,
+               .start_c = progress.start_c,
+               .end_c = s.temperature_c,
+               .rise_percent = run.rise_percent(run.ratio_now()),
+               .equivalent_h = s.equivalent_h - state.equivalent_h,
+               .folds_done = progress.folds_done,
+               .be_back_by_h = progress.over_proofed_h,
+               .heat_made_j = progress.heat_made_j,
+               .heat_lost_j = progress.heat_lost_j,
+               .ended = ended};
+    if (run.node() != nullptr) result->time_constant_h = run.node()->time_constant_h;
+    if (options.be_back_by && ended) result->be_back_by_h = StageRun(s, stage, kitchen, options).over_proofed_ahead();
+  }
+  if (ended) run.finish();
+  return run.state();
+}
+
+class NoticeList {
+ public:
+  explicit NoticeList(std::vector<Notice>& list) : list_(list) {}
+  void add(Notice notice) {
+    const bool known = std::any_of(list_.begin(), list_.end(), [&](const Notice& n) { return n.code == notice.code && n.text == notice.text; });
+    if (!known) list_.push_back(std::move(notice));
+  }
+  void add(std::vector<Notice> notices) {
+    for (Notice& notice : notices) add(std::move(notice));
+  }
+  /// Only the first of its kind: the same caution for another number says nothing new.
+  void add_kind(std::vector<Notice> notices) {
+    for (Notice& notice : notices) {
+      const bool known = std::any_of(list_.begin(), list_.end(), [&](const Notice& n) { return n.code == notice.code; });
+      if (!known) list_.push_back(std::move(notice));
+    }
+  }
+
+ private:
+  std::vector<Notice>& list_;
+};
+
+std::string at_hour(double time_h) { return number(time_h, 4) + " h"; }
+
+void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before, const State& after, const Kitchen& kitchen) {
+  for (const Place& place : stage.surroundings.places) {
+    const auto* steady = std::get_if<double>(&place.temperature_c);
+    const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
+    if (steady != nullptr && !place.is_dough && cold_room) notices.add_kind(check({.refrigerator_c = *steady}, kitchen));
+    const auto* course = std::get_if<Course>(&place.temperature_c);
+    if (course != nullptr && course->time_h.back() < std::min(result.end_h, after.time_h) - 1e-9) {
+      notices.add({"measured_temperature_ended",
+                   Severity::caution,
+                   {{"time_h", course->time_h.back()}},
+                   "stage \"" + stage.name + "\" goes on after the last measured temperature, at " + at_hour(course->time_h.back()) +
+                       "; from there that temperature is held"});
+    }
+  }
+  if (!before.cohorts.empty()) {
+    double dose = 0;
+    for (const Cohort& cohort : before.cohorts) dose += cohort.dose_g;
+    const double instant = dose / (0.30 / 0.33);
+    notices.add_kind(
+        check({.yeast_percent = instant, .yeast = Yeast::instant, .sugar_percent = percent_of_flour(before, before.amounts.sugar_g)}, kitchen));
+    for (const double dough_c : {result.start_c, result.end_c}) notices.add_kind(check({.dough_c = dough_c}, kitchen));
+  }
+  if (result.be_back_by_h && *result.be_back_by_h < result.end_h - 1e-9) {
+    notices.add({"stage_over_proofed",
+                 Severity::warning,
+                 {{"be_back_by_h", *result.be_back_by_h}, {"end_h", result.end_h}},
+                 "stage \"" + stage.name + "\": the dough is over-proofed at " + at_hour(*result.be_back_by_h) + ", before the stage ends at " +
+                     at_hour(result.end_h) + "; ask for a smaller rise or a shorter time"});
+  }
+  for (const Place& place : stage.surroundings.places) {
+    if (stage.piece.cover == Cover::open && !place.is_dough) {
+      notices.add({"open_dough_dries",
+                   Severity::caution,
+                   {},
+                   "stage \"" + stage.name + "\": a dough that is not covered cools by drying until a skin forms, which is not modelled; cover it"});
+      break;
+    }
+  }
+}
+
+void note_mix(NoticeList& notices, const Mix& mix) {
+  const Formula& f = mix.formula;
+  if (!f.preferments.empty()) {
+    notices.add(
+        {"preferment_without_history",
+         Severity::caution,
+         {},
+         "a preferment is given by flour and water alone: its yeast and the gas it has spent are not counted; ferment it in a stage of its own"});
+  }
+  const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
+  if (!yeast) return;
+  const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
+  for (const Water& water : f.waters) {
+    if (water.wets_yeast) notices.add(check({.yeast = kind, .water_c = water.temperature_c}));
+  }
+}
+
+/// The state a process begins with, or goes on from.
+State beginning(const Process& process, const std::optional<State>& given) {
+  require(field::start_h, process.start_h);
+  require(field::altitude_m, process.altitude_m);
+  if (process.steps.empty()) throw InvalidInput("the process has no steps; begin with a mix of flour and water [steps]", {.field = "steps"});
+  if (!given) return {.time_h = process.start_h, .altitude_m = process.altitude_m};
+  check_state(*given);
+  const std::size_t done = given->steps_done, steps = process.steps.size();
+  if (done >= steps) {
+    throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " + std::to_string(steps) +
+                           "; give the process it belongs to, or as_beginning(state) to begin another with it [state]",
+                       {.field = "state"});
+  }
+  if (given->stage && !std::holds_alternative<Stage>(process.steps[done])) {
+    throw InvalidInput("the state is in the middle of a stage, but step " + std::to_string(done + 1) +
+                           " of the process is a mix; give the process it belongs to [state]",
+                       {.field = "state"});
+  }
+  return *given;
+}
+
+void check_options(const SimulateOptions& options) {
+  if (options.stop_h) require(field::start_h, *options.stop_h);
+  require({"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"}, options.every_min);
+  require({"tolerance", "tolerance", "", 1e-12, 1e-2, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
+}
+
+}  // namespace
+
+double volume_ratio(const State& state, const Kitchen& kitchen) {
+  check_parameters(kitchen);
+  check_state(state);
+  if (!(state.amounts.dough_g > 0)) throw InvalidInput("the state has no dough; mix flour and water first [state]", {.field = "state"});
+  return DoughVolume(state, kitchen).ratio(state.gas, state.temperature_c, state.anchor_ratio);
+}
+
+Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {
+  const double density = percent_of_flour(state, state.amounts.dough_g) / (state.mixed_volume_ml * state.anchor_ratio);
+  const DoughVolume volume(state, kitchen);
+  return node_of(piece,
+                 {.mass_g = state.amounts.dough_g,
+                  .specific_heat_kj = 1000 * state.heat_capacity_kj_k / state.amounts.dough_g,
+                  .density_g_per_ml = density,
+                  .water_activity = volume.water_activity},
+                 place, volume.pressure_pa);
+}
+
+State advance(const State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options) {
+  check_parameters(kitchen);
+  check_state(state);
+  check_options(options);
+  if (const auto* mix = std::get_if<Mix>(&step)) {
+    if (state.stage) throw InvalidInput("a stage is under way; end it before the mix [state]", {.field = "state"});
+    return mixed_in(state, *mix, kitchen);
+  }
+  return run_stage(state, std::get<Stage>(step), kitchen, options, nullptr, nullptr);
+}
+
+Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given, const SimulateOptions& options) {
+  check_parameters(kitchen);
+  check_options(options);
+  Timeline timeline;
+  timeline.state = beginning(process, given);
+  Recorder recorder(timeline, options.every_min);
+  NoticeList notices(timeline.notices);
+  State& state = timeline.state;
+  while (state.steps_done < process.steps.size()) {
+    const std::size_t place = state.steps_done;
+    const Step& step = process.steps[place];
+    if (options.progress) options.progress({place, process.steps.size(), state.time_h});
+    if (options.stop_h && state.time_h >= *options.stop_h) break;
+    try {
+      if (const auto* mix = std::get_if<Mix>(&step)) {
+        state = mixed_in(state, *mix, kitchen);
+        note_mix(notices, *mix);
+        continue;
+      }
+      const Stage& stage = std::get<Stage>(step);
+      StageResult result;
+      const State before = state;
+      state = run_stage(before, stage, kitchen, options, &result, &recorder);
+      note_stage(notices, stage, result, before, state, kitchen);
+      timeline.stages.push_back(std::move(result));
+      if (!timeline.stages.back().ended) break;
+    } catch (const Error& error) {
+      throw_from(error, where(step, place));
+    }
+  }
+  if (state.perishable_h > 0) notices.add(check({.perishable_h = state.perishable_h}, kitchen));
+  std::stable_sort(timeline.notices.begin(), timeline.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  return timeline;
+}
+
+}  // namespace ferment

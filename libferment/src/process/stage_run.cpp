@@ -1,0 +1,295 @@
+#include "process/stage_run.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <utility>
+
+#include <boost/math/tools/toms748_solve.hpp>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+#include <ferment/dough/yeast.hpp>
+
+#include "base/text.hpp"
+#include "dough/yeast_formula.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr double never = std::numeric_limits<double>::infinity();
+constexpr double fermentation_j_per_mmol = 50.7;  // per CO2 as gas from dissolved glucose, from formation enthalpies (from memory: Alberty, NBS)
+constexpr double longest_stage_h = field::until_h.high;
+constexpr double longest_step_h = 24;
+constexpr double shortest_step_h = 1e-6;
+constexpr double same_moment_h = 1e-12;
+constexpr std::array<double, 4> looks{0.25, 0.5, 0.75, 1};  // moments of a leg at which events are looked for
+constexpr double perishable_low_c = 5, perishable_high_c = 60;
+
+double loss_of(Handling handling, const Kitchen& kitchen) {
+  switch (handling) {
+    case Handling::fold: return kitchen.fold_loss;
+    case Handling::divide: return kitchen.divide_loss;
+    case Handling::round: return kitchen.round_loss;
+    case Handling::mould: break;
+  }
+  return kitchen.mould_loss;
+}
+
+/// Gassing dry matter of a percent of instant yeast.
+constexpr double per_instant = formula::dry_matter_share(Yeast::instant);
+
+}  // namespace
+
+void require_rising_dough(const State& state) {
+  if (state.cohorts.empty()) return;
+  const auto require_percent = [&](Field field, double grams) {
+    field.advice = "percent are of the flour's weight; mix in more flour or water before the yeast, or less of it";
+    require(field, percent_of_flour(state, grams));
+  };
+  require_percent(field::water_percent, state.amounts.water_g);
+  require_percent(field::salt_percent, state.amounts.salt_g);
+  require_percent(field::sugar_percent, state.amounts.sugar_g);
+  require_percent(field::gluten_percent, state.amounts.gluten_g);
+  double dose = 0;
+  for (const Cohort& cohort : state.cohorts) dose += cohort.dose_g;
+  require(field::instant_equivalent_percent, dose / per_instant);
+}
+
+StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options)
+    : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen), making_(state_, kitchen),
+      volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
+  enter_place();
+  if (!state_.stage) state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
+  over_proof_ratio_ = over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
+                                       std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
+}
+
+/// Where the dough is now: its heat transfer; a dough whose temperature is given has it at once.
+void StageRun::enter_place() {
+  setting_.place = &place_at(stage_.surroundings, state_.time_h + same_moment_h);
+  if (setting_.place->is_dough) {
+    state_.temperature_c = temperature_at(*setting_.place, state_.time_h);
+    return;
+  }
+  setting_.node = node_of(stage_.piece, state_, *setting_.place, kitchen_);
+  const double flour_g = setting_.node.mass_g * state_.amounts.flour_g / state_.amounts.dough_g;
+  setting_.warming_k_per_mmol = options_.heat_of_fermentation ? fermentation_j_per_mmol * flour_g / 100 / setting_.node.capacity_j_k : 0;
+  const double usual_step_h = std::min(0.5, setting_.node.time_constant_h / 2);
+  if (!(step_h_ > 0)) step_h_ = usual_step_h;
+}
+
+/// When something changes that a leg must not pass: another place, or a reading of a measured temperature.
+double StageRun::next_break_h() const {
+  const double later = state_.time_h + same_moment_h;
+  double next = never;
+  for (const Place& place : stage_.surroundings.places) {
+    if (place.from_h > later) next = std::min(next, place.from_h);
+  }
+  if (const auto* course = std::get_if<Course>(&setting_.place->temperature_c)) {
+    const auto reading = std::upper_bound(course->time_h.begin(), course->time_h.end(), later);
+    if (reading != course->time_h.end()) next = std::min(next, *reading);
+  }
+  return next;
+}
+
+Moment StageRun::at(const Leg& leg, double after_h) const {
+  const double equivalent_h = leg.equivalent_h(after_h), mean_c = leg.temperature(after_h), made = making_.made_after(equivalent_h);
+  const Gas gas{state_.gas.co2_mmol + (made - state_.made_mmol), state_.gas.air_mmol};
+  return {state_.time_h + after_h, mean_c, state_.equivalent_h + equivalent_h, made, volume_.ratio(gas, mean_c, state_.anchor_ratio)};
+}
+
+double StageRun::moment_of(const Leg& leg, double before_h, double by_h, const std::function<double(const Moment&)>& miss) const {
+  const auto of = [&](double after_h) { return miss(at(leg, after_h)); };
+  const double first = of(before_h), last = of(by_h);
+  if (first == 0) return before_h;
+  if (last == 0 || (first < 0) == (last < 0)) return by_h;
+  std::uintmax_t evaluations = 100;
+  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-14; };
+  const auto bracket = boost::math::tools::toms748_solve(of, before_h, by_h, first, last, close, evaluations);
+  return (bracket.first + bracket.second) / 2;
+}
+
+/// A coupled leg may not pass the moment a cohort begins to grow: its speeds have a kink there.
+Leg StageRun::cut_at_growth(Leg leg) const {
+  const double wanted = making_.until_growth();
+  if (!leg.is_coupled() || leg.equivalent_h(leg.hours()) <= wanted * (1 + 1e-13)) return leg;
+  Leg cut = leg.until(moment_of(leg, 0, leg.hours(), [&](const Moment& m) { return m.equivalent_h - state_.equivalent_h - wanted; }));
+  for (int polish = 0; polish < 3; ++polish) {
+    const double miss = cut.equivalent_h(cut.hours()) - wanted;
+    if (std::abs(miss) <= 1e-14 * wanted) break;
+    cut = cut.until(cut.hours() - miss / (speed_.solutes() * speed_.factor(cut.temperature(cut.hours()))));
+  }
+  return cut;
+}
+
+/// The leg up to the moment the volume passes `ratio`, which it does between two moments of it.
+Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const {
+  const double hours = moment_of(leg, before_h, by_h, [ratio](const Moment& m) { return m.ratio - ratio; });
+  Leg cut = leg.until(hours);
+  if (!leg.is_coupled()) return cut;
+  constexpr double beside = 1e-4;
+  for (int polish = 0; polish < 4; ++polish) {
+    const double miss = at(cut, cut.hours()).ratio - ratio;
+    const double slope = (at(cut, cut.hours()).ratio - at(cut, cut.hours() * (1 - beside)).ratio) / (cut.hours() * beside);
+    if (std::abs(miss) <= 1e-13 * ratio || !(slope > 0)) break;
+    cut = cut.until(cut.hours() - miss / slope);
+  }
+  return cut;
+}
+
+/// The next leg, at most to an hour: as long as its speeds can be foreseen.
+Leg StageRun::next_leg(double to_h) {
+  const double most_h = to_h - state_.time_h;
+  double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_, most_h);  // exact legs could be longer, but events must be seen
+  for (;;) {
+    Leg leg(setting_, state_.time_h, state_.temperature_c, hours);
+    if (!leg.is_coupled()) return leg;
+    const double change = 0.9 * std::pow(options_.tolerance / std::max(leg.error(), 1e-12), 1.0 / static_cast<double>(nodes));
+    if (leg.error() <= options_.tolerance || hours <= shortest_step_h) {
+      const bool was_limited = hours < step_h_;
+      const double next = std::min(hours * std::min(change, 3.0), longest_step_h);
+      step_h_ = was_limited ? std::max(step_h_, next) : next;
+      return cut_at_growth(std::move(leg));
+    }
+    hours = std::max(hours * std::max(change, 0.2), shortest_step_h);
+    step_h_ = hours;
+  }
+}
+
+void StageRun::refuse_outside(const Leg& leg, double before_h, double by_h) const {
+  const double t = leg.temperature(by_h);
+  const bool cold = t < field::dough_c.low;
+  if (!cold && t <= field::dough_c.high) return;
+  const double limit = cold ? field::dough_c.low : field::dough_c.high;
+  const double when_h = state_.time_h + moment_of(leg, before_h, by_h, [limit](const Moment& m) { return m.mean_c - limit; });
+  throw OutsideModel("the dough leaves " + number(field::dough_c.low) + " to " + number(field::dough_c.high) + " °C " +
+                         number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " + number(when_h, 4) + " h): it gets too " +
+                         (cold ? "cold and would freeze" : "warm for the yeast to live") + "; change its surroundings before [dough_c]",
+                     {.field = "dough_c", .value = t, .low = field::dough_c.low, .high = field::dough_c.high});
+}
+
+/// Takes the state to the end of the leg.
+void StageRun::accept(const Leg& leg) {
+  const Moment end = at(leg, leg.hours());
+  const double passed = end.equivalent_h - state_.equivalent_h;
+  if (state_.amounts.perishable_g > 0) {
+    const double from = std::min(state_.temperature_c, end.mean_c), to = std::max(state_.temperature_c, end.mean_c);
+    const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
+    const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
+    state_.perishable_h += share * leg.hours();
+  }
+  StageProgress& progress = *state_.stage;
+  if (!setting_.place->is_dough) {
+    progress.heat_made_j += setting_.warming_k_per_mmol * setting_.node.capacity_j_k * (end.made_mmol - state_.made_mmol);
+    progress.heat_lost_j += leg.heat_lost_j();
+  }
+  for (Cohort& cohort : state_.cohorts) {
+    cohort.equivalent_h += passed;
+    cohort.growing_h += passed;
+    const double lag = cohort.past_lag ? 0 : kitchen_.growth_lag_h;
+    if (std::abs(cohort.growing_h - lag) <= 1e-12 * lag) cohort.growing_h = lag;
+  }
+  state_.gas.co2_mmol += end.made_mmol - state_.made_mmol;
+  state_.made_mmol = end.made_mmol;
+  state_.equivalent_h = end.equivalent_h;
+  state_.temperature_c = end.mean_c;
+  state_.time_h = end.time_h;
+  making_.restart(state_);
+}
+
+void StageRun::press(double loss_fraction) {
+  const Gas held = volume_.held(state_.gas, state_.temperature_c, state_.anchor_ratio);
+  state_.gas = volume_.pressed(held, state_.temperature_c, loss_fraction);
+  state_.anchor_ratio = volume_.free_ratio(state_.gas, state_.temperature_c);
+}
+
+bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
+  StageProgress& progress = *state_.stage;
+  const auto* time = std::get_if<UntilTime>(&stage_.until);
+  const auto* rise = std::get_if<UntilRise>(&stage_.until);
+  const bool to_end = until == Until::end;
+  const double end_h = to_end && time != nullptr ? progress.start_h + time->hours : horizon_h;
+  const double stop_h = to_end ? options_.stop_h.value_or(never) : never;
+  const double target = to_end && rise != nullptr ? progress.start_ratio * (1 + rise->rise_percent / 100) : never;
+  const double over = progress.over_proofed_h ? never : over_proof_ratio_;
+  double largest = ratio_now(), largest_h = state_.time_h;
+  bool over_seen = largest >= over;
+  if (over_seen) progress.over_proofed_h = state_.time_h;
+  for (;;) {
+    const bool folds_left = to_end && progress.folds_done < stage_.folds_h.size();
+    const double fold_h = folds_left ? progress.start_h + stage_.folds_h[progress.folds_done] : never;
+    if (fold_h <= state_.time_h + same_moment_h) {
+      press(kitchen_.fold_loss);
+      ++progress.folds_done;
+      if (!setting_.place->is_dough) enter_place();
+      continue;
+    }
+    if (state_.time_h >= end_h - same_moment_h) break;
+    if (state_.time_h >= stop_h - same_moment_h) return false;
+    if (!to_end && progress.over_proofed_h) return true;
+    if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
+    Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
+    double before_h = 0;
+    for (const double look : looks) {
+      const double by_h = look * leg.hours();
+      refuse_outside(leg, before_h, by_h);
+      const double ratio = at(leg, by_h).ratio;
+      if (!over_seen && ratio >= over) {
+        over_seen = true;
+        progress.over_proofed_h = state_.time_h + moment_of(leg, before_h, by_h, [over](const Moment& m) { return m.ratio - over; });
+      }
+      if (ratio >= target) {
+        leg = cut_at_ratio(leg, before_h, by_h, target);
+        if (each_leg) each_leg(*this, leg);
+        accept(leg);
+        return true;
+      }
+      if (ratio > largest) {
+        largest = ratio;
+        largest_h = state_.time_h + by_h;
+      }
+      before_h = by_h;
+    }
+    if (each_leg) each_leg(*this, leg);
+    accept(leg);
+  }
+  if (target < never) refuse_rise(largest, largest_h);
+  return to_end;
+}
+
+void StageRun::refuse_rise(double largest_ratio, double largest_h) const {
+  const double wanted = std::get<UntilRise>(stage_.until).rise_percent;
+  const double reached = rise_percent(largest_ratio), after_h = largest_h - state_.stage->start_h;
+  throw NoSolution("a rise of " + number(wanted) + " % is never reached: the dough rises by " + number(reached, 4) + " % at the most, after " +
+                       number(after_h, 4) + " h" + (after_h >= 0.999 * longest_stage_h ? ", the longest time that is followed" : "") +
+                       "; ask for a smaller rise, or warm the dough [until_rise_percent]",
+                   {.field = "until_rise_percent", .value = wanted, .low = 0.0, .high = reached});
+}
+
+bool StageRun::run(const EachLeg& each_leg) {
+  if (std::holds_alternative<UntilRise>(stage_.until) && state_.cohorts.empty()) {
+    throw InvalidInput("the stage ends by a rise, but no yeast is in the dough; mix yeast in before it, or end it by a time [until_rise_percent]",
+                       {.field = "until_rise_percent"});
+  }
+  return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
+}
+
+std::optional<double> StageRun::over_proofed_ahead() {
+  if (state_.stage->over_proofed_h || state_.cohorts.empty()) return state_.stage->over_proofed_h;
+  try {
+    go(Until::over_proofed, state_.time_h + longest_stage_h, {});
+  } catch (const OutsideModel&) {  // it freezes, or its yeast dies, before that
+  }
+  return state_.stage->over_proofed_h;
+}
+
+void StageRun::finish() {
+  for (const Handling handling : stage_.handling) press(loss_of(handling, kitchen_));
+  state_.stage.reset();
+  ++state_.steps_done;
+}
+
+}  // namespace ferment

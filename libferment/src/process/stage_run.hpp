@@ -1,0 +1,70 @@
+// One stage under way: legs one after the other, until it ends, stops, or the dough does something that must be told.
+#pragma once
+
+#include <functional>
+#include <optional>
+
+#include <ferment/process/simulate.hpp>
+
+#include "process/dough_physics.hpp"
+#include "process/leg.hpp"
+
+namespace ferment {
+
+/// A dough at a moment inside a leg.
+struct Moment {
+  double time_h, mean_c, equivalent_h, made_mmol, ratio;
+};
+
+class StageRun {
+ public:
+  /// Takes the state into the stage, or goes on in it. The references must outlive the run.
+  StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options);
+  StageRun(const StageRun&) = delete;
+  StageRun& operator=(const StageRun&) = delete;
+
+  using EachLeg = std::function<void(const StageRun&, const Leg&)>;
+  /// Runs to the stage's end, or to options.stop_h; true if it ended. Throws for a rise that is never reached.
+  bool run(const EachLeg& each_leg);
+  /// Runs beyond the end, with nothing done to the dough, until it is over-proofed; nothing if it never is.
+  std::optional<double> over_proofed_ahead();
+  /// The handling that ends the stage. The stage is over then.
+  void finish();
+
+  const State& state() const { return state_; }
+  const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
+  Moment at(const Leg& leg, double after_h) const;
+  double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
+  double ratio_now() const { return volume_.ratio(state_.gas, state_.temperature_c, state_.anchor_ratio); }
+  double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
+
+ private:
+  enum class Until { end, over_proofed };
+  bool go(Until until, double horizon_h, const EachLeg& each_leg);
+  void enter_place();
+  double next_break_h() const;
+  Leg next_leg(double to_h);
+  Leg cut_at_growth(Leg leg) const;
+  Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
+  double moment_of(const Leg& leg, double before_h, double by_h, const std::function<double(const Moment&)>& miss) const;
+  void refuse_outside(const Leg& leg, double before_h, double by_h) const;
+  void accept(const Leg& leg);
+  void press(double loss_fraction);
+  [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;
+
+  State state_;
+  const Stage& stage_;
+  const Kitchen& kitchen_;
+  const SimulateOptions& options_;
+  Speed speed_;
+  GasMaking making_;
+  DoughVolume volume_;
+  Setting setting_;
+  double over_proof_ratio_ = 0;
+  double step_h_ = 0;  ///< what the next leg tries
+};
+
+/// Refuses a dough with yeast that no field table knows; says what to mix otherwise.
+void require_rising_dough(const State& state);
+
+}  // namespace ferment
