@@ -15,13 +15,17 @@ ERRORS = ("Error", "InvalidInput", "OutsideModel", "NoSolution", "NotConverged")
 arguments = argparse.Namespace(nm="", library="")
 
 FUNCTION = re.compile(r"^FERMENT_API [^;()]*?\b(\w+)\(", re.MULTILINE)
+STRUCT = re.compile(r"^struct FERMENT_API (\w+) \{(.*?)^\};", re.MULTILINE | re.DOTALL)
+MAKER = re.compile(r"^  static [^;()]*?\b(\w+)\(", re.MULTILINE)
 
 
 def public_functions() -> tuple[set[str], set[str]]:
     """Names of the functions that the headers mark as public, of C and of C++."""
     c = set(FUNCTION.findall((HEADERS / "ferment.h").read_text(encoding="utf-8")))
-    cpp = {name for path in HEADERS.rglob("*.hpp") for name in FUNCTION.findall(path.read_text(encoding="utf-8"))}
-    return c, cpp
+    texts = [path.read_text(encoding="utf-8") for path in HEADERS.rglob("*.hpp")]
+    cpp = {name for text in texts for name in FUNCTION.findall(text)}
+    makers = {f"{kind}::{maker}" for text in texts for kind, body in STRUCT.findall(text) for maker in MAKER.findall(body)}
+    return c, cpp | makers
 
 
 def shown_symbols(listing: str) -> list[tuple[str, str]]:
@@ -35,7 +39,7 @@ def strangers(symbols: list[tuple[str, str]], c: set[str], cpp: set[str]) -> lis
     about = {f"{what} for ferment::{error}" for error in ERRORS for what in ("typeinfo", "typeinfo name", "vtable")}
     found = []
     for kind, name in symbols:
-        function = re.fullmatch(r"ferment::(\w+)\(.*\)(?: const)?", name)
+        function = re.fullmatch(r"ferment::((?:\w+::)?\w+)\(.*\)(?: const)?", name)
         known = (
             (kind == "T" and (name in c or (function is not None and function[1] in cpp)))
             or (kind in "TW" and any(name.startswith(member) for member in members))

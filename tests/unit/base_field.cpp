@@ -112,11 +112,32 @@ std::function<void(double)> mix_with(Change change) {
   };
 }
 
+/// The surroundings changed by `change(place, x)`.
+template <class Change>
+std::function<void(double)> place_with(Change change) {
+  return [change](double x) {
+    Surroundings surroundings = Surroundings::room(20);
+    change(surroundings.places[0], x);
+    check_surroundings(surroundings);
+  };
+}
+
+/// The stage changed by `change(stage, x)`.
+template <class Change>
+std::function<void(double)> stage_with(Change change) {
+  return [change](double x) {
+    Stage stage;
+    stage.surroundings = Surroundings::room(20);
+    change(stage, x);
+    check_stage(stage);
+  };
+}
+
 /// Where each input enters the library: a public function, called with the value and otherwise plain numbers.
 const std::map<std::string_view, std::vector<std::function<void(double)>>> entrances{
     {"dough_c",
      {[](double x) { rise_after(1, with(&Dough::dough_c, x)); }, [](double x) { hours_to_rise(50, with(&Dough::dough_c, x)); },
-      [](double x) { speed(x); },
+      [](double x) { speed(x); }, [](double x) { Surroundings::dough(x); },
       [](double x) { friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0)); },
       [](double x) { mixed(with(&Dough::dough_c, x)); }, [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
       [](double x) { explain(50, with(&Dough::dough_c, x)); }, [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); },
@@ -128,11 +149,13 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       [](double x) { local_q10(SquareRoot{}, x); }, [](double x) { saturation_pressure_pa(x); }, [](double x) { co2_solubility(x); }}},
     {"desired_c", {[](double x) { water_by_factor_rule(x, 20, 20, 0); }, [](double x) { water_by_heat_balance(a_mix(), x); }}},
     {"flour_c", {[](double x) { water_by_factor_rule(25, x, 20, 0); }, [](double x) { dough_by_factor_rule(20, x, 20, 0); }}},
-    {"room_c", {[](double x) { water_by_factor_rule(25, 20, x, 0); }, [](double x) { dough_by_factor_rule(20, 20, x, 0); }}},
+    {"room_c",
+     {[](double x) { Surroundings::room(x); }, [](double x) { water_by_factor_rule(25, 20, x, 0); },
+      [](double x) { dough_by_factor_rule(20, 20, x, 0); }}},
     {"preferment_c", {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
     {"water_c", {[](double x) { dough_by_factor_rule(x, 20, 20, 0); }}},
     {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }, mix_with([](Mix& m, double x) { m.tap_c = x; })}},
-    {"refrigerator_c", {[](double x) { check({.refrigerator_c = x}); }}},
+    {"refrigerator_c", {[](double x) { Surroundings::refrigerator(x); }, [](double x) { check({.refrigerator_c = x}); }}},
     {"friction_k", {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
     {"salt_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::salt_percent, x)); }, [](double x) { rise_after(1, with(&Dough::salt_percent, x)); },
@@ -154,8 +177,8 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
      {[](double x) { hours_to_rise(50, with(&Dough::altitude_m, x)); }, [](double x) { air_pressure_pa(x); },
       [](double x) { rise_after(1, with(&Dough::altitude_m, x)); }, [](double x) { check({.altitude_m = x}); }}},
     {"rise_percent",
-     {[](double x) { hours_to_rise(x, plain); }, [](double x) { explain(x, plain); }, [](double x) { yeast_for_rise(x, 2, plain); },
-      [](double x) { check({.rise_percent = x}); }}},
+     {stage_with([](Stage& s, double x) { s.until = UntilRise{x}; }), [](double x) { hours_to_rise(x, plain); }, [](double x) { explain(x, plain); },
+      [](double x) { yeast_for_rise(x, 2, plain); }, [](double x) { check({.rise_percent = x}); }}},
     {"time_h", {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); }, [](double x) { rested(plain, mixed(plain), x); }}},
     {"target_h", {[](double x) { yeast_for_rise(50, x, plain); }}},
     {"perishable_h", {[](double x) { check({.perishable_h = x}); }}},
@@ -207,8 +230,8 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"instant_g", {weight_of(&Formula::instant_g)}},
     {"active_dry_g", {weight_of(&Formula::active_dry_g)}},
     {"compressed_g", {weight_of(&Formula::compressed_g)}},
-    {"piece_g", {[](double x) { scaled_to(a_mix().formula, 1, x); }}},
-    {"pieces", {[](double x) { scaled_to(a_mix().formula, x, 2); }}},
+    {"piece_g", {[](double x) { check_piece({.mass_g = x}); }, [](double x) { scaled_to(a_mix().formula, 1, x); }}},
+    {"pieces", {[](double x) { check_piece({.pieces = x}); }, [](double x) { scaled_to(a_mix().formula, x, 2); }}},
     {"loss_percent", {[](double x) { scaled_to(a_mix().formula, 4, 400, x); }}},
     {"moisture_percent",
      {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }), [](double x) { heat_of_hydration(x); },
@@ -283,12 +306,39 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
         drift_equivalent_h(Cardinal{}, {20, 20, x}, 1);
       }}},
     {"heat_loss_w_per_k", {mix_with([](Mix& m, double x) { m.heat_loss_w_per_k = x; })}},
+    {"proof_box_c", {[](double x) { Surroundings::proof_box(x); }}},
+    {"humidity_percent", {place_with([](Place& p, double x) { p.humidity_percent = x; })}},
+    {"heat_transfer_w_per_m2_k", {place_with([](Place& p, double x) { p.heat_transfer_w_per_m2_k = x; })}},
+    {"half_range_k", {[](double x) { Surroundings::daily_swing(20, x); }}},
+    {"warmest_h", {[](double x) { Surroundings::daily_swing(20, 2, x); }}},
+    {"diameter_cm",
+     {[](double x) { check_piece({.shape = Ball{x}}); }, [](double x) { check_piece({.shape = Log{.diameter_cm = x}}); },
+      [](double x) { check_piece({.shape = Tub{.diameter_cm = x}}); }}},
+    {"length_cm", {[](double x) { check_piece({.shape = Log{x}}); }}},
+    {"depth_cm", {[](double x) { check_piece({.shape = Tub{.depth_cm = x}}); }}},
+    {"vessel_g", {[](double x) { check_piece({.shape = Tub{.vessel_g = x}}); }}},
+    {"dough_g", {[](double x) { node_of(Piece{}, DoughBody{.mass_g = x}, Place{.temperature_c = 20.0}); }}},
+    {"piece_heat_loss_w_per_k", {[](double x) { check_piece({.heat_loss_w_per_k = x}); }}},
+    {"until_h", {stage_with([](Stage& s, double x) { s.until = UntilTime{x}; })}},
+    {"folds_h", {stage_with([](Stage& s, double x) {
+       s.until = UntilRise{};
+       s.folds_h = {x};
+     })}},
+    {"start_h",
+     {[](double x) {
+        Surroundings::sequence({{x, Surroundings::room(20)}});
+      },
+      [](double x) {
+        Mix mix = a_mix();
+        mix.dough_c = 24;
+        simulate({.steps = {mix}, .start_h = x});
+      }}},
 };
 
 }  // namespace
 
 TEST_CASE("every row of the field table refuses what lies outside it, in its own words") {
-  CHECK(input_fields().size() == 69);
+  CHECK(input_fields().size() == 83);
   for (const Field& field : input_fields()) {
     check_edges(field, [&](double x) { require(field, x); });
     CHECK(field.low < field.high);

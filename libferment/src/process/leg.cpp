@@ -98,14 +98,14 @@ void Leg::solve_coupled(double start_c) {
 
   AtNodes air{};
   Vector air_drive;
-  Matrix system = Matrix::Identity();
+  Matrix coupling = Matrix::Identity();
   for (std::size_t i = 0; i < nodes; ++i) air[i] = temperature_at(*s.place, start_h_ + hours_ * node_at[i]);
   for (std::size_t i = 0; i < nodes; ++i) {
     const auto row = static_cast<Eigen::Index>(i);
     air_drive[row] = start_c + hours_ * per_h * sum(to_node[i], air);
-    for (std::size_t j = 0; j < nodes; ++j) system(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_node[i][j];
+    for (std::size_t j = 0; j < nodes; ++j) coupling(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_node[i][j];
   }
-  const Matrix solution = system.inverse();
+  const Matrix solution = coupling.inverse();
 
   Coupled path{start_c, {}, {}};
   AtNodes vapour{};
@@ -115,7 +115,7 @@ void Leg::solve_coupled(double start_c) {
     for (std::size_t i = 0; i < nodes; ++i) {
       const double t = temperature[static_cast<Eigen::Index>(i)];
       path.clock_rate[i] = s.speed->solutes() * s.speed->factor(t);
-      // Only what vapour adds to the loss through air, which the system has.
+      // Only what vapour adds to the loss through air, which the matrix has.
       if (open) vapour[i] = k_per_wh * (heat_loss_w(s.node, t, air[i]) - s.node.heat_loss_w_per_k * (t - air[i]));
     }
     Vector drive = air_drive;
