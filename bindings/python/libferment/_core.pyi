@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Composition', 'ConstantQ10', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Notice', 'Parameter', 'Percent', 'Preferment', 'SquareRoot', 'Water', 'WaterPlan', 'air_pressure_pa', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'yeast_for_rise']
+__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'worktops', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -932,6 +932,545 @@ class BatchMean:
         """
         from batch to batch; None from one batch
         """
+class DailySwing:
+    """
+    A temperature that swings over the day: mean_c + half_range_k·cos(2π(t − warmest_h)/24 h).
+    
+    Args: mean_c: °C. half_range_k: K, warmest less mean. warmest_h: h of the process. Checked when it is used.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, mean_c: typing.SupportsFloat | typing.SupportsIndex, half_range_k: typing.SupportsFloat | typing.SupportsIndex, warmest_h: typing.SupportsFloat | typing.SupportsIndex = 16.0) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> DailySwing:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def half_range_k(self) -> float:
+        ...
+    @property
+    def mean_c(self) -> float:
+        ...
+    @property
+    def warmest_h(self) -> float:
+        ...
+class Course:
+    """
+    Measured temperatures, straight lines between; before the first and after the last as there.
+    
+    Args: time_h: h of the process, rising; numbers, timedeltas or an array. temperature_c: °C, one for each. Checked when it is used.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, temperature_c: float | numpy.typing.ArrayLike) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Course:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def temperature_c(self) -> list[float]:
+        ...
+    @property
+    def time_h(self) -> list[float]:
+        ...
+class Place:
+    """
+    One place of the surroundings.
+    
+    Args: temperature_c: °C, a number, DailySwing or Course. from_h: h of the process from which on the dough is there. air: "room",
+    "refrigerator", "fan_refrigerator" or "proof_box". humidity_percent: relative, for an open dough. heat_transfer_w_per_m2_k: in
+    place of the air's own. is_dough: the temperature is the dough's own. Checked when it is used.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, temperature_c: typing.SupportsFloat | typing.SupportsIndex | DailySwing | Course, *, from_h: typing.SupportsFloat | typing.SupportsIndex | None = None, air: str = 'room', humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None, is_dough: bool = False) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Place:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def air(self) -> str:
+        ...
+    @property
+    def from_h(self) -> float | None:
+        ...
+    @property
+    def heat_transfer_w_per_m2_k(self) -> float | None:
+        ...
+    @property
+    def humidity_percent(self) -> float | None:
+        ...
+    @property
+    def is_dough(self) -> bool:
+        ...
+    @property
+    def temperature_c(self) -> float | DailySwing | Course:
+        ...
+class Surroundings:
+    """
+    What the dough sits in over the day. A value.
+    
+    A function of the process's hours: it never restarts with a stage. Best made by room, refrigerator, proof_box, measured,
+    daily_swing, dough, dough_measured or sequence. Args: places: list of Place, in the order of time. Raises InvalidInput.
+    """
+    @staticmethod
+    def daily_swing(mean_c: typing.SupportsFloat | typing.SupportsIndex, half_range_k: typing.SupportsFloat | typing.SupportsIndex, warmest_h: typing.SupportsFloat | typing.SupportsIndex = 16.0, *, air: str = 'room', humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
+        """
+        A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h later.
+        
+        Args: mean_c: °C. half_range_k: K. Raises InvalidInput.
+        """
+    @staticmethod
+    def dough(dough_c: typing.SupportsFloat | typing.SupportsIndex) -> Surroundings:
+        """
+        A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput.
+        """
+    @staticmethod
+    def dough_measured(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, temperature_c: float | numpy.typing.ArrayLike) -> Surroundings:
+        """
+        A dough whose own temperature was measured, by a probe in it; straight lines between the readings.
+        
+        Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput.
+        """
+    @staticmethod
+    def measured(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, temperature_c: float | numpy.typing.ArrayLike, *, air: str = 'room', humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
+        """
+        Air of measured temperatures, straight lines between the readings.
+        
+        Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput.
+        """
+    @staticmethod
+    def proof_box(air_c: typing.SupportsFloat | typing.SupportsIndex, *, humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
+        """
+        A proof box with air of that temperature, °C, 0 to 60. Raises InvalidInput.
+        """
+    @staticmethod
+    def refrigerator(air_c: typing.SupportsFloat | typing.SupportsIndex, *, fan: bool = False, humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
+        """
+        A refrigerator with air of that temperature, °C, -30 to 30, still or moved by a fan. Raises InvalidInput.
+        """
+    @staticmethod
+    def room(room_c: typing.SupportsFloat | typing.SupportsIndex, *, humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
+        """
+        A room of one temperature, °C, -30 to 60. Raises InvalidInput.
+        """
+    @staticmethod
+    def sequence(parts: collections.abc.Sequence[tuple[typing.SupportsFloat | typing.SupportsIndex, Surroundings]]) -> Surroundings:
+        """
+        One after the other: a list of (from_h, Surroundings), from_h in hours of the process, rising. Raises InvalidInput.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, places: collections.abc.Sequence[Place]) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Surroundings:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def temperature_at(self, time_h: float | datetime.timedelta | numpy.typing.ArrayLike) -> typing.Any:
+        """
+        Temperature at hours of the process, °C; a number or an array.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def places(self) -> list[Place]:
+        ...
+class Node:
+    """
+    A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
+    
+    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5 (from memory).
+    """
+    def __repr__(self) -> str:
+        ...
+    def heat_loss_w(self, mean_c: typing.SupportsFloat | typing.SupportsIndex, air_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
+        """
+        W that leave it, vapour included, at a mean temperature in air of that temperature, °C.
+        """
+    @property
+    def area_cm2(self) -> float:
+        ...
+    @property
+    def capacity_j_k(self) -> float:
+        ...
+    @property
+    def heat_loss_w_per_k(self) -> float:
+        ...
+    @property
+    def mass_g(self) -> float:
+        ...
+    @property
+    def time_constant_h(self) -> float:
+        ...
+    @property
+    def volume_ml(self) -> float:
+        ...
+class Piece:
+    """
+    Dough in one piece, a ball, a log, or in a tub. A value.
+    
+    Best made by ball, log or tub. Args: shape: "tub", "ball" or "log". mass_g: g; or pieces: the dough in so many equal ones; or all
+    dimensions (diameter_cm; length_cm and diameter_cm; diameter_cm and depth_cm), cm. material, vessel_g: of a tub, see
+    bowl_materials(); g, 0: not counted. cover: "film", "cloth", "lid" or "open"; a lid for a tub, film for others if not given.
+    worktop: "air", "wood" or "stone"; wood for a tub, air for others if not given. heat_loss_w_per_k: W/K of the piece, in place of
+    what its shape and cover give. Raises InvalidInput.
+    """
+    @staticmethod
+    def ball(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
+        """
+        A round piece. Raises InvalidInput.
+        """
+    @staticmethod
+    def log(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, length_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
+        """
+        A long piece, four times as long as thick if neither is given. Raises InvalidInput.
+        """
+    @staticmethod
+    def tub(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, depth_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, material: str = 'plastic', vessel_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
+        """
+        Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, shape: str = 'tub', *, mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, length_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, depth_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, material: str = 'plastic', vessel_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def node(self, dough_g: typing.SupportsFloat | typing.SupportsIndex, surroundings: Surroundings, *, specific_heat_kj: typing.SupportsFloat | typing.SupportsIndex = 2.8, density_g_per_ml: typing.SupportsFloat | typing.SupportsIndex = 1.18, time_h: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> Node:
+        """
+        The piece as heat sees it: a Node with its heat loss and time constant.
+        
+        Args: dough_g: g of all of the dough. surroundings: Surroundings, read at time_h. specific_heat_kj: kJ/(kg K).
+        density_g_per_ml: with the gas in it. Raises InvalidInput.
+        """
+    def replace(self, **kwargs: typing.Any) -> Piece:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def cover(self) -> str | None:
+        ...
+    @property
+    def depth_cm(self) -> float | None:
+        ...
+    @property
+    def diameter_cm(self) -> float | None:
+        ...
+    @property
+    def heat_loss_w_per_k(self) -> float | None:
+        ...
+    @property
+    def length_cm(self) -> float | None:
+        ...
+    @property
+    def mass_g(self) -> float | None:
+        ...
+    @property
+    def material(self) -> str:
+        ...
+    @property
+    def pieces(self) -> float:
+        ...
+    @property
+    def shape(self) -> str:
+        ...
+    @property
+    def vessel_g(self) -> float:
+        ...
+    @property
+    def worktop(self) -> str | None:
+        ...
+class Amounts:
+    """
+    What a dough holds in all, g: all flour (added gluten included), all water, ... A value.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, *, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, perishable_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, dough_g: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Amounts:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def dough_g(self) -> float:
+        ...
+    @property
+    def flour_g(self) -> float:
+        ...
+    @property
+    def gluten_g(self) -> float:
+        ...
+    @property
+    def perishable_g(self) -> float:
+        ...
+    @property
+    def salt_g(self) -> float:
+        ...
+    @property
+    def sugar_g(self) -> float:
+        ...
+    @property
+    def water_g(self) -> float:
+        ...
+class Cohort:
+    """
+    The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours. A value.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, *, yeast: str = 'instant', dose_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, mass_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, room_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, increment_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, equivalent_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, growing_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, past_lag: bool = False) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Cohort:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def dose_g(self) -> float:
+        """
+        as it came in
+        """
+    @property
+    def equivalent_h(self) -> float:
+        """
+        its age
+        """
+    @property
+    def growing_h(self) -> float:
+        """
+        of its growth clock
+        """
+    @property
+    def increment_g(self) -> float:
+        """
+        its share of the growth increment
+        """
+    @property
+    def mass_g(self) -> float:
+        """
+        when its growth clock began
+        """
+    @property
+    def past_lag(self) -> bool:
+        ...
+    @property
+    def room_g(self) -> float:
+        """
+        what it can still grow from there
+        """
+    @property
+    def yeast(self) -> str:
+        ...
+class StageProgress:
+    """
+    How far a stage has come that is not over. A value.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, *, start_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, start_c: typing.SupportsFloat | typing.SupportsIndex = 0.0, start_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, folds_done: typing.SupportsInt | typing.SupportsIndex = 0, over_proofed_h: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_made_j: typing.SupportsFloat | typing.SupportsIndex = 0.0, heat_lost_j: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> StageProgress:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def folds_done(self) -> int:
+        ...
+    @property
+    def heat_lost_j(self) -> float:
+        ...
+    @property
+    def heat_made_j(self) -> float:
+        ...
+    @property
+    def over_proofed_h(self) -> float | None:
+        ...
+    @property
+    def start_c(self) -> float:
+        ...
+    @property
+    def start_h(self) -> float:
+        ...
+    @property
+    def start_ratio(self) -> float:
+        ...
+class State:
+    """
+    Everything there is to know of a dough at a moment. A value; simulate makes it.
+    
+    time_h: h of the process. temperature_c: °C, mean of the dough. amounts: Amounts, g. cohorts: list of Cohort. co2_mmol, air_mmol,
+    made_mmol: per 100 g of flour. stage: the StageProgress of a stage that is under way, or None. save and load keep it in a file.
+    Raises InvalidInput for what no process makes.
+    """
+    @staticmethod
+    def from_dict(values: dict[str, typing.Any]) -> State:
+        """
+        The state that to_dict gave. Raises InvalidInput if it is damaged.
+        """
+    @staticmethod
+    def load(path: typing.Any) -> State:
+        """
+        Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no state.
+        """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, *, time_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, steps_done: typing.SupportsInt | typing.SupportsIndex = 0, amounts: Amounts = ..., heat_capacity_kj_k: typing.SupportsFloat | typing.SupportsIndex = 0.0, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None, cohorts: collections.abc.Sequence[Cohort] = [], equivalent_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, made_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, co2_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, air_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, mixed_volume_ml: typing.SupportsFloat | typing.SupportsIndex = 0.0, anchor_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, perishable_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, stage: StageProgress | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def as_beginning(self) -> State:
+        """
+        The state as the beginning of another process. Raises InvalidInput in the middle of a stage.
+        """
+    def part(self, mass_g: typing.SupportsFloat | typing.SupportsIndex) -> State:
+        """
+        A part of the dough, g: the same dough, less of it. Raises InvalidInput if it weighs less.
+        """
+    def replace(self, **kwargs: typing.Any) -> State:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def save(self, path: typing.Any) -> None:
+        """
+        Write the state to a file, whole or not at all: JSON with a version. Raises InvalidInput if it cannot be written.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    def volume_ratio(self, kitchen: Kitchen | None = None) -> float:
+        """
+        Volume over the volume just after mixing. Raises InvalidInput without a dough.
+        """
+    @property
+    def air_mmol(self) -> float:
+        ...
+    @property
+    def altitude_m(self) -> float:
+        ...
+    @property
+    def amounts(self) -> Amounts:
+        ...
+    @property
+    def anchor_ratio(self) -> float:
+        ...
+    @property
+    def co2_mmol(self) -> float:
+        ...
+    @property
+    def cohorts(self) -> list[Cohort]:
+        ...
+    @property
+    def equivalent_h(self) -> float:
+        ...
+    @property
+    def heat_capacity_kj_k(self) -> float:
+        ...
+    @property
+    def made_mmol(self) -> float:
+        ...
+    @property
+    def mixed_volume_ml(self) -> float:
+        ...
+    @property
+    def perishable_h(self) -> float:
+        ...
+    @property
+    def stage(self) -> StageProgress | None:
+        ...
+    @property
+    def steps_done(self) -> int:
+        ...
+    @property
+    def temperature_c(self) -> float | None:
+        ...
+    @property
+    def time_h(self) -> float:
+        ...
 class HeatShare:
     """
     How much one thing counts for the dough's temperature.
@@ -1084,7 +1623,7 @@ class Mix:
     One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
     
     Args:
-        room_c: °C, must be given; whatever has no temperature of its own has the room's.
+        room_c: °C; whatever has no temperature of its own has the room's. Needed unless dough_c is given.
         flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
             flour_g is bread flour; water_g the main water, whose temperature is asked for.
         flours, waters, preferments: lists of Flour, Water and Preferment besides.
@@ -1093,10 +1632,14 @@ class Mix:
         heat_of_solution: salt and sugar cool as they dissolve.
         rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
         heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
+        doughs: list of State, doughs of other processes that are mixed in as they are.
+        dough_c: °C measured at the end of mixing, in place of the heat balance's.
+        yeast_unwetted: active dry yeast is stirred in dry.
+    In a process it joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
     Raises InvalidInput.
     """
     @staticmethod
-    def from_percent(*, flour_g: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, flours: collections.abc.Sequence[FlourShare] = [], water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, waters: collections.abc.Sequence[Water] = [], preferments: collections.abc.Sequence[Preferment] = [], salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, **kwargs: typing.Any) -> Mix:
+    def from_percent(*, flour_g: typing.SupportsFloat | typing.SupportsIndex, flours: collections.abc.Sequence[FlourShare] = [], water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, waters: collections.abc.Sequence[Water] = [], preferments: collections.abc.Sequence[Preferment] = [], salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, **kwargs: typing.Any) -> Mix:
         """
         A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
         
@@ -1107,7 +1650,7 @@ class Mix:
         ...
     def __hash__(self) -> int:
         ...
-    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+    def __init__(self, *, room_c: typing.SupportsFloat | typing.SupportsIndex | None = None, flour_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flours: collections.abc.Sequence[Flour] = [], gluten_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, water_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, waters: collections.abc.Sequence[Water] = [], ice_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, preferments: collections.abc.Sequence[Preferment] = [], salt_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, sugar_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, milk_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, egg_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, butter_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, oil_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, instant_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, active_dry_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, compressed_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, flour_c: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, tap_c: typing.SupportsFloat | typing.SupportsIndex | None = None, ice_c: typing.SupportsFloat | typing.SupportsIndex = -18.0, milk_c: typing.SupportsFloat | typing.SupportsIndex | None = None, egg_c: typing.SupportsFloat | typing.SupportsIndex | None = None, butter_c: typing.SupportsFloat | typing.SupportsIndex | None = None, bowl: Bowl = ..., mixing: str | ByMethod | ByWork | ByNetGain | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta = 0.0, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None, doughs: collections.abc.Sequence[State] = [], dough_c: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast_unwetted: bool = False) -> None:
         ...
     def __reduce__(self) -> tuple[typing.Any, typing.Any]:
         ...
@@ -1150,6 +1693,12 @@ class Mix:
         ...
     @property
     def compressed_g(self) -> float:
+        ...
+    @property
+    def dough_c(self) -> float | None:
+        ...
+    @property
+    def doughs(self) -> list[State]:
         ...
     @property
     def egg_c(self) -> float | None:
@@ -1208,7 +1757,7 @@ class Mix:
     def rest_h(self) -> float:
         ...
     @property
-    def room_c(self) -> float:
+    def room_c(self) -> float | None:
         ...
     @property
     def salt_g(self) -> float:
@@ -1228,11 +1777,241 @@ class Mix:
     @property
     def waters(self) -> list[Water]:
         ...
+    @property
+    def yeast_unwetted(self) -> bool:
+        ...
+class Stage:
+    """
+    Time passes in some surroundings until a time or a rise, then the dough is handled. A value.
+    
+    Args: name. piece: Piece, all of the dough in a tub if not given. surroundings: Surroundings. until_h: h from the stage's start, or a
+    timedelta; or until_rise_percent: volume gained since then, %. folds_h: list of h from the stage's start. handling: list of "fold",
+    "divide", "round", "mould", what ends the stage. standing: "tin" (also a tub) or "free", and final_proof: for the over-proof limit.
+    acceptable_rise_percent: (lowest, highest), %. Raises InvalidInput.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, name: str, *, piece: Piece = ..., surroundings: Surroundings, until_h: float | datetime.timedelta | None = None, until_rise_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, folds_h: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = [], handling: collections.abc.Sequence[str] = [], standing: str = 'tin', final_proof: bool = False, acceptable_rise_percent: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex] | None = None) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Stage:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def acceptable_rise_percent(self) -> tuple[float, float] | None:
+        ...
+    @property
+    def final_proof(self) -> bool:
+        ...
+    @property
+    def folds_h(self) -> list[float]:
+        ...
+    @property
+    def handling(self) -> list[str]:
+        ...
+    @property
+    def name(self) -> str:
+        ...
+    @property
+    def piece(self) -> Piece:
+        ...
+    @property
+    def standing(self) -> str:
+        ...
+    @property
+    def surroundings(self) -> Surroundings:
+        ...
+    @property
+    def until_h(self) -> float | None:
+        ...
+    @property
+    def until_rise_percent(self) -> float | None:
+        ...
+class Process:
+    """
+    What happens to a dough, step after step. A value.
+    
+    Args: steps: list of Mix and Stage. start_h: h, of the hour axis: 0, or the hour of the day it begins. altitude_m: m, of the kitchen.
+    Checked when it is simulated.
+    """
+    def __eq__(self, arg0: typing.Any) -> bool:
+        ...
+    def __hash__(self) -> int:
+        ...
+    def __init__(self, steps: collections.abc.Sequence[Mix | Stage], *, start_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __reduce__(self) -> tuple[typing.Any, typing.Any]:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def replace(self, **kwargs: typing.Any) -> Process:
+        """
+        A copy with these attributes changed. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        """
+        All attributes, with plain dicts and lists for values inside.
+        """
+    @property
+    def altitude_m(self) -> float:
+        ...
+    @property
+    def start_h(self) -> float:
+        ...
+    @property
+    def steps(self) -> list[Mix | Stage]:
+        ...
+class StageResult:
+    """
+    What a stage came to. Hours are of the process; rises are those before the handling.
+    
+    be_back_by_h: when the dough is, or would be, over-proofed; None if never. time_constant_h: of the piece, None where the dough's
+    temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.
+    """
+    def __repr__(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def be_back_by_h(self) -> float | None:
+        ...
+    @property
+    def end_c(self) -> float:
+        ...
+    @property
+    def end_h(self) -> float:
+        ...
+    @property
+    def ended(self) -> bool:
+        """
+        False if the simulation stopped before its end.
+        """
+    @property
+    def equivalent_h(self) -> float:
+        ...
+    @property
+    def folds_done(self) -> int:
+        ...
+    @property
+    def heat_lost_j(self) -> float:
+        ...
+    @property
+    def heat_made_j(self) -> float:
+        ...
+    @property
+    def hours(self) -> float:
+        ...
+    @property
+    def name(self) -> str:
+        ...
+    @property
+    def rise_percent(self) -> float:
+        ...
+    @property
+    def start_c(self) -> float:
+        ...
+    @property
+    def start_h(self) -> float:
+        ...
+    @property
+    def time_constant_h(self) -> float | None:
+        ...
+class Timeline:
+    """
+    What a process did, minute by minute.
+    
+    Columns of one length, NumPy arrays: time_h, mean_c, core_c, surface_c, air_c, equivalent_h, co2_mmol, rise_percent, and stage, the
+    place in stages. stages: list of StageResult. state: the State at the end. notices: cautions, most severe first.
+    """
+    def __repr__(self) -> str:
+        ...
+    def _repr_html_(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    def to_frame(self) -> typing.Any:
+        """
+        The columns as a pandas DataFrame, with the stages' names.
+        """
+    @property
+    def air_c(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        °C of the surroundings; the dough's where that is given
+        """
+    @property
+    def co2_mmol(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        CO2 made, mmol per 100 g of flour
+        """
+    @property
+    def core_c(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        °C in the middle, for a settled profile
+        """
+    @property
+    def equivalent_h(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        equivalent hours since the first yeast
+        """
+    @property
+    def mean_c(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        °C, mean of the dough
+        """
+    @property
+    def notices(self) -> list[Notice]:
+        ...
+    @property
+    def rise_percent(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        %, since the start of the stage
+        """
+    @property
+    def stage(self) -> numpy.typing.NDArray[numpy.int64]:
+        """
+        place of the stage in stages
+        """
+    @property
+    def stages(self) -> list[StageResult]:
+        ...
+    @property
+    def state(self) -> State:
+        ...
+    @property
+    def surface_c(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        °C at the surface, for a settled profile
+        """
+    @property
+    def time_h(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        h of the process
+        """
+def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) -> State:
+    """
+    One step of a process: the State after it.
+    
+    Args: state: State, State() to begin. step: Mix or Stage. Raises as simulate.
+    """
 def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     Air pressure, Pa, at an altitude in m. Any shape in, the same shape out.
     
     Raises InvalidInput outside -500 to 6000 m. Source: ISO 2533 standard atmosphere.
+    """
+def airs() -> dict[str, float]:
+    """
+    Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, see the C++ table.
     """
 def bowl_materials() -> dict[str, float]:
     """
@@ -1504,6 +2283,17 @@ def series_equivalent_h(time_h: typing.Annotated[numpy.typing.ArrayLike, numpy.f
     Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
     Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature for the others.
     """
+def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, heat_of_fermentation: bool = True, every_min: typing.SupportsFloat | typing.SupportsIndex = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: typing.SupportsFloat | typing.SupportsIndex = 1e-05, progress: collections.abc.Callable[[int, int, float], None] | None = None) -> Timeline:
+    """
+    Run a process through, or what a state has left of it: a Timeline.
+    
+    Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline, min; 0: starts
+    and ends alone. be_back_by: follow each stage beyond its end to the over-proofed dough. stop_h: h of the process at which to stop.
+    tolerance: of the speeds along a step; the result is far closer. progress: called before each step with its place, the number of
+    steps and the hour; what it raises ends the simulation.
+    Raises InvalidInput; NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if the dough leaves
+    -2 to 45 °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2.
+    """
 def speed(*, dough_c: float | numpy.typing.ArrayLike, salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """
     Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
@@ -1545,6 +2335,10 @@ def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: f
     
     Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that broadcast; flour_c is
     room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput. Source: as water_by_heat_balance.
+    """
+def worktops() -> dict[str, float]:
+    """
+    Worktops and the heat they take from what stands on them, W/(m² K); 0 is as the air. Source: computed, see the C++ table.
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """

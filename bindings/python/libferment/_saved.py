@@ -89,7 +89,8 @@ def load_state(path: str | Path) -> State:
             f"{path} has version {content.get('version')!r}; this libferment reads version {VERSION}: "
             "simulate the process again from its start"
         )
+    values = content.get("state")
     try:
-        return state_from(content["state"]) if isinstance(content.get("state"), dict) else _made(State, None, "the state")
+        return state_from(values if isinstance(values, dict) else {})
     except InvalidInput as problem:
         raise InvalidInput(f"{path}: {problem}") from None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from rich.console import Console
 from rich.markup import escape
 from rich.table import Table
@@ -13,6 +15,7 @@ from libferment._core import (
     ByNetGain,
     ByWork,
     Notice,
+    Timeline,
     WaterPlan,
     fahrenheit,
     mixing_methods,
@@ -21,6 +24,7 @@ from libferment._core import (
 )
 from libferment._errors import NoSolution
 from libferment.day import Day
+from libferment.stages import ConstantComparison, StagePlan
 
 _LABELS = {method.name: method.label for method in mixing_methods()}
 
@@ -275,3 +279,97 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
         )
     for line in _assumed(day):
         console.print(line)
+
+
+# ---- the rises -------------------------------------------------------------------------------------------------------
+
+
+def _drift_text(plan: StagePlan) -> str:
+    """Write the dough's temperature over a stage."""
+    first, last = signed(plan.dough_c), signed(plan.end_c)
+    return f"{first} °C" if first == last else f"{first} → {last} °C"
+
+
+def print_stages(day: Day, plans: list[StagePlan]) -> None:
+    """Print a day's stages as a table, and what its times hold for."""
+    console = console_of_words()
+    table = table_of(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
+    for plan in plans:
+        table.add_row(
+            escape(plan.name),
+            _drift_text(plan),
+            f"{plan.rise_percent:.0f} %",
+            f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
+            quantities.clock_text(plan.ready_h),
+            "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h),
+        )
+    console.print(table)
+    for plan in plans:
+        if plan.folds_done < plan.folds_planned:
+            console.print(
+                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; "
+                "leave the rest out."
+            )
+    console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
+    drifting = [plan for plan in plans if plan.time_constant_h is not None]
+    if len(drifting) < len(plans):
+        held = "A dough" if not drifting else "Where no place is given, a dough"
+        console.print(f"{held} stays at its temperature.")
+    if drifting:
+        console.print(_on_drift(drifting[0]))
+    console.print("Times are by the parameter set 2026-1, not yet your kitchen's: look early.")
+
+
+def _on_drift(plan: StagePlan) -> str:
+    assert plan.time_constant_h is not None
+    third = quantities.clock_text(plan.time_constant_h * math.log(3))
+    return (
+        f"A dough nears the place it is in and is warmed by its own fermentation; in the {escape(plan.name)} the "
+        f"difference falls to a third in {third}, reckoned from weight and shape: measure it once with a probe."
+    )
+
+
+def print_piece(day: Day, plan: StagePlan, timeline: Timeline, compared: ConstantComparison | None) -> None:
+    """Print when a piece of dough is ready in its surroundings, and how it gets there."""
+    console = console_of_words()
+    answer = f"[bold]{quantities.clock_text(plan.hours)}[/bold] to a rise of {plan.rise_percent:.0f} %"
+    if day.stages[0].until_h is not None:
+        answer = f"a rise of [bold]{plan.rise_percent:.0f} %[/bold] after {quantities.clock_text(plan.hours)}"
+    if abs(plan.end_c - plan.dough_c) < 0.05:
+        console.print(f"{answer}; the dough stays at {degrees(plan.dough_c)}.")
+    else:
+        console.print(f"{answer}; the dough goes from {degrees(plan.dough_c)} to {degrees(plan.end_c)}.")
+    if compared is not None and abs(compared.earlier_h) >= 1 / 120:
+        sooner = "early" if compared.earlier_h > 0 else "late"
+        console.print(
+            f"A dough that stayed at {degrees(plan.dough_c)} would take {quantities.clock_text(compared.hours)}: that "
+            f"would be {quantities.clock_text(abs(compared.earlier_h))} too {sooner}."
+        )
+    if plan.be_back_by_h is not None:
+        console.print(f"Be back by {quantities.clock_text(plan.be_back_by_h)}: from then on it is over-proofed.")
+    table = table_of("", "after", "surroundings", "dough", "rise")
+    for row in _rows_to_show(timeline):
+        air = "" if plan.time_constant_h is None else f"{signed(timeline.air_c[row])} °C"
+        table.add_row(
+            quantities.clock_text(timeline.time_h[row]),
+            air,
+            f"{signed(timeline.mean_c[row])} °C",
+            f"{timeline.rise_percent[row]:.0f} %",
+        )
+    console.print(table)
+    if plan.time_constant_h is not None:
+        if day.flour_g is None:
+            console.print("Reckoned for the dough of 500 g of flour; give --piece-g for yours.")
+        console.print(_on_drift(plan))
+    console.print("Times are by the parameter set 2026-1, not yet your kitchen's: look early.")
+
+
+def _rows_to_show(timeline: Timeline) -> list[int]:
+    """Choose some seven moments of a timeline: its start, full steps of a round length, and its end."""
+    times = timeline.time_h
+    steps = (0.25, 0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 48.0, 168.0)
+    step = next((step for step in steps if times[-1] / step <= 7), steps[-1])
+    rows = [0]
+    while (next_h := (len(rows)) * step) < times[-1] - step / 4:
+        rows.append(int(abs(times - next_h).argmin()))
+    return [*rows, len(times) - 1]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 from libferment._core import (
     BatchMean,
@@ -35,6 +36,23 @@ class Learned:
     """Minutes of today's mixing in the room, whose exchange with it is not in the net gain; 0 if it is."""
 
 
+def formula_of(day: Day) -> dict[str, Any]:
+    """Collect the day's formula in percent, as Mix.from_percent takes it. Raises InvalidInput."""
+    percent = {key: value for key, value in day.dough.items() if key not in ("yeast_percent", "altitude_m")}
+    yeast = day.yeast.replace("_unwetted", "")
+    percent[f"{yeast}_percent"] = day.dough.get("yeast_percent", 0.0)
+    preferment = day.preferment
+    if preferment is not None:
+        preferment = preferment.replace(temperature_c=day.temperatures_c.get("preferment"))
+    return {
+        "flour_g": ASSUMED_FLOUR_G if day.flour_g is None else day.flour_g,
+        "flours": list(day.flours),
+        "waters": [] if day.yeast_water is None else [day.yeast_water],
+        "preferments": [] if preferment is None else [preferment],
+        **percent,
+    }
+
+
 def mix_of(day: Day) -> Mix:
     """Build the day's mix. Raises InvalidInput naming what is missing or cannot be."""
     if "room" not in day.temperatures_c:
@@ -47,25 +65,17 @@ def mix_of(day: Day) -> Mix:
         raise InvalidInput(
             "the preferment has a temperature but no weight; give [preferment] flour_g and water_g (--preferment-g)"
         )
-    percent = {key: value for key, value in day.dough.items() if key not in ("yeast_percent", "altitude_m")}
-    yeast = day.yeast.replace("_unwetted", "")
-    percent[f"{yeast}_percent"] = day.dough.get("yeast_percent", 0.0)
-    preferment = day.preferment
-    if preferment is not None:
-        preferment = preferment.replace(temperature_c=day.temperatures_c.get("preferment"))
     names = ("flour", "tap", "milk", "egg", "butter", "ice")
-    temperatures = {f"{name}_c": day.temperatures_c[name] for name in names if name in day.temperatures_c}
+    temperatures: dict[str, Any] = {
+        f"{name}_c": day.temperatures_c[name] for name in names if name in day.temperatures_c
+    }
     bowl = Bowl() if day.bowl is None else day.bowl.replace(temperature_c=day.temperatures_c.get("bowl"))
     return Mix.from_percent(
-        flour_g=ASSUMED_FLOUR_G if day.flour_g is None else day.flour_g,
         room_c=day.temperatures_c["room"],
-        flours=list(day.flours),
-        waters=[] if day.yeast_water is None else [day.yeast_water],
-        preferments=[] if preferment is None else [preferment],
         bowl=bowl,
         mixing=day.mixing,
         rest_h=day.rest_h,
-        **percent,
+        **formula_of(day),
         **temperatures,
     )
 

@@ -6,18 +6,26 @@ import json
 import re
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import asdict, replace
+from dataclasses import replace
 from typing import Any
 
 import click
-from rich.markup import escape
 
 import libferment as lf
 from libferment import _quantities as quantities
 from libferment import bowl as bowls
 from libferment import day as days
 from libferment import stages
-from libferment._screen import console_of_words, degrees, print_learned, print_notices, print_plan, table_of
+from libferment._screen import (
+    console_of_words,
+    degrees,
+    print_learned,
+    print_notices,
+    print_piece,
+    print_plan,
+    print_stages,
+    table_of,
+)
 
 
 class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from click 8.4 on
@@ -286,6 +294,14 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--sugar-percent", type=_number("sugar_percent"), help="Sugar, % of flour weight. [default: 0]")
 @click.option("--gluten-percent", type=_number("gluten_percent"), help="Added gluten, % of flour weight. [default: 0]")
 @click.option("--altitude-m", type=_number("altitude_m"), help="Altitude, m. [default: 0]")
+@click.option("--room", type=_temperature("room_c"), help="Room in which the dough drifts from --dough.")
+@click.option("--refrigerator", type=_temperature("refrigerator_c"), help="Or the refrigerator's air.")
+@click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
+@click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and °C or °F.")
+@click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
+@click.option("--piece", type=_Name(("ball", "log", "tub")), help="The dough's shape in the room. [default: tub]")
+@click.option("--piece-g", type=_weight("piece_g"), help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
+@click.option("--cover", type=_Name(("film", "cloth", "lid")), help="Its cover. [default: a lid, or film]")
 @json_option
 def rise(
     day_file: str | None,
@@ -294,27 +310,44 @@ def rise(
     dough: float | None,
     yeast: str | None,
     as_json: bool,
-    **given: float | None,
+    **given: Any,
 ) -> None:
-    """Hours to a rise at a constant dough temperature; with a DAY_FILE, all its stages one after the other.
+    """Hours to a rise: of a dough that stays at its temperature, or drifts in a room; with a DAY_FILE, all its stages.
 
-    Options count before the day file; --dough then holds for all stages.
+    Options count before the day file; --dough is then the dough's temperature at the end of mixing. Without a file:
+
+    libferment rise --rise 100 --dough 25C --room 16C --piece tub --piece-g 1.5kg --yeast-percent 0.6
     """
-    formula = {key: value for key, value in given.items() if value is not None}
+    formula = {key: given[key] for key in days.DOUGH_NUMBERS if given[key] is not None}
+    where = {key: given[key] for key in days.PLACES if given.get(key) is not None}
     if day_file:
         if rise_percent is not None or after is not None:
             raise click.UsageError("a day file has its own stages; give either the file, or --rise or --after")
+        if where or given["piece"] or given["piece_g"] or given["cover"]:
+            raise click.UsageError("where the dough is, and its piece, stand in the day file's stages")
         day = days.read_day(day_file)
         day = replace(day, dough={**day.dough, **formula}, yeast=yeast or day.yeast)
         _rise_of_day(day if dough is None else stages.at_dough_temperature(day, dough), as_json)
         return
     if (rise_percent is None) == (after is None):
         raise click.UsageError("give a day file, or one of --rise (how far) and --after (how long)")
-    missing = [
-        name for name, value in (("--dough", dough), ("--yeast-percent", given["yeast_percent"])) if value is None
-    ]
+    if len(where) > 1:
+        raise click.UsageError("give one place: --" + " or --".join(name.replace("_", "-") for name in where))
+    needed = [("--yeast-percent", given["yeast_percent"])]
+    if "dough_log" not in where:
+        needed.insert(0, ("--dough", dough))
+    elif dough is not None:
+        raise click.UsageError("--dough-log is the dough's temperature; leave --dough out")
+    missing = [name for name, value in needed if value is None]
     if missing:
         raise click.UsageError(f"missing {' and '.join(missing)}")
+    if where:
+        ((key, value),) = where.items()
+        options = {**given, "rise_percent": rise_percent, "after": after, "yeast": yeast}
+        _rise_of_piece(_day_of_piece(days.surroundings_of(key, value), dough, options), as_json)
+        return
+    if given["piece"] or given["piece_g"] or given["cover"]:
+        raise click.UsageError("a piece needs its place: --room, --refrigerator, --proof-box or --room-log")
     assert dough is not None
     one: dict[str, Any] = {"dough_c": dough, "yeast": yeast or "instant", **formula}
     if after is not None:
@@ -364,38 +397,49 @@ def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     print_notices(console, notices)
 
 
+def _day_of_piece(surroundings: lf.Surroundings, dough_c: float | None, given: Mapping[str, Any]) -> days.Day:
+    """Build the one stage that the options describe: a piece of dough in its surroundings."""
+    if given["yeast_percent"] is None:
+        raise click.UsageError("missing --yeast-percent")
+    if given["piece"] is None and (given["piece_g"] is not None or given["cover"] is not None):
+        raise click.UsageError("--piece-g and --cover need --piece, such as --piece tub")
+    piece = lf.Piece(given["piece"] or "tub", cover=given["cover"])
+    names = [*days.DOUGH_NUMBERS]
+    formula = {name: given[name] for name in names if given[name] is not None}
+    stage = days.Stage("rise", surroundings, given["rise_percent"], given["after"], piece=piece)
+    start_c = dough_c if dough_c is not None else float(surroundings.temperature_at(0.0))
+    day = days.Day(desired_c=start_c, yeast=given["yeast"] or "instant", dough=formula, stages=(stage,))
+    if given["piece_g"] is None:
+        return day
+    per_flour = stages.mix_at(day, start_c).percent.dough_g / bowls.ASSUMED_FLOUR_G
+    return replace(day, flour_g=given["piece_g"] / per_flour)
+
+
+def _rise_of_piece(day: days.Day, as_json: bool) -> None:
+    timeline = lf.simulate(stages.process_of(day))
+    plans = stages.plan_stages(day)
+    notices = stages.notices_of_stages(day, plans)
+    compared = stages.beside_constant(plans[0], day, 0)
+    if as_json:
+        result = {
+            "stage": stages.plan_dict(plans[0]),
+            "constant_hours": None if compared is None else compared.hours,
+            "flour_g": day.flour_g or bowls.ASSUMED_FLOUR_G,
+        }
+        _print_json("rise", result, notices)
+        return
+    print_piece(day, plans[0], timeline, compared)
+    print_notices(console_of_words(), notices)
+
+
 def _rise_of_day(day: days.Day, as_json: bool) -> None:
     plans = stages.plan_stages(day)
     notices = stages.notices_of_stages(day, plans)
     if as_json:
-        result = {"title": day.title, "stages": [{**asdict(plan), "ready_h": plan.ready_h} for plan in plans]}
-        _print_json("rise", result, notices)
+        _print_json("rise", {"title": day.title, "stages": [stages.plan_dict(plan) for plan in plans]}, notices)
         return
-    console = console_of_words()
-    table = table_of(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
-    for plan in plans:
-        be_back_by = "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h)
-        table.add_row(
-            escape(plan.name),
-            f"{plan.dough_c:.1f} °C",
-            f"{plan.rise_percent:.0f} %",
-            f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
-            quantities.clock_text(plan.ready_h),
-            be_back_by,
-        )
-    console.print(table)
-    for plan in plans:
-        if plan.folds_done < plan.folds_planned:
-            console.print(
-                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; "
-                "leave the rest out."
-            )
-    console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
-    console.print(
-        "Times are for a dough that stays at its temperature, by the parameter set 2026-1, not yet your kitchen's: "
-        "look early."
-    )
-    print_notices(console, notices)
+    print_stages(day, plans)
+    print_notices(console_of_words(), notices)
 
 
 if __name__ == "__main__":

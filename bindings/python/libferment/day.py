@@ -18,13 +18,16 @@ from libferment._core import (
     ByNetGain,
     ByWork,
     FlourShare,
+    Piece,
     Preferment,
+    Surroundings,
     Water,
     bowl_materials,
     convert_yeast,
     mixing_minutes,
 )
 from libferment._errors import InvalidInput
+from libferment.temperature_log import read_temperature_log
 
 if sys.version_info >= (3, 11):
     import tomllib
@@ -39,16 +42,30 @@ TEMPERATURES = ("flour", "room", "tap", "preferment", "refrigerator", "bowl", "m
 
 @dataclass(frozen=True)
 class Stage:
-    """One stage of the day at a constant dough temperature."""
+    """One stage of the day: held at a dough temperature, or in surroundings to which the dough drifts."""
 
     name: str
-    dough_c: float
+    surroundings: Surroundings
     until_rise_percent: float | None = None
     until_h: float | None = None
     folds_h: tuple[float, ...] = ()
     handling: tuple[str, ...] = ()
     standing: str = "tin"
     final_proof: bool = False
+    piece: Piece = field(default_factory=Piece)
+
+    @property
+    def dough_c(self) -> float | None:
+        """The temperature the dough is held at; None where it drifts, or was measured."""
+        first = self.surroundings.places[0]
+        return first.temperature_c if first.is_dough and isinstance(first.temperature_c, float) else None
+
+    @property
+    def refrigerator_c(self) -> float | None:
+        """The air of the refrigerator it is in; None elsewhere."""
+        first = self.surroundings.places[0]
+        steady = isinstance(first.temperature_c, float) and "refrigerator" in first.air and not first.is_dough
+        return first.temperature_c if steady and isinstance(first.temperature_c, float) else None
 
 
 @dataclass(frozen=True)
@@ -184,17 +201,94 @@ def _shown(value: object) -> str:
     return f"{words.get(type(value), type(value).__name__)} {shown}".strip()
 
 
-def _stage(content: object, place: int, dough_c: float | None) -> Stage:
-    keys = ("name", "dough", "until_rise_percent", "until_h", "folds_h", "handling", "standing", "final_proof")
+PLACES = ("dough", "room", "refrigerator", "proof_box", "room_log", "dough_log")
+DIMENSIONS = ("diameter_cm", "length_cm", "depth_cm")
+PIECE = ("piece", "piece_g", "pieces", *DIMENSIONS, "material", "vessel_g", "cover", "worktop")
+
+
+def surroundings_of(key: str, value: Any) -> Surroundings:
+    """Build the surroundings that a key of PLACES names: a temperature in °C, or the path of a temperature log.
+
+    Raises InvalidInput.
+    """
+    if key in ("room_log", "dough_log"):
+        log = read_temperature_log(value)
+        make = Surroundings.dough_measured if key == "dough_log" else Surroundings.measured
+        return make(log.time_h, log.temperature_c)
+    makers: dict[str, Callable[[float], Surroundings]] = {
+        "dough": Surroundings.dough,
+        "room": Surroundings.room,
+        "refrigerator": Surroundings.refrigerator,
+        "proof_box": Surroundings.proof_box,
+    }
+    return makers[key](value)
+
+
+def _log(table: _Table, key: str, folder: Path) -> Surroundings | None:
+    """Read a temperature log beside the day file; its hours are counted from the end of mixing."""
+    name = table.text(key)
+    if name is None:
+        return None
+    try:
+        return surroundings_of(key, folder / name)
+    except InvalidInput as problem:
+        raise InvalidInput(f"{table.where} {key}: {problem}") from None
+
+
+def _where(table: _Table, before: Surroundings | None, room_c: float | None, folder: Path) -> Surroundings:
+    """Read what the dough of a stage sits in: its own key, else today's room for a piece, else as the stage before."""
+    given = [key for key in PLACES if key in table.content]
+    if len(given) > 1:
+        raise InvalidInput(f"{table.where} has both {given[0]} and {given[1]}; a stage is in one place")
+    for key in ("dough", "room", "refrigerator", "proof_box"):
+        temperature_c = table.temperature_c(key, f"{key}_c")
+        if temperature_c is not None:
+            return surroundings_of(key, temperature_c)
+    for key in ("room_log", "dough_log"):
+        log = _log(table, key, folder)
+        if log is not None:
+            return log
+    if before is None or ("piece" in table.content and before.places[0].is_dough):
+        if "piece" in table.content and room_c is not None:
+            return Surroundings.room(room_c)
+        if before is None:
+            raise InvalidInput(
+                f'{table.where} has no dough temperature; add dough = "22C" to it, or [water] desired for all stages; '
+                'or say where it drifts: room = "17C" or refrigerator = "4C"'
+            )
+        raise InvalidInput(f'{table.where} has a piece but no place; add room = "17C" to it, or [today] room')
+    return before
+
+
+def _piece(table: _Table) -> Piece | None:
+    """Read the piece a stage's dough is in; None if it does not say."""
+    given = [key for key in PIECE if key in table.content]
+    if not given:
+        return None
+    shape = table.name("piece")
+    if shape is None:
+        raise InvalidInput(f'{table.where} has {given[0]} but no piece; add piece = "ball", "log" or "tub"')
+    fields = {"piece_g": "mass_g", "pieces": "pieces", "vessel_g": "vessel_g"}
+    fields |= {key: key for key in DIMENSIONS}
+    given_piece: dict[str, Any] = {
+        name: table.bounded(key, key) for key, name in fields.items() if key in table.content
+    }
+    given_piece |= {key: table.name(key) for key in ("material", "cover", "worktop") if key in table.content}
+    try:
+        return Piece(shape, **given_piece)
+    except InvalidInput as problem:
+        raise InvalidInput(f"{table.where}: {problem}") from None
+
+
+def _stage(content: object, place: int, before: Stage | None, day: _Table, room_c: float | None, folder: Path) -> Stage:
+    keys = ("name", "until_rise_percent", "until_h", "folds_h", "handling", "standing", "final_proof", *PLACES, *PIECE)
     table = _Table(content, f"[[stage]] {place}", keys)
     name = table.text("name") or f"stage {place}"
     table.where = f'[[stage]] "{name}"'
-    own_c = table.temperature_c("dough", "dough_c")
-    dough_c = dough_c if own_c is None else own_c
-    if dough_c is None:
-        raise InvalidInput(
-            f'{table.where} has no dough temperature; add dough = "22C" to it, or [water] desired for all stages'
-        )
+    desired_c = day.temperature_c("desired", "desired_c")
+    first = None if desired_c is None else Surroundings.dough(desired_c)
+    surroundings = _where(table, first if before is None else before.surroundings, room_c, folder)
+    piece = _piece(table) or (Piece() if before is None else before.piece)
     rise, until_h = table.bounded("until_rise_percent", "rise_percent"), table.bounded("until_h", "time_h")
     if (rise is None) == (until_h is None):
         raise InvalidInput(f"{table.where} must end by until_rise_percent or by until_h, one of the two")
@@ -210,7 +304,9 @@ def _stage(content: object, place: int, dough_c: float | None) -> Stage:
     standing = table.text("standing") or "tin"
     if standing not in ("tin", "free"):
         raise InvalidInput(f'{table.where} standing "{standing}" is unknown; write "tin" (also for a tub) or "free"')
-    return Stage(name, dough_c, rise, until_h, tuple(folds), tuple(handling), standing, table.flag("final_proof"))
+    return Stage(
+        name, surroundings, rise, until_h, tuple(folds), tuple(handling), standing, table.flag("final_proof"), piece
+    )
 
 
 def _flour(content: object, place: int) -> FlourShare:
@@ -304,8 +400,11 @@ def _mixing(table: _Table) -> ByMethod | ByWork | ByNetGain | None:
     return None if method is None else ByMethod(method, minutes, hydration_kj_per_kg=hydration)
 
 
-def day_from(content: Mapping[str, Any]) -> Day:
-    """Build a day from the content of a day file. Raises InvalidInput naming table, key, value and what to do."""
+def day_from(content: Mapping[str, Any], folder: str | Path = ".") -> Day:
+    """Build a day from the content of a day file, whose temperature logs are in a folder.
+
+    Raises InvalidInput naming table, key, value and what to do.
+    """
     tables = (
         "title",
         "today",
@@ -336,7 +435,8 @@ def day_from(content: Mapping[str, Any]) -> Day:
     numbers |= {key: dough.bounded(key, "liquid_percent", percent) for key in ENRICHING}
     stages: list[Stage] = []
     for place, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
-        stages.append(_stage(stage, place, stages[-1].dough_c if stages else desired_c))
+        before = stages[-1] if stages else None
+        stages.append(_stage(stage, place, before, water, temperatures.get("room"), Path(folder)))
     flour_g = dough.bounded("flour_g", "flour_g")
     yeast = dough.name("yeast") or "instant"
     convert_yeast(1.0, from_yeast=yeast, to_yeast="instant")  # refuses an unknown kind
@@ -386,6 +486,6 @@ def read_day(path: str | Path) -> Day:
             "begins with [[stage]]"
         ) from None
     try:
-        return day_from(content)
+        return day_from(content, Path(path).parent)
     except InvalidInput as problem:
         raise InvalidInput(f"{path}: {problem}") from None

@@ -1,30 +1,26 @@
-"""The stages of a day, worked out one after the other, and the cautions that belong to them."""
+"""The stages of a day: its process, what it comes to, and the cautions that belong to it."""
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
+from typing import Any
 
 from libferment import _quantities as quantities
 from libferment._core import (
-    Composition,
-    Dough,
-    DoughState,
     Kitchen,
+    Mix,
     Notice,
+    Process,
+    Stage,
+    Surroundings,
+    Timeline,
     check,
-    fields,
-    handled,
-    hours_until,
-    mixed,
-    over_proof_ratio,
-    rested,
-    volume_ratio,
+    simulate,
 )
-from libferment._errors import InvalidInput, NoSolution, OutsideModel
-from libferment.day import DOUGH_NUMBERS, ENRICHING, Day, Stage
-
-(_WATER_PERCENT,) = (field.initial or 0.0 for field in fields() if field.name == "water_percent")
+from libferment._errors import Error, InvalidInput
+from libferment.bowl import formula_of
+from libferment.day import Day
+from libferment.day import Stage as DayStage
 
 
 @dataclass(frozen=True)
@@ -33,6 +29,9 @@ class StagePlan:
 
     name: str
     dough_c: float
+    """The dough's temperature when the stage begins."""
+    end_c: float
+    """And when it ends."""
     start_h: float
     hours: float
     """Hours from the stage's start to its end."""
@@ -41,6 +40,10 @@ class StagePlan:
     """When the dough would be over-proofed if the stage went on; None if never."""
     folds_done: int
     folds_planned: int
+    time_constant_h: float | None
+    """In which the dough nears its surroundings; None where its temperature is given."""
+    warm_h: float
+    """Hours that it is between 5 and 60 °C, where perishable food does not keep."""
 
     @property
     def ready_h(self) -> float:
@@ -48,121 +51,105 @@ class StagePlan:
         return self.start_h + self.hours
 
 
-def _numbers(day: Day) -> dict[str, float]:
-    """Collect the dough's percentages; all water counts for the yeast, also that of milk and egg."""
-    numbers = {key: day.dough[key] for key in DOUGH_NUMBERS if key in day.dough}
-    bound = [
-        day.dough[key] * Composition.of(key.removesuffix("_percent")).water for key in ENRICHING if key in day.dough
-    ]
-    if bound:
-        numbers["water_percent"] = numbers.get("water_percent", _WATER_PERCENT) + sum(bound)
-    return numbers
+def plan_dict(plan: StagePlan) -> dict[str, Any]:
+    """Collect a plan's values for programs."""
+    return {**asdict(plan), "ready_h": plan.ready_h}
 
 
-def dough_of(day: Day, dough_c: float) -> Dough:
-    """Build the day's dough at a temperature. Raises InvalidInput if the yeast is missing."""
+def mix_at(day: Day, dough_c: float) -> Mix:
+    """Build the day's mix as a dough of that temperature, °C. Raises InvalidInput if the yeast is missing."""
     if "yeast_percent" not in day.dough:
         raise InvalidInput("[dough] needs yeast_percent: 3 g on 500 g of flour are 0.6")
-    return Dough(dough_c=dough_c, yeast=day.yeast, **_numbers(day))
+    return Mix.from_percent(dough_c=dough_c, yeast_unwetted=day.yeast == "active_dry_unwetted", **formula_of(day))
 
 
-def _loss(kitchen: Kitchen, handling: str) -> float:
-    return float(getattr(kitchen, f"{handling}_loss"))
-
-
-def _hours_to(dough: Dough, state: DoughState, ratio: float, kitchen: Kitchen) -> float:
-    try:
-        return hours_until(dough, state, ratio, kitchen=kitchen)
-    except (NoSolution, OutsideModel):
-        return math.inf
-
-
-def _plan_stage(
-    dough: Dough, state: DoughState, stage: Stage, start_h: float, kitchen: Kitchen
-) -> tuple[StagePlan, DoughState]:
-    start_ratio = volume_ratio(dough, state, kitchen=kitchen)
-    target = None if stage.until_rise_percent is None else start_ratio * (1 + stage.until_rise_percent / 100)
-
-    def end_from(now: DoughState, elapsed: float) -> float:
-        if target is None:
-            assert stage.until_h is not None
-            return stage.until_h
-        return elapsed + _hours_to(dough, now, target, kitchen)
-
-    elapsed, folds_done = 0.0, 0
-    for fold_h in stage.folds_h:
-        if end_from(state, elapsed) < fold_h:
-            break
-        state = rested(dough, state, fold_h - elapsed, kitchen=kitchen)
-        state = handled(dough, state, kitchen.fold_loss, kitchen=kitchen)
-        elapsed, folds_done = fold_h, folds_done + 1
-    end_h = end_from(state, elapsed)
-    if target is not None and math.isinf(end_h):
-        try:
-            hours_until(dough, state, target, kitchen=kitchen)
-        except NoSolution as problem:
-            reach = math.nan if problem.high is None else 100 * (problem.high / start_ratio - 1)
-            raise NoSolution(
-                f'stage "{stage.name}": a rise of {stage.until_rise_percent:g} % is never reached; '
-                f"this dough rises by less than {reach:.0f} % in this stage; ask for less [until_rise_percent]"
-            ) from None
-    over_ratio = over_proof_ratio(
-        dough, standing=stage.standing, final_proof=stage.final_proof, start_ratio=start_ratio, kitchen=kitchen
+def _stage_of(stage: DayStage) -> Stage:
+    return Stage(
+        stage.name,
+        piece=stage.piece,
+        surroundings=stage.surroundings,
+        until_h=stage.until_h,
+        until_rise_percent=stage.until_rise_percent,
+        folds_h=list(stage.folds_h),
+        handling=list(stage.handling),
+        standing=stage.standing,
+        final_proof=stage.final_proof,
     )
-    over_h = elapsed + _hours_to(dough, state, over_ratio, kitchen)
-    state = rested(dough, state, end_h - elapsed, kitchen=kitchen)
-    plan = StagePlan(
-        name=stage.name,
-        dough_c=stage.dough_c,
-        start_h=start_h,
-        hours=end_h,
-        rise_percent=100 * (volume_ratio(dough, state, kitchen=kitchen) / start_ratio - 1),
-        be_back_by_h=None if math.isinf(over_h) else start_h + over_h,
-        folds_done=folds_done,
-        folds_planned=len(stage.folds_h),
-    )
-    for handling in stage.handling:
-        state = handled(dough, state, _loss(kitchen, handling), kitchen=kitchen)
-    return plan, state
+
+
+def process_of(day: Day) -> Process:
+    """Build the day as a process that begins at the end of mixing.
+
+    Raises InvalidInput naming what is missing.
+    """
+    if not day.stages:
+        raise InvalidInput("the day file has no [[stage]]; add one with a name and until_rise_percent or until_h")
+    first = day.stages[0]
+    dough_c = day.desired_c if first.dough_c is None else first.dough_c
+    if dough_c is None:
+        raise InvalidInput(
+            "the dough's temperature at the end of mixing is not known; give [water] desired (or --dough on the "
+            "command line)"
+        )
+    stages = [_stage_of(stage) for stage in day.stages]
+    return Process([mix_at(day, dough_c), *stages], altitude_m=day.dough.get("altitude_m", 0.0))
+
+
+def _warm_hours(timeline: Timeline, place: int) -> float:
+    """Hours of a stage between 5 and 60 °C, by the minutes of the timeline."""
+    its = timeline.stage == place
+    times, warm = timeline.time_h[its], (timeline.mean_c[its] > 5) & (timeline.mean_c[its] < 60)
+    hours = times[1:] - times[:-1]
+    return float((hours * (warm[1:] & warm[:-1])).sum())
 
 
 def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
     """Work out the stages one after the other, from the end of mixing.
 
-    Each stage has one constant dough temperature. Raises InvalidInput; NoSolution for a rise a stage never reaches.
+    Raises InvalidInput; NoSolution for a rise a stage never reaches; OutsideModel.
     """
-    if not day.stages:
-        raise InvalidInput("the day file has no [[stage]]; add one with a name and until_rise_percent or until_h")
-    kitchen = kitchen or Kitchen()
-    first = dough_of(day, day.stages[0].dough_c)
-    state, start_h, plans = mixed(first, kitchen=kitchen), 0.0, []
-    for stage in day.stages:
-        try:
-            plan, state = _plan_stage(first.at(stage.dough_c), state, stage, start_h, kitchen)
-        except (InvalidInput, OutsideModel) as problem:
-            raise type(problem)(f'stage "{stage.name}": {problem}') from None
-        plans.append(plan)
-        start_h = plan.ready_h
+    timeline = simulate(process_of(day), kitchen)
+    plans: list[StagePlan] = []
+    for place, (stage, result) in enumerate(zip(day.stages, timeline.stages, strict=True)):
+        start_h = plans[-1].ready_h if plans else 0.0
+        plans.append(
+            StagePlan(
+                name=stage.name,
+                dough_c=result.start_c,
+                end_c=result.end_c,
+                start_h=start_h,
+                hours=result.hours if stage.until_h is None else stage.until_h,
+                rise_percent=result.rise_percent,
+                be_back_by_h=result.be_back_by_h,
+                folds_done=result.folds_done,
+                folds_planned=len(stage.folds_h),
+                time_constant_h=result.time_constant_h,
+                warm_h=_warm_hours(timeline, place),
+            )
+        )
     return plans
-
-
-def _time_counts(dough_c: float) -> bool:
-    """Whether a perishable dough held at this temperature for long is a matter of safety."""
-    return any(notice.code == "perishable_held" for notice in check(dough_c=dough_c, perishable_h=1000.0))
 
 
 def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None = None) -> list[Notice]:
     """Collect the cautions that belong to a planned day, each once, most severe first."""
+    percent = mix_at(day, plans[0].dough_c).percent
+    numbers: dict[str, Any] = {
+        "yeast_percent": percent.instant_equivalent_percent,
+        "salt_percent": percent.salt_percent,
+        "sugar_percent": percent.sugar_percent,
+    }
     found: dict[str, Notice] = {}
     for plan in plans:
-        for notice in check(dough_c=plan.dough_c, yeast=day.yeast, kitchen=kitchen, **_numbers(day)):
-            found.setdefault(notice.code, notice)
-    if "refrigerator" in day.temperatures_c:
-        for notice in check(refrigerator_c=day.temperatures_c["refrigerator"]):
+        for dough_c in (plan.dough_c, plan.end_c):
+            for notice in check(dough_c=dough_c, kitchen=kitchen, **numbers):
+                found.setdefault(notice.code, notice)
+    airs = [day.temperatures_c["refrigerator"]] if "refrigerator" in day.temperatures_c else []
+    airs += [stage.refrigerator_c for stage in day.stages if stage.refrigerator_c is not None]
+    for air_c in airs:
+        for notice in check(refrigerator_c=air_c):
             found.setdefault(notice.code, notice)
     if day.perishable:
-        warm = [plan for plan in plans if _time_counts(plan.dough_c)]  # where time counts at all
-        for notice in check(perishable_h=sum(plan.hours for plan in warm)):
+        for notice in check(perishable_h=sum(plan.warm_h for plan in plans)):
             found.setdefault(notice.code, notice)
     for plan in plans:
         if plan.be_back_by_h is not None and plan.be_back_by_h < plan.ready_h:
@@ -177,5 +164,38 @@ def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None 
 
 
 def at_dough_temperature(day: Day, dough_c: float) -> Day:
-    """Build the same day with all stages at one dough temperature, °C."""
-    return replace(day, stages=tuple(replace(stage, dough_c=dough_c) for stage in day.stages))
+    """Build the same day from another dough temperature, °C.
+
+    It is that of the dough at the end of mixing, and of every stage whose dough is held at a temperature.
+    """
+    stages = tuple(
+        stage if stage.dough_c is None else replace(stage, surroundings=Surroundings.dough(dough_c))
+        for stage in day.stages
+    )
+    return replace(day, desired_c=dough_c, stages=stages)
+
+
+@dataclass(frozen=True)
+class ConstantComparison:
+    """What a dough that stayed at its first temperature would do, beside what it does."""
+
+    hours: float
+    """Hours to the same rise at a constant temperature."""
+    earlier_h: float
+    """By how much that is too early."""
+
+
+def beside_constant(plan: StagePlan, day: Day, place: int, kitchen: Kitchen | None = None) -> ConstantComparison | None:
+    """Compare the first stage with the same dough held at its first temperature.
+
+    None if there is nothing to compare.
+    """
+    stage = day.stages[place]
+    if place > 0 or stage.dough_c is not None or stage.until_rise_percent is None:
+        return None
+    held = replace(day, stages=(replace(stage, surroundings=Surroundings.dough(plan.dough_c)),))
+    try:
+        (constant,) = plan_stages(held, kitchen)
+    except Error:
+        return None
+    return ConstantComparison(constant.hours, plan.hours - constant.hours)

@@ -173,7 +173,7 @@ Raises InvalidInput.)")
 
   mix.def_static(
       "from_percent",
-      [](double flour_g, double room_c, const std::vector<FlourShare>& flours, double water_percent, const std::vector<Water>& waters,
+      [](double flour_g, const std::vector<FlourShare>& flours, double water_percent, const std::vector<Water>& waters,
          const std::vector<Preferment>& preferments, double salt_percent, double sugar_percent, double gluten_percent, double milk_percent,
          double egg_percent, double butter_percent, double oil_percent, double instant_percent, double active_dry_percent, double compressed_percent,
          const py::KWArgs<py::object>& others) {
@@ -200,10 +200,10 @@ Raises InvalidInput.)")
                                {.field = name});
           }
         }
-        const py::object bare = py::module_::import("libferment._core").attr("Mix")("room_c"_a = room_c, "flour_g"_a = 1.0, **others);
+        const py::object bare = py::module_::import("libferment._core").attr("Mix")("flour_g"_a = 1.0, **others);
         return with_formula(py::cast<Mix>(bare), formula);
       },
-      py::kw_only(), "flour_g"_a, "room_c"_a, "flours"_a = std::vector<FlourShare>{}, "water_percent"_a = PercentFormula{}.water_percent,
+      py::kw_only(), "flour_g"_a, "flours"_a = std::vector<FlourShare>{}, "water_percent"_a = PercentFormula{}.water_percent,
       "waters"_a = std::vector<Water>{}, "preferments"_a = std::vector<Preferment>{}, "salt_percent"_a = PercentFormula{}.salt_percent,
       "sugar_percent"_a = 0.0, "gluten_percent"_a = 0.0, "milk_percent"_a = 0.0, "egg_percent"_a = 0.0, "butter_percent"_a = 0.0,
       "oil_percent"_a = 0.0, "instant_percent"_a = 0.0, "active_dry_percent"_a = 0.0, "compressed_percent"_a = 0.0,

@@ -105,9 +105,7 @@ Document to_dict(const StageResult& r) {
                   "heat_lost_j"_a = r.heat_lost_j, "ended"_a = r.ended);
 }
 
-py::array_t<double> column(const std::vector<double>& values) {
-  return py::array_t<double>(static_cast<py::ssize_t>(values.size()), values.data());
-}
+py::array_t<double> column(const std::vector<double>& values) { return py::array_t<double>(static_cast<py::ssize_t>(values.size()), values.data()); }
 
 struct TimelineColumn {
   const char* name;
@@ -212,7 +210,7 @@ void bind_simulate(py::module_& module) {
       "simulate",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state, bool heat_of_fermentation,
          double every_min, bool be_back_by, const std::optional<Duration>& stop_h, double tolerance,
-         const std::function<void(std::size_t, std::size_t, double)>& progress) {
+         const std::optional<std::function<void(std::size_t, std::size_t, double)>>& progress) {
         SimulateOptions options{.heat_of_fermentation = heat_of_fermentation,
                                 .every_min = every_min,
                                 .be_back_by = be_back_by,
@@ -222,7 +220,7 @@ void bind_simulate(py::module_& module) {
         if (progress) {
           options.progress = [&](const Progress& p) {
             const py::gil_scoped_acquire acquire;
-            progress(p.step, p.steps, p.time_h);
+            (*progress)(p.step, p.steps, p.time_h);
           };
         }
         const py::gil_scoped_release release;

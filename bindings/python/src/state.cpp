@@ -127,7 +127,7 @@ Raises InvalidInput for what no process makes.)");
           "load", [](const py::object& path) { return py::cast<State>(py::module_::import("libferment._saved").attr("load_state")(path)); }, "path"_a,
           "Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no state.")
       .def_static(
-          "from_dict", [](const py::dict& values) { return py::cast<State>(py::module_::import("libferment._saved").attr("state_from")(values)); },
+          "from_dict", [](const Document& values) { return py::cast<State>(py::module_::import("libferment._saved").attr("state_from")(values)); },
           "values"_a, "The state that to_dict gave. Raises InvalidInput if it is damaged.");
   add_value_methods(state, 0,
                     {"time_h", "altitude_m", "steps_done", "amounts", "heat_capacity_kj_k", "temperature_c", "cohorts", "equivalent_h", "made_mmol",
