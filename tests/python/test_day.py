@@ -2,6 +2,7 @@
 
 import datetime
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -45,9 +46,12 @@ def test_the_demo_day_is_read():
     assert day.batches == (days.Batch(25.1, 33.5, {"flour": 18, "room": 19}, rest_h=20 / 60, minutes=8),)
     assert (day.flours, day.preferment) == ((), None)
     bulk, bench_rest, final_proof = day.stages
-    assert bulk == days.Stage("bulk", 23, 90, None, (0.5, 1), ("divide", "round"))
-    assert bench_rest == days.Stage("bench rest", 22, None, 0.33, handling=("mould",))
-    assert final_proof == days.Stage("final proof", 22, 75, None, standing="free", final_proof=True)
+    room = lf.Surroundings.room(18)
+    tub = lf.Piece.tub(material="ceramic", vessel_g=2100)
+    balls, logs = lf.Piece.ball(pieces=4, worktop="wood"), lf.Piece.log(pieces=4, cover="cloth")
+    assert bulk == days.Stage("bulk", room, 90, None, (0.5, 1), ("divide", "round"), piece=tub)
+    assert bench_rest == days.Stage("bench rest", room, None, 0.33, handling=("mould",), piece=balls)
+    assert final_proof == days.Stage("final proof", room, 75, None, standing="free", final_proof=True, piece=logs)
 
 
 def test_celsius_and_fahrenheit_are_the_same_day():
@@ -754,7 +758,7 @@ def test_water_that_cannot_be_poured_names_the_doughs_that_can():
 
 
 def test_the_demo_day_stage_by_stage():
-    """The same day as a chain of steps written out: the numbers from the file, the functions of the package alone."""
+    """The demo day held at dough temperatures, as a chain of steps written out: the numbers from the file alone."""
     dough = lf.Dough(dough_c=23, yeast_percent=0.7, salt_percent=1.9, water_percent=68, altitude_m=400)
     state = lf.mixed(dough)
     state = lf.handled(dough, lf.rested(dough, state, 0.5), 0.15)  # loss by a fold
@@ -773,7 +777,11 @@ def test_the_demo_day_stage_by_stage():
     over = min(0.65 * 4.8, proof_from * 2.3)  # standing free; a final proof by its own rise
     over_h = lf.hours_until(cooler, state, over)
 
-    bulk, bench_rest, final_proof = stages.plan_stages(days.read_day(DEMO))
+    day = days.read_day(DEMO)
+    held = [
+        replace(stage, surroundings=lf.Surroundings.dough(c)) for stage, c in zip(day.stages, (23, 22, 22), strict=True)
+    ]
+    bulk, bench_rest, final_proof = stages.plan_stages(replace(day, stages=tuple(held)))
     assert bulk.hours == pytest.approx(bulk_h, rel=1e-12)
     assert bulk.rise_percent == pytest.approx(90, rel=1e-12)
     assert (bulk.folds_done, bulk.folds_planned) == (2, 2)
@@ -815,13 +823,15 @@ def test_all_water_counts_for_the_yeast():
     water = {name: lf.Composition.of(name).water for name in ("milk", "egg", "butter", "oil")}
     assert water["oil"] == 0 < water["butter"] < water["egg"] < water["milk"] < 1
     water_percent = 50 + 20 * water["milk"] + 12 * water["egg"] + 15 * water["butter"]
-    dough = stages.dough_of(day, 23)
-    assert dough.water_percent == pytest.approx(water_percent, rel=1e-15)
-    mix = lf.Mix.from_percent(flour_g=500, room_c=20, instant_percent=0.7, water_percent=50, **rich)
-    assert dough.water_percent == pytest.approx(mix.percent.water_percent, rel=1e-14)  # as the mix counts it
+    mix = stages.mix_at(day, 23)
+    assert mix.percent.water_percent == pytest.approx(water_percent, rel=1e-14)
+    state = lf.advance(lf.State(), mix)
+    assert state.amounts.water_g == pytest.approx(5 * water_percent, rel=1e-14)
+    assert state.amounts.dough_g == pytest.approx(5 * (100 + 50 + 51 + 2 + 0.7), rel=1e-14)
     (plan,) = stages.plan_stages(day)
-    hours = lf.hours_to_rise(90, dough_c=23, yeast_percent=0.7, water_percent=water_percent)
-    assert plan.hours == pytest.approx(hours, rel=1e-12)
+    speed = lf.speed(dough_c=23, water_percent=water_percent)
+    (result,) = lf.simulate(stages.process_of(day)).stages
+    assert result.equivalent_h == pytest.approx(speed * plan.hours, rel=1e-12)
 
 
 def test_a_stage_that_is_ready_before_a_fold():
@@ -845,7 +855,7 @@ def test_a_rise_that_a_stage_never_reaches(rise_percent):
         stages.plan_stages(day)
     message = str(refused.value)
     assert message.startswith(f'stage "proof": a rise of {rise_percent} % is never reached')
-    named = float(message.split("less than ")[1].split(" %")[0])
+    named = float(message.split("rises by ")[1].split(" %")[0])
     below = a_day(STAGE | {"handling": ["fold"]}, a_stage(name="proof", until_h=None, until_rise_percent=named - 1))
     assert stages.plan_stages(below)[1].rise_percent == pytest.approx(named - 1, rel=1e-9)
 

@@ -50,6 +50,7 @@ MIX = lf.Mix(
     bowl=lf.Bowl("steel", 900),
     mixing=lf.ByWork(5),
 )
+ROOM = lf.Surroundings.room(20)
 NUMBERS_OF_A_MIX = {
     **{f"{name}_c": 18.0 for name in ("room", "flour", "water", "tap", "milk", "egg", "butter")},
     "ice_c": -10.0,
@@ -177,6 +178,54 @@ FUNCTIONS = {
         (),
     ),
     "Mix, in percent": (with_poured_water, {"poured_water_percent": 30.0}, ()),
+    "Surroundings, rooms": (
+        lambda room_c, half_range_k, warmest_h: lf.Surroundings.sequence(
+            [(0, lf.Surroundings.room(room_c)), (1, lf.Surroundings.daily_swing(20, half_range_k, warmest_h))]
+        ),
+        {"room_c": 20.0, "half_range_k": 2.0, "warmest_h": 15.0},
+        (),
+    ),
+    "Surroundings, boxes": (
+        lambda proof_box_c, humidity_percent: lf.Surroundings.proof_box(proof_box_c, humidity_percent=humidity_percent),
+        {"proof_box_c": 30.0, "humidity_percent": 80.0},
+        (),
+    ),
+    "Surroundings, refrigerators": (
+        lambda refrigerator_c, heat_transfer_w_per_m2_k: lf.Surroundings.refrigerator(
+            refrigerator_c, heat_transfer_w_per_m2_k=heat_transfer_w_per_m2_k
+        ),
+        {"refrigerator_c": 4.0, "heat_transfer_w_per_m2_k": 9.0},
+        (),
+    ),
+    "Surroundings, when": (
+        lambda start_h: lf.Surroundings.sequence([(start_h, ROOM)]),
+        {"start_h": 2.0},
+        (),
+    ),
+    "Piece, a log": (
+        lambda length_cm: lf.Piece.log(500, length_cm=length_cm),
+        {"length_cm": 30.0},
+        (),
+    ),
+    "Piece, a tub": (
+        lambda diameter_cm, vessel_g, piece_heat_loss_w_per_k: lf.Piece.tub(
+            500, diameter_cm=diameter_cm, vessel_g=vessel_g, heat_loss_w_per_k=piece_heat_loss_w_per_k
+        ),
+        {"diameter_cm": 20.0, "vessel_g": 500.0, "piece_heat_loss_w_per_k": 0.3},
+        (),
+    ),
+    "Piece, a tub by its depth": (lambda depth_cm: lf.Piece.tub(500, depth_cm=depth_cm), {"depth_cm": 8.0}, ()),
+    "Piece, its weight": (lambda piece_g: lf.Piece.ball(piece_g), {"piece_g": 500.0}, ()),
+    "Piece, its node": (lambda dough_g: lf.Piece.ball().node(dough_g, ROOM), {"dough_g": 500.0}, ()),
+    "Stage, a time": (lambda until_h: lf.Stage("rise", surroundings=ROOM, until_h=until_h), {"until_h": 2.0}, ()),
+    "Stage, a rise": (
+        lambda rise_percent, folds_h: lf.Stage(
+            "rise", surroundings=ROOM, until_rise_percent=rise_percent, folds_h=[folds_h]
+        ),
+        {"rise_percent": 90.0, "folds_h": 0.5},
+        (),
+    ),
+    "Mix, its dough": (lambda dough_c: lf.Mix(flour_g=500, dough_c=dough_c), {"dough_c": 24.0}, ()),
     "water_activity": (lf.water_activity, only("salt_percent", "water_percent", "sugar_percent"), ()),
     "convert_yeast": (
         lambda yeast_percent: lf.convert_yeast(yeast_percent, from_yeast="instant", to_yeast="compressed"),
@@ -221,7 +270,9 @@ CASES = [(name, argument) for name, (_, numbers, _) in FUNCTIONS.items() for arg
 # The units have a test of their own, the tables take no number.
 WITHOUT_FIELDS = {
     *("celsius", "fahrenheit", "kelvins", "grams", "ounces"),
-    *("fields", "parameters", "bowl_materials", "mixing_methods"),
+    *("fields", "parameters", "bowl_materials", "mixing_methods", "airs", "worktops"),
+    # Of processes alone; a file.
+    *("advance", "simulate", "read_temperature_log"),
     # Of a mix or of batches alone; a property of matter.
     *(
         "series_equivalent_h",
@@ -249,6 +300,12 @@ LEFT_OUT = {
     ("Mix, its own", "heat_loss_w_per_k"),
     ("Mix, its bowl", "bowl_c"),
     ("Mix, a flour", "moisture_percent"),
+    ("Surroundings, boxes", "humidity_percent"),
+    ("Surroundings, refrigerators", "heat_transfer_w_per_m2_k"),
+    ("Piece, a log", "length_cm"),
+    *(("Piece, a tub", name) for name in ("diameter_cm", "piece_heat_loss_w_per_k")),
+    ("Piece, a tub by its depth", "depth_cm"),
+    ("Piece, its weight", "piece_g"),
     ("Mix, by method", "mixing_min"),
     ("Mix, by method", "hydration_kj_per_kg"),
 }

@@ -473,7 +473,10 @@ def test_plans_from_many_threads_are_the_same():
     ("call", "words"),
     [
         (lambda: lf.Mix(flour_g=500), "room_c"),
-        (lambda: lf.Mix(room_c=20), "a formula without flour"),
+        (lambda: lf.Mix(room_c=20), "the mix has nothing in it"),
+        (lambda: lf.Mix(flour_g=500), "needs the temperature of the room"),
+        (lambda: lf.Mix(salt_g=9, room_c=20).percent, "a formula without flour"),
+        (lambda: lf.dough_by_heat_balance(lf.Mix(salt_g=9, room_c=20)), "a formula without flour"),
         (lambda: lf.Mix(room_c=68, flour_g=500), r"if you meant 68 °F, pass celsius\(68\)"),
         (lambda: lf.Mix(room_c=20, flour_g=-1), "flour −1 g is outside"),
         (lambda: lf.Mix(room_c=20, flour_g=math.nan), "flour not a number"),

@@ -2001,7 +2001,8 @@ def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) 
     """
     One step of a process: the State after it.
     
-    Args: state: State, State() to begin. step: Mix or Stage. Raises as simulate.
+    Args: state: State, State() to begin; its time is in h. step: Mix or Stage. Raises InvalidInput, NoSolution and OutsideModel as
+    simulate. Source: as simulate.
     """
 def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -2011,7 +2012,7 @@ def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """
 def airs() -> dict[str, float]:
     """
-    Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, see the C++ table.
+    Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, Incropera's correlations (from memory).
     """
 def bowl_materials() -> dict[str, float]:
     """
@@ -2338,7 +2339,7 @@ def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: f
     """
 def worktops() -> dict[str, float]:
     """
-    Worktops and the heat they take from what stands on them, W/(m² K); 0 is as the air. Source: computed, see the C++ table.
+    Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source: computed, k/√(παt).
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """

@@ -158,7 +158,7 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
         for (const AirRow& row : airs()) values[py::str(std::string(row.name))] = row.heat_transfer_w_per_m2_k;
         return values;
       },
-      "Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, see the C++ table.");
+      "Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, Incropera's correlations (from memory).");
   module.def(
       "worktops",
       [] {
@@ -166,7 +166,7 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
         for (const WorktopRow& row : worktops()) values[py::str(std::string(row.name))] = row.heat_transfer_w_per_m2_k;
         return values;
       },
-      "Worktops and the heat they take from what stands on them, W/(m² K); 0 is as the air. Source: computed, see the C++ table.");
+      "Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source: computed, k/√(παt).");
 }
 
 /// A piece's shape from its name and dimensions, of which only those it has may be given.

@@ -242,5 +242,6 @@ Raises InvalidInput; NoSolution for a rise that is never reached, with what it r
       "state"_a, "step"_a, py::kw_only(), "kitchen"_a = py::none(),
       R"(One step of a process: the State after it.
 
-Args: state: State, State() to begin. step: Mix or Stage. Raises as simulate.)");
+Args: state: State, State() to begin; its time is in h. step: Mix or Stage. Raises InvalidInput, NoSolution and OutsideModel as
+simulate. Source: as simulate.)");
 }

@@ -48,16 +48,18 @@ class Recorder {
   void leg(const StageRun& run, const Leg& leg) {
     if (!(every_h_ > 0)) return;
     const double from_h = leg.start_h(), to_h = from_h + leg.hours();
-    for (double k = std::floor(from_h / every_h_) + 1; k * every_h_ < to_h; ++k) {
-      const double after_h = k * every_h_ - from_h;
-      if (after_h > 0) row(run, run.at(leg, after_h));
+    for (double k = std::ceil(from_h / every_h_ - same_minute); k * every_h_ < to_h - same_minute * every_h_; ++k) {
+      const double after_h = std::max(k * every_h_ - from_h, 0.0);
+      if (from_h + after_h > timeline_.time_h.back() + same_minute * every_h_) row(run, run.at(leg, after_h));
     }
   }
   void end(const StageRun& run) {
-    if (timeline_.time_h.back() < run.state().time_h) begin(run);
+    if (timeline_.time_h.back() < run.state().time_h || timeline_.stage.back() != timeline_.stages.size()) begin(run);
   }
 
  private:
+  static constexpr double same_minute = 1e-6;
+
   void row(const StageRun& run, const Moment& m) {
     const double air_c = run.air_at(m.time_h);
     timeline_.time_h.push_back(m.time_h);
@@ -231,7 +233,8 @@ double volume_ratio(const State& state, const Kitchen& kitchen) {
 }
 
 Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {
-  const double density = percent_of_flour(state, state.amounts.dough_g) / (state.mixed_volume_ml * state.anchor_ratio);
+  // With the void of mixing: that of the stage's start would make the same dough another one when a stage is split.
+  const double density = percent_of_flour(state, state.amounts.dough_g) / state.mixed_volume_ml;
   const DoughVolume volume(state, kitchen);
   return node_of(piece,
                  {.mass_g = state.amounts.dough_g,

@@ -224,7 +224,6 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (fold_h <= state_.time_h + same_moment_h) {
       press(kitchen_.fold_loss);
       ++progress.folds_done;
-      if (!setting_.place->is_dough) enter_place();
       continue;
     }
     if (state_.time_h >= end_h - same_moment_h) break;

@@ -81,7 +81,8 @@ FERMENT_API Timeline simulate(const Process& process, const Kitchen& kitchen = {
 /// Volume over the volume just after mixing. @throws InvalidInput
 FERMENT_API double volume_ratio(const State& state, const Kitchen& kitchen = {});
 
-/// The piece as heat sees it where the dough is now. @throws InvalidInput
+/// The piece as heat sees it where the dough is now, with the size it had just after mixing: what gas adds to its surface, it
+/// takes from its conductivity. @throws InvalidInput
 FERMENT_API Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen = {});
 
 }  // namespace ferment
