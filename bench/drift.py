@@ -60,10 +60,9 @@ def by_quadrature(equivalent_h: float, start_c: float, room_c: float, tau_h: flo
 
 def main() -> None:
     """Print one table."""
-    dough = {"start_c": 25.0, "surroundings_c": 16.0, "time_constant_h": 3.0}
 
     def ours() -> float:
-        return float(lf.drift_hours(3.0, **dough))
+        return lf.drift_hours(3.0, start_c=25.0, surroundings_c=16.0, time_constant_h=3.0)
 
     for name, other in (("solve_ivp", by_solver(3, 25, 16, 3)), ("quad + brentq", by_quadrature(3, 25, 16, 3))):
         if abs(other / ours() - 1) > 1e-4:

@@ -277,8 +277,13 @@ def test_a_quoted_decimal_comma_between_commas_is_refused(refused):
             datetime(2026, 10, 25, 2, 50, tzinfo=timezone(timedelta(hours=2))),
         ),
         (
+            "2026-03-01 07:10+01",
+            "2026-03-01 07:40+01:00",
+            datetime(2026, 3, 1, 7, 10, tzinfo=timezone(timedelta(hours=1))),
+        ),
+        (
             "2026-03-01 07:10-03:30",
-            "2026-03-01 07:40−03:30",
+            "2026-03-01 07:40:00.0000009−03:30",
             datetime(2026, 3, 1, 7, 10, tzinfo=timezone(-timedelta(hours=3, minutes=30))),
         ),
     ],
@@ -298,10 +303,12 @@ def test_a_clock_counts_from_the_first_reading_and_has_no_date(read):
 
 
 def test_a_clock_passes_midnight_as_often_as_the_log_does(read):
-    clocks = ["18:30", "00:10", "06:00", "12:00", "18:00", "23:59:59", "00:00"]
+    clocks = ["18:00", "05:30", "18:30", "00:10", "06:00", "12:00", "18:00", "23:59:59", "00:00"]
     log = read("".join(f"{clock},24C\n" for clock in clocks), longest_gap_h=24)
     late = 47 + 3599 / 3600
-    assert log.time_h == pytest.approx(np.array([18.5, 24 + 1 / 6, 30, 36, 42, late, 48]) - 18.5, abs=1e-12)
+    assert log.time_h == pytest.approx(
+        np.array([18, 29.5, 42.5, 48 + 1 / 6, 54, 60, 66, late + 24, 72]) - 18, abs=1e-12
+    )
 
 
 @pytest.mark.parametrize(
@@ -419,6 +426,7 @@ def test_temperatures_that_cannot_be_read_are_refused(refused, temperature):
         f'line 3: the temperature "{temperature}" is not a number of °C or °F; write for example 24.5'
     )
     assert "bad lines" not in words
+    assert ("decimal comma" in words) == ("," in temperature)
 
 
 def test_several_bad_lines_are_counted_and_the_first_is_named(refused):
@@ -537,6 +545,8 @@ def test_gaps_are_collected_in_one_notice(read):
     (notice,) = log.notices
     assert notice.values == {"count": 5, "longest_h": 11, "first_line": 2}
     assert "3 h between lines 2 and 3, 5 h between lines 3 and 4, 7 h between lines 4 and 5 and 2 more;" in notice.text
+    (notice,) = read("0,24C\n2,24C\n4,24C\n6,24C\n8,24C\n").notices
+    assert "2 h between lines 3 and 4 and 1 more; the temperature" in notice.text
     (notice,) = read("0,24C\n2,24C\n4,24C\n6,24C\n").notices
     assert "2 h between lines 3 and 4; the temperature" in notice.text
 

@@ -99,7 +99,7 @@ constexpr Field grams_weight{"grams", "weight", "g", 0, 3e7, field::must_be_give
 template <class Convert>
 auto conversion(const Field& from, Convert convert) {
   return [&from, convert](const Number& argument) {
-    return Inputs().add(from, argument).run([&](const std::vector<Values>& in, std::span<double> out) {
+    return Inputs().add(from, argument).run([&](std::span<const Values> in, std::span<double> out) {
       require(from, in[0]);
       for (std::size_t i = 0; i < out.size(); ++i) out[i] = convert(in[0][i]);
     });

@@ -14,13 +14,19 @@ using namespace pybind11::literals;
 
 namespace {
 
+/// The law of `kitchen=None` is that of the default set, checked once.
+TemperatureLaw law_or_default(const std::optional<Kitchen>& kitchen) {
+  static const TemperatureLaw standard = law_of(Kitchen{});
+  return kitchen ? law_of(*kitchen) : standard;
+}
+
 template <class Law>
 py::class_<Law> bind_law(py::module_& module, const char* name, const char* doc) {
   return py::class_<Law>(module, name, doc)
       .def(
           "factor",
           [](const Law& law, const Number& temperature_c) {
-            return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+            return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
               if (in[0].is_single()) {
                 out[0] = temperature_factor(law, in[0][0]);
               } else {
@@ -34,7 +40,7 @@ Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises 
       .def(
           "local_q10",
           [](const Law& law, const Number& temperature_c) {
-            return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+            return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
               require(field::temperature_c, in[0]);
               for_each_place(in[0], out, [&](double value) { return local_q10(law, value); });
             });
@@ -70,7 +76,7 @@ struct DoughArguments {
 };
 
 /// The doughs of read inputs, of which the first is the question's own.
-Doughs doughs_of(const std::vector<Values>& in, Yeast yeast) {
+Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
   return {.dough_c = in[1],
           .yeast_percent = in[2],
           .yeast = yeast,
@@ -159,7 +165,7 @@ void bind_clock(py::module_& module) {
             .add(field::salt_percent, salt_percent)
             .add(field::water_percent, water_percent)
             .add(field::sugar_percent, sugar_percent)
-            .run([&](const std::vector<Values>& in, std::span<double> out) {
+            .run([&](std::span<const Values> in, std::span<double> out) {
               speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen));
             });
       },
@@ -182,7 +188,7 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
         Inputs inputs;
         inputs.add(field::rise_percent, rise_percent);
         arguments.add_to(inputs);
-        return inputs.run([&](const std::vector<Values>& in, std::span<double> out) {
+        return inputs.run([&](std::span<const Values> in, std::span<double> out) {
           hours_to_rise(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen), policy);
         });
       },
@@ -210,7 +216,7 @@ Source: clock, gas and retention of the model in closed form (Rosso et al. 1993;
         inputs.add(field::time_h, time_h);
         arguments.add_to(inputs);
         return inputs.run(
-            [&](const std::vector<Values>& in, std::span<double> out) { rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen)); });
+            [&](std::span<const Values> in, std::span<double> out) { rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen)); });
       },
       "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt),
       "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten),
@@ -228,7 +234,7 @@ Source: as hours_to_rise.)");
             .add(field::time_h, time_h)
             .add(field::from_c, from_c)
             .add(field::to_c, to_c)
-            .run([&](const std::vector<Values>& in, std::span<double> out) { same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen)); });
+            .run([&](std::span<const Values> in, std::span<double> out) { same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen)); });
       },
       "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(),
       R"(A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
@@ -246,7 +252,7 @@ Source: ratio of the kitchen's temperature law.)");
             .add(field::time_h, time_h)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
-            .run([](const std::vector<Values>& in, std::span<double> out) {
+            .run([](std::span<const Values> in, std::span<double> out) {
               drifted_c({in[0], in[2], in[3]}, in[1], out);
             });
       },
@@ -258,13 +264,13 @@ Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raise
       "drift_equivalent_h",
       [](const Time& time_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
          const std::optional<Kitchen>& kitchen) {
-        const TemperatureLaw law = law_of(kitchen_or_default(kitchen));
+        const TemperatureLaw law = law_or_default(kitchen);
         return Inputs()
             .add(field::time_h, time_h)
             .add(field::start_c, start_c)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
-            .run([&](const std::vector<Values>& in, std::span<double> out) {
+            .run([&](std::span<const Values> in, std::span<double> out) {
               drift_equivalent_h(law, {in[1], in[2], in[3]}, in[0], out);
             });
       },
@@ -278,14 +284,14 @@ Gauss-Legendre quadrature to rounding for the others.)");
       "drift_hours",
       [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h, const std::string& unreachable,
          const std::optional<Kitchen>& kitchen) {
-        const TemperatureLaw law = law_of(kitchen_or_default(kitchen));
+        const TemperatureLaw law = law_or_default(kitchen);
         const Unreachable policy = unreachable_named(unreachable);
         return Inputs()
             .add(field::equivalent_h, equivalent_h)
             .add(field::start_c, start_c)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
-            .run([&](const std::vector<Values>& in, std::span<double> out) {
+            .run([&](std::span<const Values> in, std::span<double> out) {
               drift_hours(law, {in[1], in[2], in[3]}, in[0], out, policy);
             });
       },
@@ -303,7 +309,7 @@ Raises InvalidInput; NoSolution where the clock stops before, naming what it rea
         }
         const auto length = [](const auto& array) { return static_cast<std::size_t>(array.size()); };
         py::array_t<double> out(time_h.size());
-        series_equivalent_h(law_of(kitchen_or_default(kitchen)), {time_h.data(), length(time_h)}, {temperature_c.data(), length(temperature_c)},
+        series_equivalent_h(law_or_default(kitchen), {time_h.data(), length(time_h)}, {temperature_c.data(), length(temperature_c)},
                             {out.mutable_data(), length(out)});
         return out;
       },
@@ -331,7 +337,7 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
       [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent, double water_percent,
          double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
         const Dough asked = dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
-        return Inputs().add(field::target_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
+        return Inputs().add(field::target_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
           require(field::target_h, in[0]);
           for_each_place(in[0], out, [&](double value) { return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen)); });
         });
@@ -416,7 +422,7 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
       "rested",
       [](const Dough& d, const DoughState& s, const Time& time_h, const std::optional<Kitchen>& k) {
         DoughState later;
-        Inputs().add(field::time_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
+        Inputs().add(field::time_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
           if (out.size() != 1) throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
           later = rested(d, s, in[0][0], kitchen_or_default(k));
         });

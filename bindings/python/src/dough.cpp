@@ -19,7 +19,7 @@ namespace {
 template <class Law>
 auto of_one(const Field& field, Law law) {
   return [&field, law](const Number& argument) {
-    return Inputs().add(field, argument).run([&](const std::vector<Values>& in, std::span<double> out) {
+    return Inputs().add(field, argument).run([&](std::span<const Values> in, std::span<double> out) {
       require(field, in[0]);
       for (std::size_t i = 0; i < out.size(); ++i) out[i] = law(in[0][i]);
     });

@@ -14,7 +14,7 @@ namespace {
 /// A property of a composition at a temperature, for numbers and arrays of temperatures.
 auto property(double (*of)(const Composition&, double)) {
   return [of](const Composition& composition, const Number& temperature_c) {
-    return Inputs().add(field::temperature_c, temperature_c).run([&](const std::vector<Values>& in, std::span<double> out) {
+    return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
       for_each_place(in[0], out, [&](double t) { return of(composition, t); });
     });
   };
@@ -178,7 +178,7 @@ void bind_heat(py::module_& module) {
         inputs.add(field::dough_c, dough_c).add(field::flour_c, flour_c).add(field::room_c, room_c).add(field::water_c, water_c);
         const bool with_preferment = preferment_c.has_value();
         if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
-        inputs.run([&](const std::vector<Values>& in, std::span<double> out) {
+        inputs.run([&](std::span<const Values> in, std::span<double> out) {
           result = friction_from_batches(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt);
           std::copy(result.each.begin(), result.each.end(), out.begin());
         });
@@ -201,7 +201,7 @@ Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthal
         inputs.add(field::desired_c, desired_c).add(field::flour_c, flour_c).add(field::room_c, room_c).add(field::friction_k, friction_k);
         const bool with_preferment = preferment_c.has_value();
         if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
-        return inputs.run([with_preferment](const std::vector<Values>& in, std::span<double> out) {
+        return inputs.run([with_preferment](std::span<const Values> in, std::span<double> out) {
           water_by_factor_rule(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt, out);
         });
       },

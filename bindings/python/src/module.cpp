@@ -51,7 +51,8 @@ void raise_in_python(const ferment::Error& error) {
 }  // namespace
 
 Inputs& Inputs::read(const Field& field, const py::object& argument) {
-  Input& input = inputs_.emplace_back(Input{field.name, 0, std::nullopt});
+  Input& input = inputs_.at(count_++);
+  input.name = field.name;
   if (PyFloat_Check(argument.ptr()) || (PyLong_Check(argument.ptr()) && !PyBool_Check(argument.ptr()))) {
     input.number = PyFloat_AsDouble(argument.ptr());
     if (input.number == -1 && PyErr_Occurred() != nullptr) {
@@ -95,7 +96,7 @@ Inputs& Inputs::read(const Field& field, const py::object& argument) {
 }
 
 void Inputs::broadcast() {
-  for (const Input& input : inputs_) {
+  for (const Input& input : inputs()) {
     if (!input.array) continue;
     const auto rank = static_cast<std::size_t>(input.array->ndim());
     if (rank > shape_.size()) shape_.insert(shape_.begin(), rank - shape_.size(), 1);
@@ -106,7 +107,7 @@ void Inputs::broadcast() {
         common = length;
       } else if (length != 1 && length != common) {
         std::string shapes;
-        for (const Input& other : inputs_) {
+        for (const Input& other : inputs()) {
           if (other.array) shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
         }
         throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes +
@@ -115,16 +116,16 @@ void Inputs::broadcast() {
       }
     }
   }
-  values_.reserve(inputs_.size());
-  for (Input& input : inputs_) {
+  for (std::size_t i = 0; i < count_; ++i) {
+    Input& input = inputs_[i];
     if (!input.array) {
-      values_.emplace_back(input.number);
+      values_[i] = input.number;
       continue;
     }
     if (!std::equal(shape_.begin(), shape_.end(), input.array->shape(), input.array->shape() + input.array->ndim())) {
       input.array = Array(py::object(py::module_::import("numpy").attr("broadcast_to")(*input.array, py::cast(shape_))));
     }
-    values_.emplace_back(std::span<const double>(input.array->data(), static_cast<std::size_t>(input.array->size())));
+    values_[i] = std::span<const double>(input.array->data(), static_cast<std::size_t>(input.array->size()));
   }
 }
 
@@ -148,7 +149,7 @@ namespace {
 
 std::vector<double> as_column(Inputs& inputs) {
   std::vector<double> column;
-  inputs.run([&](const std::vector<ferment::Values>& in, std::span<double> out) {
+  inputs.run([&](std::span<const ferment::Values> in, std::span<double> out) {
     for (std::size_t i = 0; i < out.size(); ++i) column.push_back(out[i] = in[0][i]);
   });
   return column;
@@ -162,7 +163,7 @@ std::vector<double> column_of(const Field& field, const Time& argument) { return
 std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
 
 double hours_of(const Field& field, const Duration& argument) {
-  const Answer hours = Inputs().add(field, Time{argument.object}).run([](const std::vector<ferment::Values>& in, std::span<double> out) {
+  const Answer hours = Inputs().add(field, Time{argument.object}).run([](std::span<const ferment::Values> in, std::span<double> out) {
     for (std::size_t i = 0; i < out.size(); ++i) out[i] = in[0][i];
   });
   if (!PyFloat_Check(hours.object.ptr())) {

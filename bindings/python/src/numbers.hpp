@@ -5,6 +5,7 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/typing.h>
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -73,7 +74,6 @@ struct type_caster<Answer> {
 /// Reads the arguments of a broadcasting function, in order, and gives them to it as Values.
 class Inputs {
  public:
-  Inputs() { inputs_.reserve(8); }
   Inputs& add(const ferment::Field& field, const Number& argument) { return read(field, argument.object); }
   Inputs& add(const ferment::Field& field, const Time& argument) { return read(field, argument.object); }
 
@@ -83,16 +83,16 @@ class Inputs {
     broadcast();
     if (shape_.empty()) {
       double out = 0;
-      work(values_, std::span<double>(&out, 1));
+      work(values(), std::span<double>(&out, 1));
       return {py::float_(out)};
     }
     py::array_t<double> result(shape_);
     const std::span<double> out(result.mutable_data(), static_cast<std::size_t>(result.size()));
     if (out.size() > without_gil) {
       const py::gil_scoped_release release;
-      work(values_, out);
+      work(values(), out);
     } else {
-      work(values_, out);
+      work(values(), out);
     }
     return {std::move(result)};
   }
@@ -105,13 +105,19 @@ class Inputs {
   void broadcast();
 
   struct Input {
-    std::string_view name;
-    double number;
+    std::string_view name = {};
+    double number = 0;
     std::optional<Array> array;  ///< or nothing where the input is a number
   };
-  std::vector<Input> inputs_;
+  std::span<Input> inputs() { return std::span(inputs_).first(count_); }
+  std::span<const ferment::Values> values() const { return std::span(values_).first(count_); }
+
+  // In place: a call with numbers alone asks for no memory.
+  static constexpr std::size_t most_inputs = 8;
+  std::array<Input, most_inputs> inputs_ = {};
+  std::array<ferment::Values, most_inputs> values_{0, 0, 0, 0, 0, 0, 0, 0};
+  std::size_t count_ = 0;
   std::vector<py::ssize_t> shape_;
-  std::vector<ferment::Values> values_;
 };
 
 /// Throws the error again with its place in an array.

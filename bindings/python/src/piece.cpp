@@ -143,7 +143,7 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
       .def(
           "temperature_at",
           [](const Surroundings& s, const Time& time_h) {
-            return Inputs().add(field::start_h, time_h).run([&](const std::vector<Values>& in, std::span<double> out) {
+            return Inputs().add(field::start_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
               for (std::size_t i = 0; i < out.size(); ++i) out[i] = temperature_at(place_at(s, in[0][i]), in[0][i]);
             });
           },
@@ -158,7 +158,8 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
         for (const AirRow& row : airs()) values[py::str(std::string(row.name))] = row.heat_transfer_w_per_m2_k;
         return values;
       },
-      "Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, Incropera's correlations (from memory).");
+      "Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, Incropera's correlations (from "
+      "memory).");
   module.def(
       "worktops",
       [] {

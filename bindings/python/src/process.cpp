@@ -334,7 +334,7 @@ Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside 
             .add(field::desired_c, desired_c)
             .add(field::flour_c, flour_c ? *flour_c : room_c)
             .add(field::room_c, room_c)
-            .run([&](const std::vector<Values>& in, std::span<double> out) { water_map(mix, in[0], in[1], in[2], out); });
+            .run([&](std::span<const Values> in, std::span<double> out) { water_map(mix, in[0], in[1], in[2], out); });
       },
       "mix"_a, "desired_c"_a, py::kw_only(), "flour_c"_a = py::none(), "room_c"_a,
       R"(Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.

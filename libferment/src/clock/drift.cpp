@@ -208,11 +208,6 @@ class Scenarios {
   Column<block_size> start_, room_, tau_;
 };
 
-TemperatureLaw checked(const TemperatureLaw& law) {
-  with_law(Kitchen{}, law);
-  return law;
-}
-
 /// The split of the cardinal law, if the law is cardinal and the split of use.
 std::optional<formula::SplitCardinal<double>> split_of(const TemperatureLaw& law) {
   const auto* cardinal = std::get_if<Cardinal>(&law);
@@ -255,8 +250,8 @@ double drifted_c(const Drift& drift, double time_h) {
   return out;
 }
 
-void drift_equivalent_h(const TemperatureLaw& given, const Drifts& drifts, const Values& time_h, std::span<double> out) {
-  const TemperatureLaw law = checked(given);
+void drift_equivalent_h(const TemperatureLaw& law, const Drifts& drifts, const Values& time_h, std::span<double> out) {
+  check_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
   require_column(field::time_h, time_h, n);
@@ -287,8 +282,8 @@ double drift_equivalent_h(const TemperatureLaw& law, const Drift& drift, double 
   return out;
 }
 
-void drift_hours(const TemperatureLaw& given, const Drifts& drifts, const Values& equivalent_h, std::span<double> out, Unreachable unreachable) {
-  const TemperatureLaw law = checked(given);
+void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out, Unreachable unreachable) {
+  check_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
   require_column(field::equivalent_h, equivalent_h, n);
@@ -341,9 +336,9 @@ double drift_hours(const TemperatureLaw& law, const Drift& drift, double equival
   return out;
 }
 
-void series_equivalent_h(const TemperatureLaw& given, std::span<const double> time_h, std::span<const double> temperature_c,
+void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time_h, std::span<const double> temperature_c,
                          std::span<double> equivalent_h) {
-  const TemperatureLaw law = checked(given);
+  check_law(law);
   const std::size_t n = time_h.size();
   if (n < 2) throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n) + " [time_h]", {.field = "time_h"});
   if (temperature_c.size() != n || equivalent_h.size() != n) {

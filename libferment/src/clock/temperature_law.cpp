@@ -1,5 +1,6 @@
 #include <ferment/clock/temperature_law.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <utility>
@@ -9,6 +10,7 @@
 #include "base/dual.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
+#include "clock/line.hpp"
 #include "clock/speed_stage.hpp"
 #include "clock/temperature_law_formula.hpp"
 
@@ -22,8 +24,19 @@ constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardin
 /// Beyond this a temperature coefficient says nothing any more.
 constexpr double largest_q10 = 1e6;
 
-/// A law refuses the parameters that a kitchen with it would refuse.
-void check_law(const TemperatureLaw& law) { with_law(Kitchen{}, law); }
+/// The rows of the parameter table that the cardinal law reads, for the usual case of the check below.
+struct CardinalRows {
+  const Parameter &t_min, &t_opt, &above;
+  CardinalRows() : t_min(row(&Kitchen::t_min_c)), t_opt(row(&Kitchen::t_opt_c)), above(row(&Kitchen::t_max_above_opt_k)) {}
+  static const Parameter& row(double Kitchen::*value) {
+    return *std::find_if(parameters().begin(), parameters().end(), [value](const Parameter& p) { return p.value == value; });
+  }
+  bool accept(const Cardinal& law) const {
+    const double k = law.t_max_c - law.t_opt_c;
+    return t_min.low <= law.t_min_c && law.t_min_c <= t_min.high && t_opt.low <= law.t_opt_c && law.t_opt_c <= t_opt.high && above.low <= k &&
+           k <= above.high && law.t_opt_c - law.t_min_c > k;
+  }
+};
 
 template <class Factor>
 FERMENT_INLINE void each(const Factor& factor, const double* t, double* out, std::size_t n) {
@@ -37,6 +50,12 @@ FERMENT_WIDE_LOOPS void loop(const formula::ArrheniusFactor<double>& f, const do
 FERMENT_WIDE_LOOPS void loop(const formula::ConstantQ10Factor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
 
 }  // namespace
+
+void check_law(const TemperatureLaw& law) {
+  static const CardinalRows rows;
+  const auto* cardinal = std::get_if<Cardinal>(&law);
+  if (cardinal == nullptr || !rows.accept(*cardinal)) with_law(Kitchen{}, law);
+}
 
 std::string_view name_of(Law law) {
   for (const auto& [kind, name] : law_names) {

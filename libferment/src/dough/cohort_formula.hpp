@@ -21,7 +21,7 @@ struct CohortCurve {
     work_so_far = work_at(0);
   }
 
-  double hours_of_growth(double later) const { return math::larger(growing + later - lag, 0.0); }
+  FERMENT_INLINE double hours_of_growth(double later) const { return math::larger(growing + later - lag, 0.0); }
 
   /// Equivalent hours until it begins to grow; negative or 0 if it has.
   double until_growth() const { return lag - growing; }
@@ -32,11 +32,11 @@ struct CohortCurve {
   double pace_at(double later) const { return mass_at(later) - dose * math::exp(-(age + later) * per_start_up); }
 
   /// g·h of work from now.
-  double work_until(double later) const { return work_at(later) - work_so_far; }
+  FERMENT_INLINE double work_until(double later) const { return work_at(later) - work_so_far; }
 
  private:
   /// Up to a constant: the start-up of the dose, and what growth adds to it. As in work_after, of which this is the general form.
-  double work_at(double later) const {
+  FERMENT_INLINE double work_at(double later) const {
     const double s = hours_of_growth(later);
     const double grown = rate * s;
     const double logarithm = grown + math::log1p(room / (mass + room) * math::expm1(-grown));

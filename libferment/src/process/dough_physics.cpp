@@ -5,6 +5,8 @@
 
 #include <ferment/dough/solutes.hpp>
 
+#include "base/loops.hpp"
+
 namespace ferment {
 
 DoughVolume::DoughVolume(const State& state, const Kitchen& kitchen)
@@ -36,6 +38,20 @@ Gas DoughVolume::pressed(const Gas& held, double t, double loss_fraction) const 
   return {held.co2_mmol - loss_fraction * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity), held.air_mmol * (1 - loss_fraction)};
 }
 
+namespace {
+
+FERMENT_WIDE_LOOPS void add_work(const formula::CohortCurve& curve, const double* equivalent_h, double* work, std::size_t n) {
+  const formula::CohortCurve c = curve;
+  for (std::size_t i = 0; i < n; ++i) work[i] += c.work_until(equivalent_h[i]);
+}
+
+/// In place: work → CO2 made.
+FERMENT_WIDE_LOOPS void made_of_work(double made, double capacity, double rate, double* work, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) work[i] = made - (capacity - made) * math::expm1(-rate * work[i]);
+}
+
+}  // namespace
+
 GasMaking::GasMaking(const State& state, const Kitchen& kitchen)
     : kitchen_(&kitchen), capacity_(formula::gas_capacity(kitchen.gas_capacity, percent_of_flour(state, state.amounts.sugar_g))),
       rate_over_capacity_(kitchen.gassing_rate / capacity_) {
@@ -48,10 +64,10 @@ void GasMaking::restart(const State& state) {
   made_ = state.made_mmol;
 }
 
-double GasMaking::made_after(double equivalent_h) const {
-  double work = 0;
-  for (const auto& curve : curves_) work += curve.work_until(equivalent_h);
-  return made_ - (capacity_ - made_) * math::expm1(-rate_over_capacity_ * work);
+void GasMaking::made_after(const double* equivalent_h, double* made, std::size_t n) const {
+  std::fill_n(made, n, 0.0);
+  for (const auto& curve : curves_) add_work(curve, equivalent_h, made, n);
+  made_of_work(made_, capacity_, rate_over_capacity_, made, n);
 }
 
 double GasMaking::until_growth() const {

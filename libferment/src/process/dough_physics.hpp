@@ -1,6 +1,7 @@
 // A state's dough as the formulas take it: its gas, volume, yeast and clock between two mixes. Per 100 g of flour.
 #pragma once
 
+#include <cstddef>
 #include <variant>
 #include <vector>
 
@@ -39,8 +40,14 @@ class GasMaking {
   /// The same from the state's ages and gas now.
   void restart(const State& state);
   bool has_yeast() const { return !curves_.empty(); }
-  /// CO2 made of the dough's sugars when equivalent_h have passed, mmol.
-  double made_after(double equivalent_h) const;
+  /// CO2 made of the dough's sugars when equivalent_h have passed, mmol; at many moments at once.
+  void made_after(const double* equivalent_h, double* made, std::size_t n) const;
+  double made_after(double equivalent_h) const {
+    double made = 0;
+    made_after(&equivalent_h, &made, 1);
+    return made;
+  }
+  double made_now() const { return made_; }
   /// Equivalent hours until the next cohort begins to grow; infinite if none will.
   double until_growth() const;
 

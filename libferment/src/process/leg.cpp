@@ -14,7 +14,7 @@ namespace {
 constexpr int most_iterations = 40;
 
 // Gauss–Legendre nodes on [0, 1] (Abramowitz & Stegun 1964, table 25.4).
-constexpr AtNodes node_at{0.0469100770306680036, 0.2307653449471584545, 0.5, 0.7692346550528415455, 0.9530899229693319964};
+constexpr AtNodes node_at{0.0694318442029737124, 0.3300094782075718676, 0.6699905217924281324, 0.9305681557970262876};
 
 /// Lagrange's polynomials on the nodes, by powers.
 constexpr std::array<AtNodes, nodes> lagrange() {
@@ -94,7 +94,6 @@ void Leg::solve_coupled(double start_c) {
   const double per_h = 1 / s.node.time_constant_h;
   const double k_per_wh = 3600 / s.node.capacity_j_k;
   const bool open = s.node.open_m2 > 0;
-  const double made_before = s.making->made_after(0);
 
   AtNodes air{};
   Vector air_drive;
@@ -119,10 +118,12 @@ void Leg::solve_coupled(double start_c) {
       if (open) vapour[i] = k_per_wh * (heat_loss_w(s.node, t, air[i]) - s.node.heat_loss_w_per_k * (t - air[i]));
     }
     Vector drive = air_drive;
+    AtNodes clock{}, made{};
+    for (std::size_t i = 0; i < nodes; ++i) clock[i] = hours_ * sum(to_node[i], path.clock_rate);
+    s.making->made_after(clock.data(), made.data(), nodes);
     for (std::size_t i = 0; i < nodes; ++i) {
-      const double clock = hours_ * sum(to_node[i], path.clock_rate);
       const auto row = static_cast<Eigen::Index>(i);
-      drive[row] += s.warming_k_per_mmol * (s.making->made_after(clock) - made_before);
+      drive[row] += s.warming_k_per_mmol * (made[i] - s.making->made_now());
       if (open) drive[row] -= hours_ * sum(to_node[i], vapour);
     }
     const Vector next = solution * drive;
@@ -135,7 +136,7 @@ void Leg::solve_coupled(double start_c) {
     error_ = std::numeric_limits<double>::infinity();
     return;
   }
-  const double end_c = this->temperature(hours_), end_air = temperature_at(*s.place, start_h_ + hours_);
+  const double end_c = end().temperature_c, end_air = temperature_at(*s.place, start_h_ + hours_);
   const double clock_rate = s.speed->solutes() * s.speed->factor(end_c);
   const double air_rate = -k_per_wh * heat_loss_w(s.node, end_c, end_air);
   const double clock_error = std::abs(sum(at_end, path.clock_rate) - clock_rate) / (clock_rate + 0.01);
@@ -143,33 +144,39 @@ void Leg::solve_coupled(double start_c) {
   error_ = std::max(clock_error, air_error);
 }
 
-double Leg::equivalent_h(double after_h) const {
+void Leg::at(const double* after_h, Point* points, std::size_t n) const {
   const Speed& speed = *setting_->speed;
-  if (const auto* line = std::get_if<Line>(&path_)) {
-    return speed.solutes() * after_h * mean_factor_over_line(speed.law(), line->from_c, line->from_c + line->per_h * after_h);
-  }
-  if (const auto* relaxation = std::get_if<Relaxation>(&path_)) {
-    const double tau = relaxation->time_constant_h;
-    return speed.solutes() * tau * factor_integral(speed.law(), relaxation->air_c, relaxation->gap_k, after_h / tau);
-  }
-  return hours_ * sum(after_h == hours_ ? to_end : integral_weights(after_h / hours_), std::get<Coupled>(path_).clock_rate);
-}
-
-double Leg::temperature(double after_h) const {
-  if (const auto* line = std::get_if<Line>(&path_)) return line->from_c + line->per_h * after_h;
-  if (const auto* relaxation = std::get_if<Relaxation>(&path_)) {
-    return relaxation->air_c + relaxation->gap_k * math::exp(-after_h / relaxation->time_constant_h);
-  }
-  const auto& coupled = std::get<Coupled>(path_);
-  const AtNodes weights = after_h == hours_ ? to_end : integral_weights(after_h / hours_);
   const GasMaking& making = *setting_->making;
-  const double warmed = setting_->warming_k_per_mmol * (making.made_after(hours_ * sum(weights, coupled.clock_rate)) - making.made_after(0));
-  return coupled.start_c + hours_ * sum(weights, coupled.air_rate) + warmed;
+  std::array<double, most_points> clock{}, made{};
+  const auto* coupled = std::get_if<Coupled>(&path_);
+  for (std::size_t i = 0; i < n; ++i) {
+    Point& p = points[i];
+    p.after_h = after_h[i];
+    if (coupled != nullptr) {
+      const AtNodes weights = p.after_h == hours_ ? to_end : integral_weights(p.after_h / hours_);
+      p.equivalent_h = hours_ * sum(weights, coupled->clock_rate);
+      p.temperature_c = coupled->start_c + hours_ * sum(weights, coupled->air_rate);
+    } else if (const auto* line = std::get_if<Line>(&path_)) {
+      p.temperature_c = line->from_c + line->per_h * p.after_h;
+      p.equivalent_h = speed.solutes() * p.after_h * mean_factor_over_line(speed.law(), line->from_c, p.temperature_c);
+    } else {
+      const auto& relaxation = std::get<Relaxation>(path_);
+      const double tau = relaxation.time_constant_h, u = p.after_h / tau;
+      p.temperature_c = relaxation.air_c + relaxation.gap_k * math::exp(-u);
+      p.equivalent_h = speed.solutes() * tau * factor_integral(speed.law(), relaxation.air_c, relaxation.gap_k, u);
+    }
+    clock[i] = p.equivalent_h;
+  }
+  making.made_after(clock.data(), made.data(), n);
+  for (std::size_t i = 0; i < n; ++i) {
+    points[i].made_mmol = made[i];
+    if (coupled != nullptr) points[i].temperature_c += setting_->warming_k_per_mmol * (made[i] - making.made_now());
+  }
 }
 
 double Leg::heat_lost_j() const {
   const double capacity = setting_->node.capacity_j_k;
-  if (std::holds_alternative<Relaxation>(path_)) return capacity * (temperature(0) - temperature(hours_));
+  if (std::holds_alternative<Relaxation>(path_)) return capacity * (at(0).temperature_c - end().temperature_c);
   if (const auto* coupled = std::get_if<Coupled>(&path_)) return -capacity * hours_ * sum(to_end, coupled->air_rate);
   return 0;
 }

@@ -1,7 +1,7 @@
 // Temperature and clock of a dough over a piece of time in which nothing is done to it.
 //
 // Three kinds: the dough's temperature is given (a straight line), or relaxes to a constant one without heat of its own (both
-// exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with five nodes (order ten):
+// exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with four nodes (order eight):
 //   T(t) = T0 + ∫ λ·(A − T) − vapour dt + warming·(M(θ(t)) − M(0)),   θ(t) = ∫ solutes·factor(T) dt,
 // where the CO2 made, M, is a closed function of θ: the heat of fermentation enters exactly. The node temperatures are linear in
 // each other but for M, so Picard's iteration runs on the clock alone and closes in fast.
@@ -17,7 +17,7 @@
 
 namespace ferment {
 
-inline constexpr std::size_t nodes = 5;
+inline constexpr std::size_t nodes = 4;
 using AtNodes = std::array<double, nodes>;
 
 /// What acts on the dough in a leg.
@@ -41,6 +41,11 @@ struct Coupled {
   AtNodes air_rate;    ///< K per hour, by air and vapour
 };
 
+/// A dough somewhere on a leg.
+struct Point {
+  double after_h, equivalent_h, made_mmol, temperature_c;
+};
+
 class Leg {
  public:
   /// Solves a leg of that length from a temperature at an hour. Coupled ones may not settle: see `error`.
@@ -48,8 +53,15 @@ class Leg {
 
   double hours() const { return hours_; }
   double start_h() const { return start_h_; }
-  double temperature(double after_h) const;
-  double equivalent_h(double after_h) const;
+  Point at(double after_h) const {
+    Point point{};
+    at(&after_h, &point, 1);
+    return point;
+  }
+  Point end() const { return at(hours_); }
+  /// Up to `most_points` moments at once.
+  void at(const double* after_h, Point* points, std::size_t n) const;
+  static constexpr std::size_t most_points = 4;
   /// How far the speeds at the end are from those the nodes foresee, relative; 0 for exact legs.
   double error() const { return error_; }
   bool is_coupled() const { return std::holds_alternative<Coupled>(path_); }

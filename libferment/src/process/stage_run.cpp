@@ -25,7 +25,7 @@ constexpr double longest_stage_h = field::until_h.high;
 constexpr double longest_step_h = 24;
 constexpr double shortest_step_h = 1e-6;
 constexpr double same_moment_h = 1e-12;
-constexpr std::array<double, 4> looks{0.25, 0.5, 0.75, 1};  // moments of a leg at which events are looked for
+constexpr std::array<double, Leg::most_points> looks{0.25, 0.5, 0.75, 1};  // moments of a leg at which events are looked for
 constexpr double perishable_low_c = 5, perishable_high_c = 60;
 
 double loss_of(Handling handling, const Kitchen& kitchen) {
@@ -36,6 +36,18 @@ double loss_of(Handling handling, const Kitchen& kitchen) {
     case Handling::mould: break;
   }
   return kitchen.mould_loss;
+}
+
+/// When miss(hours after the leg's start) becomes 0, between two moments that it lies between; else the later one.
+template <class Miss>
+double crossing(double before_h, double by_h, Miss miss) {
+  const double first = miss(before_h), last = miss(by_h);
+  if (first == 0) return before_h;
+  if (last == 0 || (first < 0) == (last < 0)) return by_h;
+  std::uintmax_t evaluations = 100;
+  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-14; };
+  const auto bracket = boost::math::tools::toms748_solve(miss, before_h, by_h, first, last, close, evaluations);
+  return (bracket.first + bracket.second) / 2;
 }
 
 /// Gassing dry matter of a percent of instant yeast.
@@ -95,45 +107,34 @@ double StageRun::next_break_h() const {
   return next;
 }
 
-Moment StageRun::at(const Leg& leg, double after_h) const {
-  const double equivalent_h = leg.equivalent_h(after_h), mean_c = leg.temperature(after_h), made = making_.made_after(equivalent_h);
-  const Gas gas{state_.gas.co2_mmol + (made - state_.made_mmol), state_.gas.air_mmol};
-  return {state_.time_h + after_h, mean_c, state_.equivalent_h + equivalent_h, made, volume_.ratio(gas, mean_c, state_.anchor_ratio)};
-}
-
-double StageRun::moment_of(const Leg& leg, double before_h, double by_h, const std::function<double(const Moment&)>& miss) const {
-  const auto of = [&](double after_h) { return miss(at(leg, after_h)); };
-  const double first = of(before_h), last = of(by_h);
-  if (first == 0) return before_h;
-  if (last == 0 || (first < 0) == (last < 0)) return by_h;
-  std::uintmax_t evaluations = 100;
-  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-14; };
-  const auto bracket = boost::math::tools::toms748_solve(of, before_h, by_h, first, last, close, evaluations);
-  return (bracket.first + bracket.second) / 2;
+Moment StageRun::moment(const Point& p) const {
+  const Gas gas{state_.gas.co2_mmol + (p.made_mmol - state_.made_mmol), state_.gas.air_mmol};
+  return {state_.time_h + p.after_h, p.temperature_c, state_.equivalent_h + p.equivalent_h, p.made_mmol,
+          volume_.ratio(gas, p.temperature_c, state_.anchor_ratio)};
 }
 
 /// A coupled leg may not pass the moment a cohort begins to grow: its speeds have a kink there.
 Leg StageRun::cut_at_growth(Leg leg) const {
   const double wanted = making_.until_growth();
-  if (!leg.is_coupled() || leg.equivalent_h(leg.hours()) <= wanted * (1 + 1e-13)) return leg;
-  Leg cut = leg.until(moment_of(leg, 0, leg.hours(), [&](const Moment& m) { return m.equivalent_h - state_.equivalent_h - wanted; }));
+  if (!leg.is_coupled() || leg.end().equivalent_h <= wanted * (1 + 1e-13)) return leg;
+  Leg cut = leg.until(crossing(0, leg.hours(), [&](double after_h) { return leg.at(after_h).equivalent_h - wanted; }));
   for (int polish = 0; polish < 3; ++polish) {
-    const double miss = cut.equivalent_h(cut.hours()) - wanted;
+    const Point end = cut.end();
+    const double miss = end.equivalent_h - wanted;
     if (std::abs(miss) <= 1e-14 * wanted) break;
-    cut = cut.until(cut.hours() - miss / (speed_.solutes() * speed_.factor(cut.temperature(cut.hours()))));
+    cut = cut.until(cut.hours() - miss / (speed_.solutes() * speed_.factor(end.temperature_c)));
   }
   return cut;
 }
 
 /// The leg up to the moment the volume passes `ratio`, which it does between two moments of it.
 Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const {
-  const double hours = moment_of(leg, before_h, by_h, [ratio](const Moment& m) { return m.ratio - ratio; });
-  Leg cut = leg.until(hours);
+  Leg cut = leg.until(crossing(before_h, by_h, [&](double after_h) { return at(leg, after_h).ratio - ratio; }));
   if (!leg.is_coupled()) return cut;
   constexpr double beside = 1e-4;
   for (int polish = 0; polish < 4; ++polish) {
-    const double miss = at(cut, cut.hours()).ratio - ratio;
-    const double slope = (at(cut, cut.hours()).ratio - at(cut, cut.hours() * (1 - beside)).ratio) / (cut.hours() * beside);
+    const double last = at(cut, cut.hours()).ratio, miss = last - ratio;
+    const double slope = (last - at(cut, cut.hours() * (1 - beside)).ratio) / (cut.hours() * beside);
     if (std::abs(miss) <= 1e-13 * ratio || !(slope > 0)) break;
     cut = cut.until(cut.hours() - miss / slope);
   }
@@ -159,12 +160,12 @@ Leg StageRun::next_leg(double to_h) {
   }
 }
 
-void StageRun::refuse_outside(const Leg& leg, double before_h, double by_h) const {
-  const double t = leg.temperature(by_h);
+void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) const {
+  const double t = by.temperature_c;
   const bool cold = t < field::dough_c.low;
   if (!cold && t <= field::dough_c.high) return;
   const double limit = cold ? field::dough_c.low : field::dough_c.high;
-  const double when_h = state_.time_h + moment_of(leg, before_h, by_h, [limit](const Moment& m) { return m.mean_c - limit; });
+  const double when_h = state_.time_h + crossing(before_h, by.after_h, [&](double h) { return leg.at(h).temperature_c - limit; });
   throw OutsideModel("the dough leaves " + number(field::dough_c.low) + " to " + number(field::dough_c.high) + " °C " +
                          number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " + number(when_h, 4) + " h): it gets too " +
                          (cold ? "cold and would freeze" : "warm for the yeast to live") + "; change its surroundings before [dough_c]",
@@ -231,14 +232,18 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (!to_end && progress.over_proofed_h) return true;
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
+    std::array<double, looks.size()> looks_h{};
+    std::array<Point, looks.size()> points{};
+    for (std::size_t i = 0; i < looks.size(); ++i) looks_h[i] = looks[i] * leg.hours();
+    leg.at(looks_h.data(), points.data(), looks.size());
     double before_h = 0;
-    for (const double look : looks) {
-      const double by_h = look * leg.hours();
-      refuse_outside(leg, before_h, by_h);
-      const double ratio = at(leg, by_h).ratio;
+    for (const Point& point : points) {
+      const double by_h = point.after_h;
+      refuse_outside(leg, before_h, point);
+      const double ratio = moment(point).ratio;
       if (!over_seen && ratio >= over) {
         over_seen = true;
-        progress.over_proofed_h = state_.time_h + moment_of(leg, before_h, by_h, [over](const Moment& m) { return m.ratio - over; });
+        progress.over_proofed_h = state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - over; });
       }
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);

@@ -33,7 +33,7 @@ class StageRun {
 
   const State& state() const { return state_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
-  Moment at(const Leg& leg, double after_h) const;
+  Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
   double ratio_now() const { return volume_.ratio(state_.gas, state_.temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
@@ -46,8 +46,8 @@ class StageRun {
   Leg next_leg(double to_h);
   Leg cut_at_growth(Leg leg) const;
   Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
-  double moment_of(const Leg& leg, double before_h, double by_h, const std::function<double(const Moment&)>& miss) const;
-  void refuse_outside(const Leg& leg, double before_h, double by_h) const;
+  Moment moment(const Point& point) const;
+  void refuse_outside(const Leg& leg, double before_h, const Point& by) const;
   void accept(const Leg& leg);
   void press(double loss_fraction);
   [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;

@@ -71,7 +71,7 @@ FERMENT_API State advance(const State& state, const Step& step, const Kitchen& k
 ///
 /// A stage's dough is one node that relaxes to its surroundings and is warmed by its fermentation (50.7 kJ per mol CO2). Where
 /// the dough's temperature is given, or relaxes to a constant one without that heat, the clock is exact. Else temperature and
-/// clock go together in steps by Gauss collocation of order ten, with the heat that was made entering exactly through the gas;
+/// clock go together in steps by Gauss collocation of order eight, with the heat that was made entering exactly through the gas;
 /// steps end where yeast begins to grow, at readings of a measured temperature and at folds, so that splitting a stage changes
 /// nothing beyond 1e-9. (A constant mean source for each step, with the exact clock, is second order: a hundred times the steps.)
 /// @throws as advance, naming the step

@@ -1,0 +1,101 @@
+"""Speed of a dough's day, in one run: ours, and the same model with SciPy's ODE solver as one would write it.
+
+The day has ten steps: a poolish evening, a mix, bulk with folds, dividing, bench rest, moulding, a proof. SciPy's
+version (tests/python/independent_day.py, rtol 1e-6) solves every stage with events; its answer must be ours.
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Any
+
+from rich.console import Console
+from rich.table import Table
+from rise import median_seconds
+
+import libferment as lf
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "tests" / "python"))
+import independent_day as independent
+
+ROOM = lf.Surroundings.daily_swing(18, 2)
+BALL = lf.Piece.ball(pieces=4)
+
+
+def stage(name: str, piece: lf.Piece, **end: Any) -> lf.Stage:
+    """Build a stage in the swinging room."""
+    return lf.Stage(name, piece=piece, surroundings=ROOM, **end)
+
+
+DAY = lf.Process(
+    [
+        lf.Mix(flour_g=300, water_g=300, dough_c=20),
+        stage("rest", lf.Piece.tub(), until_h=0.5),
+        lf.Mix(instant_g=0.3, dough_c=20),
+        stage("poolish", lf.Piece.tub(), until_h=12),
+        lf.Mix(flour_g=600, water_g=310, instant_g=1.5, dough_c=24),
+        stage("before the salt", lf.Piece.tub(), until_h=0.5),
+        lf.Mix(salt_g=18, dough_c=24),
+        stage("bulk", lf.Piece.tub(), until_rise_percent=80, folds_h=[0.4, 0.8], handling=["divide", "round"]),
+        stage("bench rest", BALL, until_h=0.33, handling=["mould"]),
+        stage("final proof", lf.Piece.log(pieces=4), until_rise_percent=75),
+    ]
+)
+
+
+def scipys_day() -> list[Any]:
+    """Write the day for the other solver, which takes pieces as heat capacity and loss."""
+    results = iter(lf.simulate(DAY).stages)
+    state, steps = lf.State(), []
+    for step in DAY.steps:
+        before, state = state, lf.advance(state, step)
+        if isinstance(step, lf.Mix):
+            yeast = [("instant", step.instant_g)] if step.instant_g else []
+            steps.append(
+                independent.Mix(step.dough_c, step.flour_g, water_g=step.water_g, salt_g=step.salt_g, yeast=yeast)
+            )
+            continue
+        result = next(results)
+        capacity = 1000 * before.heat_capacity_kj_k / step.piece.pieces
+        assert result.time_constant_h is not None
+        steps.append(
+            independent.Stage(
+                step.name,
+                ambient_c=independent.Daily(18, 2, 16),
+                capacity_j_k=capacity,
+                ua_w_k=capacity / result.time_constant_h / 3600,
+                flour_g_of_piece=before.amounts.flour_g / step.piece.pieces,
+                until_h=step.until_h,
+                until_rise_percent=step.until_rise_percent,
+                folds_h=step.folds_h,
+                handling=step.handling,
+            )
+        )
+    return steps
+
+
+def main() -> None:
+    """Print one table."""
+    steps = scipys_day()
+    ours, theirs = lf.simulate(DAY).stages[-1].end_h, independent.run(steps, rtol=1e-6)[-1].end_h
+    if abs(ours / theirs - 1) > 1e-4:
+        raise SystemExit(f"bench: the days differ: {ours} against {theirs} h")
+    times = {
+        "ends alone": lambda: lf.simulate(DAY, every_min=0, be_back_by=False),
+        "with be back by": lambda: lf.simulate(DAY, every_min=0),
+        "every minute, with be back by": lambda: lf.simulate(DAY),
+        "SciPy solve_ivp, ends alone": lambda: independent.run(steps, rtol=1e-6),
+    }
+    seconds = {name: median_seconds(call) for name, call in times.items()}
+    least = seconds["ends alone"]
+    table = Table(title="a day of ten steps", title_justify="left")
+    for column in ("", "per day", "÷ ends alone"):
+        table.add_column(column, justify="left" if not column else "right")
+    for name, value in seconds.items():
+        table.add_row(name, f"{value * 1e6:.0f} µs", f"{value / least:.0f}")
+    Console(highlight=False).print(table)
+
+
+if __name__ == "__main__":
+    main()
