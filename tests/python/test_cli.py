@@ -1423,6 +1423,149 @@ def test_notices_of_a_rise():
     assert as_json("rise", "--rise", "100", *ONE)["notices"] == []
 
 
+# ---- a piece in a place ----------------------------------------------------------------------------------------------
+
+PIECE = ("--dough", "25C", "--room", "16C", "--piece", "tub", "--piece-g", "1.5kg", "--yeast-percent", "0.6")
+
+
+def test_a_rise_in_a_room_colder_than_the_dough():
+    document = as_json("rise", "--rise", "100", *PIECE)
+    flour_g = 1500 / (1 + 0.65 + 0.02 + 0.006)
+    mix = lf.Mix(flour_g=flour_g, water_g=0.65 * flour_g, salt_g=0.02 * flour_g, instant_g=0.006 * flour_g, dough_c=25)
+    stage = lf.Stage("rise", surroundings=lf.Surroundings.room(16), until_rise_percent=100)
+    (result,) = lf.simulate(lf.Process([mix, stage])).stages
+    shown = document["stage"]
+    assert document["flour_g"] == pytest.approx(flour_g, rel=1e-12)
+    assert shown["hours"] == pytest.approx(result.hours, rel=1e-9)
+    assert shown["end_c"] == pytest.approx(result.end_c, rel=1e-9)
+    assert document["constant_hours"] == pytest.approx(lf.hours_to_rise(100, dough_c=25, yeast_percent=0.6), rel=1e-9)
+    text = answer("rise", "--rise", "100", *PIECE)
+    assert text.startswith(
+        f"{quantities.clock_text(result.hours)} to a rise of 100 %; the dough goes from 25.0 °C (77 °F)"
+    )
+    constant = quantities.clock_text(document["constant_hours"])
+    late = quantities.clock_text(result.hours - document["constant_hours"])
+    assert f"A dough that stayed at 25.0 °C (77 °F) would take {constant}: that would be {late} too early." in text
+    assert f"Be back by {quantities.clock_text(result.be_back_by_h)}" in text
+    assert re.search(r"1 h 00 min +│ +16\.0 °C +│ +23\.2 °C +│ +35 %", text)
+
+
+def test_how_far_in_a_refrigerator():
+    options = (
+        "--dough",
+        "24C",
+        "--refrigerator",
+        "6C",
+        "--piece",
+        "ball",
+        "--piece-g",
+        "900g",
+        "--yeast-percent",
+        "0.4",
+    )
+    document = as_json("rise", "--after", "9h", *options)
+    assert document["stage"]["hours"] == 9
+    assert [notice["code"] for notice in document["notices"]] == ["refrigerator_warm"]
+    assert f"a rise of {document['stage']['rise_percent']:.0f} % after 9 h 00 min" in answer(
+        "rise", "--after", "9h", *options
+    )
+
+
+def test_places_and_pieces_count():
+    def hours(*options):
+        return as_json("rise", "--rise", "100", "--yeast-percent", "0.6", *options)["stage"]["hours"]
+
+    warm = ("--dough", "25C")
+    assert hours(*warm, "--room", "16C") > hours(*warm, "--room", "20C") > hours(*warm, "--proof-box", "30C")
+    small, large = ((*warm, "--room", "16C", "--piece", "ball", "--piece-g", grams) for grams in ("100g", "5kg"))
+    assert hours(*small) > hours(*large)
+    assert hours(*warm, "--room", "60F") == pytest.approx(hours(*warm, "--room", f"{lf.celsius(60):.9f}C"), rel=1e-6)
+    lid, film = ((*warm, "--room", "16C", "--piece", "tub", "--cover", cover) for cover in ("lid", "film"))
+    assert hours(*lid) < hours(*film)
+
+
+def test_temperature_logs_on_the_command_line(tmp_path):
+    room = tmp_path / "room.csv"
+    room.write_text("time_h,temperature_c\n0,16\n20,16\n", encoding="utf-8")
+    options = ("--rise", "100", "--yeast-percent", "0.6", "--dough", "25C")
+    by_log = as_json("rise", *options, "--room-log", str(room))["stage"]["hours"]
+    assert by_log == pytest.approx(as_json("rise", *options, "--room", "16C")["stage"]["hours"], rel=1e-9)
+    probe = tmp_path / "probe.csv"
+    probe.write_text("hours;temp °F\n0;77\n20;77\n", encoding="utf-8")
+    held = as_json("rise", "--rise", "100", "--yeast-percent", "0.6", "--dough-log", str(probe))["stage"]
+    assert held["hours"] == pytest.approx(lf.hours_to_rise(100, dough_c=25, yeast_percent=0.6), rel=1e-9)
+    assert held["time_constant_h"] is None
+    room.write_text("time_h,temperature_c\n0,16\n2,17\n1,18\n", encoding="utf-8")
+    text = refusal(2, "rise", *options, "--room-log", str(room))
+    assert "room.csv: line 4: the time \"1\" goes back from \"2\"" in text
+    assert "there is no file" in refusal(2, "rise", *options, "--room-log", str(tmp_path / "none.csv"))
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        (("--rise", "100", "--room", "16C", "--yeast-percent", "0.6"), "missing --dough"),
+        (("--rise", "100", "--room", "16C", "--dough", "25C"), "missing --yeast-percent"),
+        (("--rise", "100", *ONE, "--room", "16C", "--refrigerator", "4C"), "give one place: --room or --refrigerator"),
+        (("--rise", "100", *ONE, "--piece", "tub"), "a piece needs its place: --room, --refrigerator"),
+        (("--rise", "100", *ONE, "--room", "16C", "--piece-g", "800g"), "need --piece, such as --piece tub"),
+        ((DEMO, "--room", "16C"), "stand in the day file's stages"),
+        (("--rise", "100", *ONE, "--dough-log", "x.csv"), "leave --dough out"),
+        (("--rise", "100", *ONE, "--room", "16"), "room 16 has no unit; write 16C or 16F"),
+        (("--rise", "100", *ONE, "--room", "160C"), "room 160 °C is outside -30 to 60 °C"),
+        (("--rise", "100", *ONE, "--room", "16C", "--piece", "ball", "--cover", "lid"), "a ball or log has no lid"),
+        (("--rise", "100", *ONE, "--refrigerator", "-20C"), "the dough leaves −2 to 45 °C"),
+        (("--rise", "900", *ONE, "--room", "16C"), "a rise of 900 % is never reached: the dough rises by"),
+    ],
+)
+def test_what_a_piece_needs(options, words):
+    result = CliRunner().invoke(cli.main, ["rise", *map(str, options)])
+    assert result.exit_code in (1, 2)
+    assert words in " ".join(result.output.split())
+
+
+STAGE_IN_A_PLACE = '[dough]\nyeast_percent = 0.7\n[water]\ndesired = "24C"\n[[stage]]\nuntil_h = 3\n'
+
+
+@pytest.mark.parametrize(
+    ("lines", "surroundings"),
+    [
+        ('room = "16C"', lf.Surroundings.room(16)),
+        ('refrigerator = "4C"', lf.Surroundings.refrigerator(4)),
+        ('proof_box = "86F"', lf.Surroundings.proof_box(30)),
+        ('dough = "21C"', lf.Surroundings.dough(21)),
+        ("", lf.Surroundings.dough(24)),
+    ],
+)
+def test_places_of_a_day_file(write, lines, surroundings):
+    (stage,) = days.read_day(write(STAGE_IN_A_PLACE + lines + "\n")).stages
+    assert stage.surroundings == surroundings
+    assert len(as_json("rise", write(STAGE_IN_A_PLACE + lines + "\n"))["stages"]) == 1
+
+
+@pytest.mark.parametrize(
+    ("lines", "words"),
+    [
+        ('room = "16C"\ndough = "20C"', "has both dough and room; a stage is in one place"),
+        ('piece = "tub"', "has a piece but no place; add room"),
+        ("pieces = 4", 'has pieces but no piece; add piece = "ball"'),
+        ('piece = "cube"\nroom = "16C"', 'shape "cube" is unknown; known: ball, log, tub'),
+        ('piece = "ball"\nroom = "16C"\ndepth_cm = 4', "a ball has no depth_cm; leave it out"),
+        ('room_log = "none.csv"', "there is no file"),
+        ('piece = "tub"\nroom = "16C"\nmaterial = "gold"', 'bowl material "gold" is unknown'),
+    ],
+)
+def test_places_that_a_day_file_cannot_have(write, lines, words):
+    assert words in " ".join(refusal(2, "rise", write(STAGE_IN_A_PLACE + lines + "\n")).split())
+
+
+def test_a_log_beside_the_day_file(write, tmp_path):
+    path = write(STAGE_IN_A_PLACE + 'room_log = "night.csv"\n')
+    Path(path).parent.joinpath("night.csv").write_text("time,°C\n0,16\n9,16\n", encoding="utf-8")
+    same = write(STAGE_IN_A_PLACE + 'room = "16C"\n')
+    assert as_json("rise", path)["stages"][0]["hours"] == as_json("rise", same)["stages"][0]["hours"]
+
+
 # ---- a day of stages -------------------------------------------------------------------------------------------------
 
 

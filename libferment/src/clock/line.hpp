@@ -8,6 +8,9 @@ namespace ferment {
 /// Refuses the parameters that a kitchen with this law would refuse. @throws InvalidInput
 void check_law(const TemperatureLaw& law);
 
+/// The law of a kitchen that is checked already.
+TemperatureLaw law_of_checked(const Kitchen& kitchen);
+
 /// Mean factor while the temperature goes from a to b on a straight line; the clock stands still outside the law's limits.
 double mean_factor_over_line(const TemperatureLaw& law, double a, double b);
 

@@ -74,6 +74,10 @@ Law law_named(std::string_view name) {
 
 TemperatureLaw law_of(const Kitchen& kitchen) {
   check_parameters(kitchen);
+  return law_of_checked(kitchen);
+}
+
+TemperatureLaw law_of_checked(const Kitchen& kitchen) {
   switch (kitchen.law) {
     case Law::cardinal: return Cardinal{kitchen.t_min_c, kitchen.t_opt_c, kitchen.t_opt_c + kitchen.t_max_above_opt_k};
     case Law::square_root: return SquareRoot{kitchen.root_t_min_c, kitchen.root_t_max_c, kitchen.root_decline_per_k};

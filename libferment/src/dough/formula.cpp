@@ -114,7 +114,7 @@ Amounts amounts_of(const Formula& f) {
   a.water_g = poured_water_g(f);
   a.dough_g = a.flour_g - f.gluten_g + a.water_g;
   for (const auto& [grams, name] : {std::pair{f.milk_g, "milk"}, std::pair{f.egg_g, "egg"}, std::pair{f.butter_g, "butter"}}) {
-    a.water_g += grams * ingredient_named(name).composition.water;
+    if (grams > 0) a.water_g += grams * ingredient_named(name).composition.water;
   }
   for (const Weight& weight : weights) a.dough_g += f.*weight.grams;
   return a;

@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <limits>
 
-#include <ferment/dough/solutes.hpp>
-
 #include "base/loops.hpp"
+#include "clock/line.hpp"
 
 namespace ferment {
 
@@ -85,12 +84,16 @@ Any prepared(const TemperatureLaw& law) {
   return std::visit([](const auto& kind) -> Any { return formula::factor_of<double>(kind); }, law);
 }
 
+double solute_factor_of(const State& state, const Kitchen& kitchen) {
+  if (state.cohorts.empty()) return 0;  // no clock runs; and its water may be outside what the yeast bears
+  const double activity = formula::water_activity(percent_of_flour(state, state.amounts.salt_g), percent_of_flour(state, state.amounts.water_g),
+                                                  percent_of_flour(state, state.amounts.sugar_g));
+  return formula::solute_factor(activity, kitchen.aw_min, 1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
+}
+
 }  // namespace
 
 Speed::Speed(const State& state, const Kitchen& kitchen)
-    : law_(law_of(kitchen)), factor_(prepared<AnyFactor>(law_)),
-      solutes_(state.cohorts.empty() ? 0
-                                     : solute_factor(percent_of_flour(state, state.amounts.salt_g), percent_of_flour(state, state.amounts.water_g),
-                                                     percent_of_flour(state, state.amounts.sugar_g), kitchen)) {}
+    : law_(law_of_checked(kitchen)), factor_(prepared<AnyFactor>(law_)), solutes_(solute_factor_of(state, kitchen)) {}
 
 }  // namespace ferment
