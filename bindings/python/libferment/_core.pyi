@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'rested', 'rise_after', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_map', 'worktops', 'yeast_for_rise']
+__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Choice', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'Forecast', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageForecast', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'draws_of', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'forecast', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'latest_start', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'refrigerate_from', 'rested', 'rise_after', 'room_for', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'take_out_at', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_for', 'water_map', 'worktops', 'yeast_for', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -1997,6 +1997,124 @@ class Timeline:
         """
         h of the process
         """
+class StageForecast:
+    """
+    When a stage will be ready, as a distribution. Hours of the process; None where it never happens.
+    
+    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has the lowest
+    acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median one is. never_ready:
+    share of doughs whose rise is never reached. interval_after_one_log_h: what one logged rise would leave of the 90 % interval.
+    """
+    def __repr__(self) -> str:
+        ...
+    def interval_h(self, level: typing.SupportsFloat | typing.SupportsIndex = 0.9) -> tuple[float | None, float | None]:
+        """
+        The hours between which it is ready with a probability. Raises InvalidInput.
+        """
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def be_back_by_h(self) -> float | None:
+        ...
+    @property
+    def by_rise(self) -> bool:
+        """
+        Whether it ends by a rise; else by a time.
+        """
+    @property
+    def interval_after_one_log_h(self) -> float | None:
+        ...
+    @property
+    def look_first_h(self) -> float | None:
+        ...
+    @property
+    def name(self) -> str:
+        ...
+    @property
+    def never_ready(self) -> float:
+        ...
+    @property
+    def over_proofed_h(self) -> float | None:
+        ...
+    @property
+    def ready(self) -> numpy.typing.NDArray[numpy.float64]:
+        """
+        Hours of every draw, rising; inf where never.
+        """
+    @property
+    def ready_h(self) -> float | None:
+        ...
+    @property
+    def rise_percent(self) -> float:
+        ...
+    @property
+    def window_h(self) -> tuple[float | None, float | None]:
+        ...
+class Forecast:
+    """
+    When each stage will be ready. forecast["bulk"] is the StageForecast of that name.
+    
+    stages: list of StageForecast, those not over yet. notices: cautions, most severe first.
+    """
+    def __getitem__(self, arg0: str) -> StageForecast:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def _repr_html_(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    def to_frame(self) -> typing.Any:
+        """
+        The stages as a pandas DataFrame.
+        """
+    @property
+    def notices(self) -> list[Notice]:
+        ...
+    @property
+    def stages(self) -> list[StageForecast]:
+        ...
+class Choice:
+    """
+    What to choose so that a stage is ready at an hour, and what comes of it.
+    
+    what: "yeast_g", "water_c", "air_c", "start_h" or "move_h". value: the choice; of several (all, rising) the least yeast, the coldest,
+    the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that; rounding_min: minutes that costs.
+    process: the Process with rounded in it. notices: of that process.
+    """
+    def __repr__(self) -> str:
+        ...
+    def _repr_html_(self) -> str:
+        ...
+    def to_dict(self) -> dict[str, typing.Any]:
+        ...
+    @property
+    def all(self) -> list[float]:
+        ...
+    @property
+    def notices(self) -> list[Notice]:
+        ...
+    @property
+    def process(self) -> Process:
+        ...
+    @property
+    def ready_h(self) -> float:
+        ...
+    @property
+    def rounded(self) -> float:
+        ...
+    @property
+    def rounded_ready_h(self) -> float:
+        ...
+    @property
+    def rounding_min(self) -> float:
+        ...
+    @property
+    def value(self) -> float:
+        ...
+    @property
+    def what(self) -> str:
+        ...
 def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) -> State:
     """
     One step of a process: the State after it.
@@ -2065,6 +2183,12 @@ def dough_by_heat_balance(mix: Mix) -> float:
     
     Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as water_by_heat_balance.
     """
+def draws_of(kitchen: Kitchen | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12) -> list[Kitchen]:
+    """
+    The kitchens that a forecast draws: a list of Kitchen, the same every time.
+    
+    Args: batch_sd: share, sd of ln gassing rate from batch to batch. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo 2008.
+    """
 def drift_equivalent_h(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, start_c: float | numpy.typing.ArrayLike, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike, kitchen: Kitchen | None = None) -> typing.Any:
     """
     Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature factor, exactly.
@@ -2111,6 +2235,18 @@ def fahrenheit(celsius: float | numpy.typing.ArrayLike) -> typing.Any:
 def fields() -> list[Field]:
     """
     All inputs: the field table.
+    """
+def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True) -> Forecast:
+    """
+    When each stage will be ready, with a window: a Forecast, the same every time.
+    
+    Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
+    the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch.
+    In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
+    does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
+    °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the
+    sugars is spent. Times are in h.
+    Raises as simulate for the kitchen's central values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.
     """
 def friction_from_batch(*, dough_c: typing.SupportsFloat | typing.SupportsIndex, flour_c: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, water_c: typing.SupportsFloat | typing.SupportsIndex, preferment_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> float:
     """
@@ -2187,6 +2323,12 @@ def kelvins(fahrenheit_degrees: float | numpy.typing.ArrayLike) -> typing.Any:
     Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
     Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
     """
+def latest_start(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
+    
+    Args: as yeast_for. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    """
 def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:
     """
     The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.
@@ -2250,6 +2392,13 @@ def reachable_rise(*, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeas
     
     Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise.
     """
+def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, refrigerator: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an hour: a Choice.
+    
+    Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of any kind.
+    Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    """
 def rested(dough: Dough, state: DoughState, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, kitchen: Kitchen | None = None) -> DoughState:
     """
     The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as hours_to_rise.
@@ -2261,6 +2410,14 @@ def rise_after(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, d
     Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
     Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
     Source: as hours_to_rise.
+    """
+def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, air: str = 'room', kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such air up to the stage.
+    
+    After a bulk of a fixed time a warmer kitchen can make the final proof longer: then several temperatures may be on time, and all
+    are named. Args: as yeast_for. air: "room", "proof_box", "refrigerator" or "fan_refrigerator". Raises as yeast_for: InvalidInput,
+    NoSolution. Source: as yeast_for.
     """
 def same_rise(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, from_c: float | numpy.typing.ArrayLike, to_c: float | numpy.typing.ArrayLike, kitchen: Kitchen | None = None) -> typing.Any:
     """
@@ -2303,6 +2460,13 @@ def speed(*, dough_c: float | numpy.typing.ArrayLike, salt_percent: float | nump
     Returns: a number, or an array of the common shape; 0 where the yeast stands still.
     Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.
     """
+def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, into: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at an hour: a Choice.
+    
+    Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput, NoSolution.
+    Source: as yeast_for.
+    """
 def volume_ratio(dough: Dough, state: DoughState, *, kitchen: Kitchen | None = None) -> float:
     """
     Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.
@@ -2330,6 +2494,12 @@ def water_by_heat_balance(mix: Mix, desired_c: typing.SupportsFloat | typing.Sup
     alone; if not given, what the balance itself needs where everything is at 21 °C. For the balance a friction counts by net_gain_from_friction.
     Raises InvalidInput; NoSolution naming the reachable dough temperatures. Source: enthalpy balance with constant specific heats.
     """
+def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
+    
+    Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    """
 def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: float | numpy.typing.ArrayLike | None = None, room_c: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.
@@ -2340,6 +2510,14 @@ def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: f
 def worktops() -> dict[str, float]:
     """
     Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source: computed, k/√(παt).
+    """
+def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, scale_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+    """
+    Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
+    
+    Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args: ready_h: h of the
+    process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. Raises InvalidInput; NoSolution naming
+    the hours within reach and the nearest choice. Source: forecast, a scan and TOMS 748.
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """

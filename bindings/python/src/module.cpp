@@ -198,4 +198,5 @@ PYBIND11_MODULE(_core, module) {
   bind_state(module);  // before a mix, which takes doughs
   bind_process(module);
   bind_simulate(module);
+  bind_forecast(module);
 }

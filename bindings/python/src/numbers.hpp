@@ -160,3 +160,4 @@ void bind_piece(py::module_& module);
 void bind_state(py::module_& module);
 void bind_process(py::module_& module);
 void bind_simulate(py::module_& module);
+void bind_forecast(py::module_& module);

@@ -23,6 +23,8 @@
 #include <ferment/heat/properties.hpp>
 #include <ferment/heat/surroundings.hpp>
 #include <ferment/process/check.hpp>
+#include <ferment/process/forecast.hpp>
+#include <ferment/process/inverse.hpp>
 #include <ferment/process/simulate.hpp>
 #include <ferment/process/state.hpp>
 #include <ferment/process/step.hpp>

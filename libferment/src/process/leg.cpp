@@ -108,7 +108,7 @@ void Leg::solve_coupled(double start_c) {
 
   Coupled path{start_c, {}, {}};
   AtNodes vapour{};
-  Vector temperature = Vector::Constant(start_c);
+  Vector temperature = solution * air_drive;  // as if nothing but the air acted
   bool settled = false;
   for (int iteration = 0; iteration < most_iterations && !settled; ++iteration) {
     for (std::size_t i = 0; i < nodes; ++i) {
@@ -127,7 +127,7 @@ void Leg::solve_coupled(double start_c) {
       if (open) drive[row] -= hours_ * sum(to_node[i], vapour);
     }
     const Vector next = solution * drive;
-    settled = (next - temperature).cwiseAbs().maxCoeff() < 1e-12;
+    settled = (next - temperature).cwiseAbs().maxCoeff() < s.settled_k;
     temperature = next;
   }
   for (std::size_t i = 0; i < nodes; ++i) path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];

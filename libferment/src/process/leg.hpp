@@ -27,6 +27,7 @@ struct Setting {
   const Place* place;
   Node node = {};                 ///< not read where the dough's temperature is given
   double warming_k_per_mmol = 0;  ///< by CO2 made; 0 without heat of fermentation
+  double settled_k = 1e-12;       ///< change of a node's temperature below which an iteration ends
 };
 
 struct Line {

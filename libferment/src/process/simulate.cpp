@@ -13,15 +13,22 @@
 
 #include "base/text.hpp"
 #include "process/dough_physics.hpp"
+#include "process/draws.hpp"
 #include "process/mix_in.hpp"
 #include "process/stage_run.hpp"
 
 namespace ferment {
 namespace {
 
-/// Throws the error again with where it happened before its words.
-[[noreturn]] void throw_from(const Error& error, const std::string& where) {
-  const std::string message = where + ": " + error.what();
+std::string where(const Step& step, std::size_t place) {
+  const auto* stage = std::get_if<Stage>(&step);
+  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(place + 1) + ")";
+}
+
+}  // namespace
+
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t place) {
+  const std::string message = where(step, place) + ": " + error.what();
   switch (error.status()) {
     case Status::invalid_input: throw InvalidInput(message, error.detail());
     case Status::outside_model: throw OutsideModel(message, error.detail());
@@ -30,10 +37,7 @@ namespace {
   }
 }
 
-std::string where(const Step& step, std::size_t place) {
-  const auto* stage = std::get_if<Stage>(&step);
-  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(place + 1) + ")";
-}
+namespace {
 
 /// Writes a timeline's rows.
 class Recorder {
@@ -109,10 +113,11 @@ State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, 
                .heat_lost_j = progress.heat_lost_j,
                .ended = ended};
     if (run.node() != nullptr) result->time_constant_h = run.node()->time_constant_h;
-    if (options.be_back_by && ended) result->be_back_by_h = StageRun(s, stage, kitchen, options).over_proofed_ahead();
   }
-  if (ended) run.finish();
-  return run.state();
+  if (!ended) return run.state();
+  const State end = run.state();
+  if (result != nullptr && options.be_back_by) result->be_back_by_h = run.look_ahead();
+  return run.finished(end);
 }
 
 class NoticeList {
@@ -196,7 +201,8 @@ void note_mix(NoticeList& notices, const Mix& mix) {
   }
 }
 
-/// The state a process begins with, or goes on from.
+}  // namespace
+
 State beginning(const Process& process, const std::optional<State>& given) {
   require(field::start_h, process.start_h);
   require(field::altitude_m, process.altitude_m);
@@ -217,10 +223,12 @@ State beginning(const Process& process, const std::optional<State>& given) {
   return *given;
 }
 
+namespace {
+
 void check_options(const SimulateOptions& options) {
   if (options.stop_h) require(field::start_h, *options.stop_h);
   require({"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"}, options.every_min);
-  require({"tolerance", "tolerance", "", 1e-12, 1e-2, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
+  require({"tolerance", "tolerance", "", 1e-12, 1e-1, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
 }
 
 }  // namespace
@@ -282,7 +290,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       timeline.stages.push_back(std::move(result));
       if (!timeline.stages.back().ended) break;
     } catch (const Error& error) {
-      throw_from(error, where(step, place));
+      throw_from(error, step, place);
     }
   }
   if (state.perishable_h > 0) notices.add(check({.perishable_h = state.perishable_h}, kitchen));

@@ -73,6 +73,7 @@ void require_rising_dough(const State& state) {
 StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options)
     : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen), making_(state_, kitchen),
       volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
+  setting_.settled_k = 1e-7 * options.tolerance;
   enter_place();
   if (!state_.stage) state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
   over_proof_ratio_ = over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
@@ -173,11 +174,10 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
 }
 
 /// Takes the state to the end of the leg.
-void StageRun::accept(const Leg& leg) {
-  const Moment end = at(leg, leg.hours());
-  const double passed = end.equivalent_h - state_.equivalent_h;
+void StageRun::accept(const Leg& leg, const Point& end) {
+  const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
-    const double from = std::min(state_.temperature_c, end.mean_c), to = std::max(state_.temperature_c, end.mean_c);
+    const double from = std::min(state_.temperature_c, end.temperature_c), to = std::max(state_.temperature_c, end.temperature_c);
     const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
     const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
     state_.perishable_h += share * leg.hours();
@@ -195,16 +195,27 @@ void StageRun::accept(const Leg& leg) {
   }
   state_.gas.co2_mmol += end.made_mmol - state_.made_mmol;
   state_.made_mmol = end.made_mmol;
-  state_.equivalent_h = end.equivalent_h;
-  state_.temperature_c = end.mean_c;
-  state_.time_h = end.time_h;
+  state_.equivalent_h += passed;
+  state_.temperature_c = end.temperature_c;
+  state_.time_h += leg.hours();
   making_.restart(state_);
 }
 
-void StageRun::press(double loss_fraction) {
-  const Gas held = volume_.held(state_.gas, state_.temperature_c, state_.anchor_ratio);
-  state_.gas = volume_.pressed(held, state_.temperature_c, loss_fraction);
-  state_.anchor_ratio = volume_.free_ratio(state_.gas, state_.temperature_c);
+void StageRun::press(State& state, double loss_fraction) const {
+  const Gas held = volume_.held(state.gas, state.temperature_c, state.anchor_ratio);
+  state.gas = volume_.pressed(held, state.temperature_c, loss_fraction);
+  state.anchor_ratio = volume_.free_ratio(state.gas, state.temperature_c);
+}
+
+std::size_t StageRun::watch(double rise_percent) {
+  Watch watch{state_.stage->start_ratio * (1 + rise_percent / 100), std::nullopt};
+  if (ratio_now() >= watch.ratio) watch.when_h = state_.time_h;
+  watches_.push_back(watch);
+  return watches_.size() - 1;
+}
+
+bool StageRun::all_seen() const {
+  return state_.stage->over_proofed_h && std::all_of(watches_.begin(), watches_.end(), [](const Watch& w) { return w.when_h.has_value(); });
 }
 
 bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
@@ -223,13 +234,13 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     const bool folds_left = to_end && progress.folds_done < stage_.folds_h.size();
     const double fold_h = folds_left ? progress.start_h + stage_.folds_h[progress.folds_done] : never;
     if (fold_h <= state_.time_h + same_moment_h) {
-      press(kitchen_.fold_loss);
+      press(state_, kitchen_.fold_loss);
       ++progress.folds_done;
       continue;
     }
     if (state_.time_h >= end_h - same_moment_h) break;
     if (state_.time_h >= stop_h - same_moment_h) return false;
-    if (!to_end && progress.over_proofed_h) return true;
+    if (!to_end && all_seen()) return true;
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
     std::array<double, looks.size()> looks_h{};
@@ -245,10 +256,14 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
         over_seen = true;
         progress.over_proofed_h = state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - over; });
       }
+      for (Watch& watch : watches_) {
+        if (watch.when_h || ratio < watch.ratio) continue;
+        watch.when_h = state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - watch.ratio; });
+      }
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);
         if (each_leg) each_leg(*this, leg);
-        accept(leg);
+        accept(leg, leg.end());
         return true;
       }
       if (ratio > largest) {
@@ -258,7 +273,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       before_h = by_h;
     }
     if (each_leg) each_leg(*this, leg);
-    accept(leg);
+    accept(leg, points.back());
   }
   if (target < never) refuse_rise(largest, largest_h);
   return to_end;
@@ -281,19 +296,20 @@ bool StageRun::run(const EachLeg& each_leg) {
   return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
 }
 
-std::optional<double> StageRun::over_proofed_ahead() {
-  if (state_.stage->over_proofed_h || state_.cohorts.empty()) return state_.stage->over_proofed_h;
+std::optional<double> StageRun::look_ahead(double hours) {
+  if (all_seen() || state_.cohorts.empty()) return state_.stage->over_proofed_h;
   try {
-    go(Until::over_proofed, state_.time_h + longest_stage_h, {});
+    go(Until::over_proofed, state_.time_h + hours, {});
   } catch (const OutsideModel&) {  // it freezes, or its yeast dies, before that
   }
   return state_.stage->over_proofed_h;
 }
 
-void StageRun::finish() {
-  for (const Handling handling : stage_.handling) press(loss_of(handling, kitchen_));
-  state_.stage.reset();
-  ++state_.steps_done;
+State StageRun::finished(State end) const {
+  for (const Handling handling : stage_.handling) press(end, loss_of(handling, kitchen_));
+  end.stage.reset();
+  ++end.steps_done;
+  return end;
 }
 
 }  // namespace ferment

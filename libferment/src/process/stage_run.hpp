@@ -1,9 +1,12 @@
 // One stage under way: legs one after the other, until it ends, stops, or the dough does something that must be told.
 #pragma once
 
+#include <cstddef>
 #include <functional>
 #include <optional>
+#include <vector>
 
+#include <ferment/base/field.hpp>
 #include <ferment/process/simulate.hpp>
 
 #include "process/dough_physics.hpp"
@@ -26,10 +29,15 @@ class StageRun {
   using EachLeg = std::function<void(const StageRun&, const Leg&)>;
   /// Runs to the stage's end, or to options.stop_h; true if it ended. Throws for a rise that is never reached.
   bool run(const EachLeg& each_leg);
-  /// Runs beyond the end, with nothing done to the dough, until it is over-proofed; nothing if it never is.
-  std::optional<double> over_proofed_ahead();
-  /// The handling that ends the stage. The stage is over then.
-  void finish();
+  /// Notes when the volume passes a rise, percent; also beyond the end. The answer is its place in `watched`.
+  std::size_t watch(double rise_percent);
+  /// When it did, or has since the run began; nothing if it has not.
+  const std::optional<double>& watched(std::size_t place) const { return watches_[place].when_h; }
+  /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed, at most so
+  /// many hours. Take the state of the end before.
+  std::optional<double> look_ahead(double hours = field::until_h.high);
+  /// A state of this stage's end after the handling. The stage is over then.
+  State finished(State end) const;
 
   const State& state() const { return state_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
@@ -48,8 +56,9 @@ class StageRun {
   Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
   Moment moment(const Point& point) const;
   void refuse_outside(const Leg& leg, double before_h, const Point& by) const;
-  void accept(const Leg& leg);
-  void press(double loss_fraction);
+  void accept(const Leg& leg, const Point& end);
+  void press(State& state, double loss_fraction) const;
+  bool all_seen() const;
   [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;
 
   State state_;
@@ -60,6 +69,11 @@ class StageRun {
   GasMaking making_;
   DoughVolume volume_;
   Setting setting_;
+  struct Watch {
+    double ratio;
+    std::optional<double> when_h;
+  };
+  std::vector<Watch> watches_;
   double over_proof_ratio_ = 0;
   double step_h_ = 0;  ///< what the next leg tries
 };

@@ -14,7 +14,7 @@ namespace {
 constexpr Field range(std::string_view name, std::string_view label, std::string_view unit, double low, double high) {
   return {name, label, unit, low, high, field::must_be_given, Quantity::ratio, {}, {}, "a saved state must not be changed by hand"};
 }
-constexpr double most_g = 1e7, most_mmol = 1e3;
+constexpr double most_g = 1e7;
 constexpr Field heat_capacity = range("heat_capacity_kj_k", "heat capacity of the dough", "kJ/K", 0, 1e5);
 constexpr Field perishable = range("perishable_h", "hours with perishable food", "h", 0, 1e5);
 constexpr Field dry_matter = range("cohorts", "yeast of a cohort", "g per 100 g flour", 0, 10);

@@ -1,0 +1,57 @@
+// The questions asked backwards: what to choose so that a stage is ready at an hour.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ferment/base/export.hpp>
+#include <ferment/base/notice.hpp>
+#include <ferment/process/forecast.hpp>
+
+namespace ferment {
+
+/// Which stage is to be ready when: the median of its forecast, on the process's hour axis.
+struct Wanted {
+  std::string stage = {};
+  double ready_h = 0;
+};
+
+/// What to choose, and what comes of it.
+struct Choice {
+  std::string what = {};             ///< "yeast_g", "water_c", "air_c", "start_h" or "move_h"
+  double value = 0;                  ///< the choice; of several, the least yeast, the coldest, the latest
+  std::vector<double> all = {};      ///< every choice that is ready at that hour, rising
+  double ready_h = 0;                ///< with `value`: as wanted
+  double rounded = 0;                ///< `value` on the user's scale; the value itself where there is none
+  double rounded_ready_h = 0;        ///< with `rounded`
+  Process process = {};              ///< with `rounded` in it
+  std::vector<Notice> notices = {};  ///< of that process
+};
+
+/// Yeast in all, g as weighed: every yeast of the mixes to come before the stage, by one factor. Logarithmic search, 0.01 to 5 % as
+/// instant yeast.
+/// @param scale_g  what the user's scale shows: 0.1 or 1; 0: not rounded
+/// All questions: central values find the choices (a scan, then TOMS 748), the median of the draws settles them to 1e-7 h.
+/// @throws InvalidInput; NoSolution naming the hours within reach and the nearest choice
+FERMENT_API Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g = 0, const Kitchen& kitchen = {},
+                             const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+
+/// Temperature of the main water of the next mix, °C, 0 to 60. @throws as yeast_for; InvalidInput if no mix to come has water whose
+/// temperature counts
+FERMENT_API Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {},
+                             const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+
+/// Temperature of all steady places with such air, from now to the stage, °C. @throws as yeast_for; InvalidInput if there is none
+FERMENT_API Choice air_for(const Process& process, const Wanted& wanted, Air air = Air::room, const Kitchen& kitchen = {},
+                           const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+
+/// Latest hour at which the process may begin. @throws as yeast_for
+FERMENT_API Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {}, const ForecastOptions& options = {});
+
+/// Latest hour at which the dough of stage `moved` is to be moved into other surroundings, where it stays to the stage's end: into
+/// the refrigerator, or out of it. @throws as yeast_for
+FERMENT_API Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to,
+                                  const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+
+}  // namespace ferment

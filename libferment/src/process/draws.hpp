@@ -1,0 +1,34 @@
+// The draws of a forecast, and what each makes of a process.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ferment/process/forecast.hpp>
+
+namespace ferment {
+
+/// A kitchen of a draw and the batch's part of it.
+struct Draw {
+  Kitchen kitchen;
+  double batch_z = 0;  ///< standard normal
+};
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd);
+
+/// A stage in one draw; infinite where it never happens.
+struct DrawnStage {
+  double ready_h, lowest_h, highest_h, over_proofed_h, rise_percent;
+};
+
+/// The stages of one draw from `state` on; `last` ends it after the stage of that place. `watch`: acceptable rises and over-proofing.
+std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
+                                 std::size_t last);
+
+/// Where a process begins, or goes on: with a state or its start. Throws for a state of another process.
+State beginning(const Process& process, const std::optional<State>& given);
+
+/// Throws the error again with the step's name before its words.
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t place);
+
+}  // namespace ferment

@@ -1,0 +1,277 @@
+#include <ferment/process/forecast.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <string>
+#include <utility>
+
+#include <Eigen/Dense>
+#include <boost/math/distributions/normal.hpp>
+#include <boost/random/sobol.hpp>
+
+#include <ferment/base/error.hpp>
+#include <ferment/base/field.hpp>
+
+#include "base/text.hpp"
+#include "process/draws.hpp"
+#include "process/mix_in.hpp"
+#include "process/stage_run.hpp"
+
+namespace ferment {
+namespace {
+
+constexpr double never = std::numeric_limits<double>::infinity();
+constexpr double look_first_share = 0.1, be_back_share = 0.1;
+constexpr double look_ahead_h = 48;   // beyond a stage's end; what has not happened by then is told as never
+constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
+
+/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, each moved to the middle of its cell, so that every
+/// dimension alone is evenly covered.
+std::vector<double> normals(std::size_t draws, std::size_t dimensions) {
+  boost::random::sobol points(dimensions);
+  const boost::math::normal standard;
+  const double cells = static_cast<double>(draws);
+  const double range = static_cast<double>(boost::random::sobol::max()) + 1;
+  std::vector<double> all(draws * dimensions);
+  for (double& z : all) {
+    const double cell = std::floor(static_cast<double>(points()) / range * cells);
+    z = boost::math::quantile(standard, (cell + 0.5) / cells);
+  }
+  return all;
+}
+
+/// L with L·Lᵀ the covariance, also if that is only semi-definite.
+Eigen::MatrixXd root_of(const Kitchen& kitchen, std::size_t n) {
+  const std::vector<double> covariance = covariance_of(kitchen);
+  const auto size = static_cast<Eigen::Index>(n);
+  const Eigen::Map<const Eigen::MatrixXd> matrix(covariance.data(), size, size);
+  if (matrix.isDiagonal()) return matrix.diagonal().cwiseMax(0).cwiseSqrt().asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(matrix);
+  return solver.eigenvectors() * solver.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
+}
+
+void move(Kitchen& kitchen, const Parameter& parameter, double by) {
+  double& value = kitchen.*parameter.value;
+  value = parameter.scale == Scale::logarithmic ? value * std::exp(by) : value + by;
+  value = std::clamp(value, parameter.low, parameter.high);
+}
+
+/// A draw at the edge of the table may break what joins two parameters.
+void keep_possible(Kitchen& kitchen) {
+  kitchen.t_max_above_opt_k = std::min(kitchen.t_max_above_opt_k, 0.99 * (kitchen.t_opt_c - kitchen.t_min_c));
+  kitchen.retention_limit = std::max(kitchen.retention_limit, kitchen.retention_onset + 0.1);
+}
+
+const Stage* stage_at(const Process& process, std::size_t place) { return std::get_if<Stage>(&process.steps[place]); }
+
+std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
+  if (stage.acceptable_rise_percent) return *stage.acceptable_rise_percent;
+  return stage.final_proof ? std::pair{0.80 * rise_percent, 1.33 * rise_percent} : std::pair{0.75 * rise_percent, 1.5 * rise_percent};
+}
+
+/// The stages of a process that are still to come, from a step on.
+std::vector<std::size_t> stages_from(const Process& process, std::size_t first) {
+  std::vector<std::size_t> places;
+  for (std::size_t place = first; place < process.steps.size(); ++place) {
+    if (stage_at(process, place) != nullptr) places.push_back(place);
+  }
+  return places;
+}
+
+std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, std::size_t stage, double DrawnStage::*member) {
+  std::vector<double> values;
+  values.reserve(draws.size());
+  for (const auto& draw : draws) values.push_back(draw[stage].*member);
+  return values;
+}
+
+std::vector<double> sorted(std::vector<double> values) {
+  std::sort(values.begin(), values.end());
+  return values;
+}
+
+/// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the kitchen's, which
+/// a log teaches, and the batch's, which it does not: the part that goes with the batch's number in the draws.
+double interval_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
+  double n = 0, sum_y = 0, sum_z = 0, sum_yy = 0, sum_zz = 0, sum_yz = 0;
+  for (std::size_t i = 0; i < ready.size(); ++i) {
+    if (!(ready[i] < never)) continue;
+    const double y = ready[i], z = draws[i].batch_z;
+    n += 1;
+    sum_y += y, sum_z += z, sum_yy += y * y, sum_zz += z * z, sum_yz += y * z;
+  }
+  if (n < 3 || !(stage_h < never && now_h < never)) return now_h;
+  const double total = sum_yy / n - sum_y / n * (sum_y / n);
+  const double slope = (sum_yz - sum_y * sum_z / n) / (sum_zz - sum_z * sum_z / n);
+  const double batch = std::min(slope * slope, total);
+  const double kitchens = total - batch;
+  if (!(kitchens > 0)) return now_h;
+  const double log_variance = batch + log_time_sd * stage_h * log_time_sd * stage_h;
+  return now_h * std::sqrt((kitchens * log_variance / (kitchens + log_variance) + batch) / total);
+}
+
+std::string in_hours(double hours) {
+  const double minutes = std::round(60 * hours);
+  return number(std::floor(minutes / 60)) + " h " + number(std::fmod(minutes, 60)) + " min";
+}
+
+void add_notices(Forecast& forecast, const Kitchen& kitchen) {
+  for (const StageForecast& stage : forecast.stages) {
+    if (stage.never_ready >= 0.02) {
+      forecast.notices.push_back({"perhaps_never_ready",
+                                  stage.never_ready >= 0.2 ? Severity::warning : Severity::caution,
+                                  {{"never_ready", stage.never_ready}},
+                                  "stage \"" + stage.name + "\": in " + number(100 * stage.never_ready, 2) +
+                                      " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
+    }
+    if (!kitchen.covariance.empty() || !stage.by_rise || !(stage.interval_h < never)) continue;
+    forecast.notices.push_back({"nothing_learned",
+                                Severity::info,
+                                {{"interval_h", stage.interval_h}, {"interval_after_one_log_h", stage.interval_after_one_log_h}},
+                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(stage.interval_h) +
+                                    ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
+                                    in_hours(stage.interval_after_one_log_h)});
+  }
+  std::stable_sort(forecast.notices.begin(), forecast.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+}
+
+}  // namespace
+
+double quantile(const std::vector<double>& rising, double share) {
+  if (rising.empty() || !(share >= 0 && share <= 1)) {
+    throw InvalidInput("a quantile needs values and a share from 0 to 1, got " + std::to_string(rising.size()) + " values and " + number(share) +
+                           " [share]",
+                       {.field = "share", .value = share, .low = 0.0, .high = 1.0});
+  }
+  const double at = share * static_cast<double>(rising.size() - 1);
+  const auto below = static_cast<std::size_t>(at);
+  const double rest = at - static_cast<double>(below);
+  if (rest == 0 || rising[below] == never) return rising[below];
+  return rising[below] + rest * (rising[below + 1] - rising[below]);
+}
+
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd) {
+  check_kitchen(kitchen);
+  require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
+  require({"batch_sd", "spread from batch to batch", "of ln gassing rate", 0, 1, 0.12, Quantity::ratio, {}, {}, "0.12 is usual"}, batch_sd);
+  const std::vector<Parameter> learned = learnable();
+  const std::size_t n = learned.size();
+  // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table.
+  std::size_t gassing = 0;
+  while (learned[gassing].value != &Kitchen::gassing_rate) ++gassing;
+  const std::vector<double> z = normals(draws, n + 1);
+  const Eigen::MatrixXd root = root_of(kitchen, n);
+  std::vector<Draw> all;
+  all.reserve(draws);
+  Eigen::VectorXd own(static_cast<Eigen::Index>(n));
+  for (std::size_t draw = 0; draw < draws; ++draw) {
+    const double* const row = z.data() + draw * (n + 1);
+    for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[1 + (i + n - gassing) % n];
+    const Eigen::VectorXd moved = root * own;
+    Draw made{kitchen, row[0]};
+    made.kitchen.covariance.clear();
+    for (std::size_t i = 0; i < n; ++i) move(made.kitchen, learned[i], moved[static_cast<Eigen::Index>(i)]);
+    move(made.kitchen, learned[gassing], batch_sd * row[0]);
+    keep_possible(made.kitchen);
+    all.push_back(std::move(made));
+  }
+  return all;
+}
+
+std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double batch_sd) {
+  std::vector<Kitchen> kitchens;
+  for (Draw& draw : drawn(kitchen, draws, batch_sd)) kitchens.push_back(std::move(draw.kitchen));
+  return kitchens;
+}
+
+std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
+                                 std::size_t last) {
+  std::vector<DrawnStage> stages;
+  State state = from;
+  bool lost = false;
+  for (std::size_t place = from.steps_done; place <= last; ++place) {
+    const auto* const stage = stage_at(process, place);
+    if (stage == nullptr) {
+      if (lost) continue;
+      try {
+        state = mixed_in(state, std::get<Mix>(process.steps[place]), kitchen);
+      } catch (const OutsideModel&) {  // too warm or cold from the bowl
+        lost = true;
+      }
+      continue;
+    }
+    DrawnStage& drawn = stages.emplace_back(DrawnStage{never, never, never, never, 0});
+    if (lost) continue;
+    try {
+      StageRun run(state, *stage, kitchen, options);
+      const auto* const rise = std::get_if<UntilRise>(&stage->until);
+      const bool watches = watch && rise != nullptr;
+      if (watches) {
+        const auto [low, high] = acceptable(*stage, rise->rise_percent);
+        run.watch(low);
+        run.watch(high);
+      }
+      run.run({});
+      const State end = run.state();
+      drawn.ready_h = end.time_h;
+      drawn.rise_percent = run.rise_percent(run.ratio_now());
+      if (watches) run.look_ahead(look_ahead_h);
+      drawn.over_proofed_h = run.state().stage->over_proofed_h.value_or(never);
+      drawn.lowest_h = watches ? run.watched(0).value_or(never) : drawn.ready_h;
+      drawn.highest_h = watches ? run.watched(1).value_or(never) : drawn.ready_h;
+      state = run.finished(end);
+    } catch (const NoSolution&) {
+      lost = true;
+    } catch (const OutsideModel&) {
+      lost = true;
+    }
+  }
+  return stages;
+}
+
+Forecast forecast(const Process& process, const Kitchen& kitchen, const std::optional<State>& given, const ForecastOptions& options) {
+  const State start = beginning(process, given);
+  SimulateOptions simulation{.heat_of_fermentation = options.heat_of_fermentation, .every_min = 0, .be_back_by = false};
+  Forecast forecast;
+  try {
+    forecast.notices = simulate(process, kitchen, start, simulation).notices;  // refuses what is to be refused, in its words
+  } catch (const NoSolution&) {
+    // The central dough never gets there; others may, and the share that does not is told.
+  }
+  simulation.tolerance = options.tolerance;
+  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd);
+  const std::vector<std::size_t> places = stages_from(process, start.steps_done);
+  if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
+  std::vector<std::vector<DrawnStage>> results;
+  results.reserve(draws.size());
+  for (const Draw& draw : draws) results.push_back(run_draw(process, start, draw.kitchen, simulation, true, places.back()));
+
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const Stage& stage = *stage_at(process, places[i]);
+    StageForecast told;
+    told.name = stage.name;
+    told.by_rise = std::holds_alternative<UntilRise>(stage.until);
+    const std::vector<double> ready = column(results, i, &DrawnStage::ready_h);
+    told.ready = sorted(ready);
+    told.ready_h = quantile(told.ready, 0.5);
+    const std::vector<double> lowest = sorted(column(results, i, &DrawnStage::lowest_h));
+    told.window_h = {quantile(lowest, 0.5), quantile(sorted(column(results, i, &DrawnStage::highest_h)), 0.5)};
+    told.look_first_h = quantile(lowest, look_first_share);
+    const std::vector<double> over = sorted(column(results, i, &DrawnStage::over_proofed_h));
+    told.be_back_by_h = quantile(over, be_back_share);
+    told.over_proofed_h = quantile(over, 0.5);
+    const auto lost = std::count(ready.begin(), ready.end(), never);
+    told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
+    told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
+    told.interval_h = quantile(told.ready, 0.95) - quantile(told.ready, 0.05);
+    const double begins_h = forecast.stages.empty() ? start.time_h : forecast.stages.back().ready_h;
+    told.interval_after_one_log_h = interval_after_one_log(ready, draws, told.ready_h - begins_h, told.interval_h);
+    forecast.stages.push_back(std::move(told));
+  }
+  add_notices(forecast, kitchen);
+  return forecast;
+}
+
+}  // namespace ferment
