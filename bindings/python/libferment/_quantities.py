@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from libferment._core import celsius, fields, kelvins
 from libferment._core import grams as grams_of_ounces
@@ -48,6 +49,48 @@ def hours(text: str, what: str = "time") -> float:
     """Read a time such as ``2.5h`` or ``90min`` as hours. Raises InvalidInput."""
     units = {"h": float, "min": lambda minutes: minutes / 60}
     return _with_unit(text, what, "2.5h or 90min", units, "write {0}h or {0}min")
+
+
+def clock_h(text: str, what: str) -> float:
+    """Read a clock such as ``8:15`` as hours of the day. Raises InvalidInput."""
+    match = re.fullmatch(r"\s*(\d{1,2}):(\d{2})\s*", text)
+    if match is None or int(match[1]) > 23 or int(match[2]) > 59:
+        raise InvalidInput(f'{what} "{text}" is not a clock; write for example 8:15 or 18:30')
+    return int(match[1]) + int(match[2]) / 60
+
+
+@dataclass(frozen=True)
+class Clock:
+    """An hour at which something is to be ready, h from the end of mixing; writes hours as a clock if that is known."""
+
+    until_h: float
+    mixed_h: float | None = None
+    """Hour of the day at which the mixing ends; None if it is not known."""
+
+    @classmethod
+    def of(cls, until: str | None, mixed: str | None) -> Clock | None:
+        """Read ``18:30`` or ``9h``, and when the mixing ends. None if neither is given. Raises InvalidInput."""
+        if until is None and mixed is None:
+            return None
+        if until is None:
+            raise InvalidInput("--mixed belongs to --until: when should it be ready?")
+        mixed_h = None if mixed is None else clock_h(mixed, "mixed")
+        if ":" not in until:
+            return cls(within("target_h", hours(until, "until"), "until", until), mixed_h)
+        if mixed_h is None:
+            raise InvalidInput(f'until "{until}" is a clock; say when the mixing ends too: --mixed 8:15')
+        later = (clock_h(until, "until") - mixed_h) % 24
+        return cls(within("target_h", later or 24.0, "until", until), mixed_h)
+
+    def text(self, hours: float | None) -> str:
+        """Write hours from the end of mixing, as a clock if that is known."""
+        if hours is None:
+            return "never"
+        if self.mixed_h is None:
+            return clock_text(hours)
+        day, minutes = divmod(round(60 * (self.mixed_h + hours)), 24 * 60)
+        days = "" if day == 0 else f" (+{day} d)" if day > 0 else f" (−{-day} d)"
+        return f"{minutes // 60}:{minutes % 60:02d}{days}"
 
 
 def grams(text: str, what: str = "weight") -> float:

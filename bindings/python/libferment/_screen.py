@@ -14,7 +14,9 @@ from libferment._core import (
     ByMethod,
     ByNetGain,
     ByWork,
+    Mix,
     Notice,
+    Process,
     Timeline,
     WaterPlan,
     fahrenheit,
@@ -24,6 +26,7 @@ from libferment._core import (
 )
 from libferment._errors import NoSolution
 from libferment.day import Day
+from libferment.questions import Answer, Until
 from libferment.stages import ConstantComparison, StagePlan
 
 _LABELS = {method.name: method.label for method in mixing_methods()}
@@ -373,3 +376,65 @@ def _rows_to_show(timeline: Timeline) -> list[int]:
     while (next_h := (len(rows)) * step) < times[-1] - step / 4:
         rows.append(int(abs(times - next_h).argmin()))
     return [*rows, len(times) - 1]
+
+
+# ---- asked backwards -------------------------------------------------------------------------------------------------
+
+
+def print_until(day: Day, process: Process, answer: Until, clock: quantities.Clock) -> None:
+    """Print when each stage is ready with its window, how likely the wanted hour is, and what would make it so."""
+    console = console_of_words()
+    table = table_of(day.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
+    for stage in answer.forecast.stages:
+        early, late = stage.interval_h(0.9)
+        table.add_row(
+            escape(stage.name),
+            f"[bold]{clock.text(stage.ready_h)}[/bold]",
+            f"{clock.text(early)} and {clock.text(late)}" if early != late else "",
+            clock.text(stage.look_first_h) if stage.by_rise else "",
+            clock.text(stage.be_back_by_h) if stage.be_back_by_h is not None else "any time",
+        )
+    console.print(table)
+    console.print(
+        "Look first: one dough in ten has risen as far as is just acceptable; be back by: nine in ten are not "
+        "over-proofed."
+    )
+    name, hour = escape(answer.stage.name), clock.text(answer.ready_h)
+    console.print(f"By [bold]{hour}[/bold] the {name} is ready in {100 * answer.by_then:.0f} of 100 doughs.")
+    choices = table_of("", f"for the {name} to be ready at {hour}", "choose one", "instead of")
+    for each in answer.answers:
+        choices.add_row(*_row_of_answer(each, process, clock))
+    console.print(choices)
+    print_notices(console, [*answer.forecast.notices, *_notices_of(answer)])
+
+
+def _row_of_answer(answer: Answer, process: Process, clock: quantities.Clock) -> tuple[str, str, str]:
+    labels = {"yeast": "yeast", "room": "room", "start": "mixed", "refrigerator": "into the refrigerator"}
+    label, choice = labels[answer.asked], answer.choice
+    if choice is None:
+        return label, "none", answer.reason
+    if answer.asked == "yeast":
+        mixes = [step for step in process.steps if isinstance(step, Mix)]
+        now = sum(mix.instant_g + mix.active_dry_g + mix.compressed_g for mix in mixes)
+        cost = f" ({signed(choice.rounding_min, 0)} min)" if choice.rounded != choice.value else ""
+        return label, f"{choice.rounded:.3g} g{cost}", f"{now:.3g} g"
+    if answer.asked == "room":
+        places = [place for step in process.steps if not isinstance(step, Mix) for place in step.surroundings.places]
+        rooms = [place.temperature_c for place in places if place.air == "room" and not place.is_dough]
+        now_c = next((room for room in rooms if isinstance(room, float)), None)
+        others = "".join(f" or {signed(value)} °C" for value in choice.all[1:])
+        return label, f"{signed(choice.value)} °C{others}", "" if now_c is None else f"{signed(now_c)} °C"
+    if answer.asked == "start" and clock.mixed_h is None:
+        return label, f"{quantities.clock_text(abs(choice.value))} {'later' if choice.value >= 0 else 'sooner'}", ""
+    return label, clock.text(choice.value), clock.text(0.0) if answer.asked == "start" else ""
+
+
+def _notices_of(answer: Until) -> list[Notice]:
+    """Cautions of the choices that the forecast does not have."""
+    known = {notice.code for notice in answer.forecast.notices}
+    found: dict[str, Notice] = {}
+    for each in answer.answers:
+        for notice in each.choice.notices if each.choice is not None else []:
+            if notice.code not in known:
+                found.setdefault(notice.code, notice)
+    return list(found.values())

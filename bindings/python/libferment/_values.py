@@ -95,7 +95,7 @@ def _maybe(hours: float | None) -> str:
 
 
 def _rows_of_forecast(forecast: Forecast) -> list[tuple[str, ...]]:
-    rows = [("stage", "ready", "9 in 10 between", "look first", "be back by", "never ready")]
+    rows: list[tuple[str, ...]] = [("stage", "ready", "9 in 10 between", "look first", "be back by", "never ready")]
     for stage in forecast.stages:
         early, late = stage.interval_h(0.9)
         rows.append(
@@ -138,7 +138,7 @@ _CHOICES = {
 
 def _rows_of_choice(choice: Choice) -> list[tuple[str, ...]]:
     name, form = _CHOICES[choice.what]
-    rows = [("choice", "", "ready"), (name, form.format(choice.value), _hours(choice.ready_h))]
+    rows: list[tuple[str, ...]] = [("choice", "", "ready"), (name, form.format(choice.value), _hours(choice.ready_h))]
     if choice.rounded != choice.value:
         rows.append((f"{name}, weighed", f"{choice.rounded:.4g} g", _hours(choice.rounded_ready_h)))
     return rows

@@ -15,7 +15,7 @@ import libferment as lf
 from libferment import _quantities as quantities
 from libferment import bowl as bowls
 from libferment import day as days
-from libferment import stages
+from libferment import questions, stages
 from libferment._screen import (
     console_of_words,
     degrees,
@@ -24,6 +24,7 @@ from libferment._screen import (
     print_piece,
     print_plan,
     print_stages,
+    print_until,
     table_of,
 )
 
@@ -294,6 +295,11 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--sugar-percent", type=_number("sugar_percent"), help="Sugar, % of flour weight. [default: 0]")
 @click.option("--gluten-percent", type=_number("gluten_percent"), help="Added gluten, % of flour weight. [default: 0]")
 @click.option("--altitude-m", type=_number("altitude_m"), help="Altitude, m. [default: 0]")
+@click.option("--until", "until_text", help="When it should be ready: 18:30, or 9h from the end of mixing.")
+@click.option("--mixed", "mixed_text", help="When the mixing ends, as a clock: 8:15. Times are then clock times.")
+@click.option("--stage", "stage_name", help="The stage that should be ready then. [default: the last]")
+@click.option("--choose", multiple=True, type=_Name(questions.CHOICES), help="What may be chosen for --until.")
+@click.option("--scale", type=_weight("salt_g"), help="What your scale shows: 0.1g or 1g; the yeast is rounded to it.")
 @click.option("--room", type=_temperature("room_c"), help="Room in which the dough drifts from --dough.")
 @click.option("--refrigerator", type=_temperature("refrigerator_c"), help="Or the refrigerator's air.")
 @click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
@@ -318,6 +324,9 @@ def rise(
 
     libferment rise --rise 100 --dough 25C --room 16C --piece tub --piece-g 1.5kg --yeast-percent 0.6
     """
+    clock = quantities.Clock.of(given["until_text"], given["mixed_text"])
+    if clock is None and (given["stage_name"] or given["choose"] or given["scale"]):
+        raise click.UsageError("--stage, --choose and --scale belong to --until")
     formula = {key: given[key] for key in days.DOUGH_NUMBERS if given[key] is not None}
     where = {key: given[key] for key in days.PLACES if given.get(key) is not None}
     if day_file:
@@ -327,7 +336,11 @@ def rise(
             raise click.UsageError("where the dough is, and its piece, stand in the day file's stages")
         day = days.read_day(day_file)
         day = replace(day, dough={**day.dough, **formula}, yeast=yeast or day.yeast)
-        _rise_of_day(day if dough is None else stages.at_dough_temperature(day, dough), as_json)
+        day = day if dough is None else stages.at_dough_temperature(day, dough)
+        if clock is not None:
+            _rise_until(day, clock, given, as_json)
+            return
+        _rise_of_day(day, as_json)
         return
     if (rise_percent is None) == (after is None):
         raise click.UsageError("give a day file, or one of --rise (how far) and --after (how long)")
@@ -344,11 +357,19 @@ def rise(
     if where:
         ((key, value),) = where.items()
         options = {**given, "rise_percent": rise_percent, "after": after, "yeast": yeast}
-        _rise_of_piece(_day_of_piece(days.surroundings_of(key, value), dough, options), as_json)
+        of_piece = _day_of_piece(days.surroundings_of(key, value), dough, options)
+        if clock is not None:
+            _rise_until(of_piece, clock, given, as_json)
+            return
+        _rise_of_piece(of_piece, as_json)
         return
     if given["piece"] or given["piece_g"] or given["cover"]:
         raise click.UsageError("a piece needs its place: --room, --refrigerator, --proof-box or --room-log")
     assert dough is not None
+    if clock is not None:
+        options = {**given, "rise_percent": rise_percent, "after": after, "yeast": yeast}
+        _rise_until(_day_of_piece(lf.Surroundings.dough(dough), dough, options), clock, given, as_json)
+        return
     one: dict[str, Any] = {"dough_c": dough, "yeast": yeast or "instant", **formula}
     if after is not None:
         _rise_after(after, one, as_json)
@@ -430,6 +451,31 @@ def _rise_of_piece(day: days.Day, as_json: bool) -> None:
         return
     print_piece(day, plans[0], timeline, compared)
     print_notices(console_of_words(), notices)
+
+
+def _rise_until(day: days.Day, clock: quantities.Clock, given: Mapping[str, Any], as_json: bool) -> None:
+    process = stages.process_of(day)
+    answer = questions.until(
+        process,
+        clock.until_h,
+        stage=given["stage_name"],
+        scale_g=given["scale"] or 0.0,
+        choose=tuple(given["choose"]) or questions.CHOICES[:-1],
+    )
+    if as_json:
+        result = {
+            "until_h": answer.ready_h,
+            "stage": answer.stage.name,
+            "ready_by_then": answer.by_then,
+            "forecast": answer.forecast.to_dict()["stages"],
+            "choices": {
+                each.asked: {"reason": each.reason} if each.choice is None else each.choice.to_dict()
+                for each in answer.answers
+            },
+        }
+        _print_json("rise", result, answer.forecast.notices)
+        return
+    print_until(day, process, answer, clock)
 
 
 def _rise_of_day(day: days.Day, as_json: bool) -> None:

@@ -1,0 +1,331 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include <ferment/base/error.hpp>
+#include <ferment/dough/cohort.hpp>
+#include <ferment/dough/gas.hpp>
+
+#include "box.hpp"
+#include "dough/cohort_formula.hpp"
+#include "dough/gas_formula.hpp"
+
+using namespace ferment;
+using formula::CohortCurve;
+
+namespace {
+
+const Kitchen kitchen;
+
+using Cohorts = std::vector<Cohort>;
+
+Cohorts mixed(std::vector<CohortPart> parts, Cohorts added = {}, const Kitchen& in = kitchen) { return mixed_cohorts(parts, added, in); }
+
+/// A dose mixed into fresh flour.
+Cohort straight(double percent, Yeast yeast = Yeast::instant, const Kitchen& in = kitchen) {
+  const Cohorts dough = mixed({}, {new_cohort(percent, yeast)}, in);
+  REQUIRE(dough.size() == 1);
+  return dough[0];
+}
+
+Cohorts later(Cohorts cohorts, double hours) {
+  for (Cohort& cohort : cohorts) cohort = aged(cohort, hours);
+  return cohorts;
+}
+
+double mass(const Cohorts& cohorts, const Kitchen& in = kitchen) {
+  double sum = 0;
+  for (const Cohort& cohort : cohorts) sum += mass_now(cohort, in);
+  return sum;
+}
+double room_left(const Cohorts& cohorts, const Kitchen& in = kitchen) {
+  double sum = 0;
+  for (const Cohort& cohort : cohorts) sum += cohort.mass_g + cohort.room_g - mass_now(cohort, in);
+  return sum;
+}
+double work(const Cohorts& cohorts, double hours, const Kitchen& in = kitchen) {
+  double sum = 0;
+  for (const Cohort& cohort : cohorts) sum += CohortCurve(cohort, in).work_until(hours);
+  return sum;
+}
+double pace(const Cohorts& cohorts, double hours, const Kitchen& in = kitchen) {
+  double sum = 0;
+  for (const Cohort& cohort : cohorts) sum += CohortCurve(cohort, in).pace_at(hours);
+  return sum;
+}
+
+double apart(double a, double b) { return std::abs(a / b - 1); }
+
+Yeast any_yeast(box::Numbers& n) { return box::all_yeasts[n.index(4)]; }
+
+/// Young before its lag, half grown, or old.
+double any_age(box::Numbers& n, const Kitchen& in = kitchen) {
+  switch (n.index(3)) {
+    case 0: return in.growth_lag_h * n.unit();
+    case 1: return in.growth_lag_h + n.between(0, 2) / in.growth_rate;
+    default: return in.growth_lag_h + n.between(5, 100) / in.growth_rate;
+  }
+}
+
+/// A dough of one or two additions, the second made when the first had an age.
+Cohorts any_dough(box::Numbers& n, const Kitchen& in = kitchen) {
+  Cohorts dough{straight(n.magnitude(0.01, 4), any_yeast(n), in)};
+  dough = later(dough, any_age(n, in));
+  if (n.index(2) == 0) return dough;
+  return later(mixed({{n.between(0.05, 1), dough}}, {new_cohort(n.magnitude(0.01, 4), any_yeast(n))}, in), any_age(n, in));
+}
+
+template <class Call>
+std::string refusal(Call call, const std::string& field) {
+  try {
+    call();
+  } catch (const InvalidInput& error) {
+    CHECK(error.detail().field == field);
+    return error.what();
+  }
+  FAIL("accepted");
+  return "";
+}
+
+bool has(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+
+}  // namespace
+
+TEST_CASE("a dose mixed into fresh flour works as the one-dose gas curve") {
+  box::Numbers n(801);
+  double worst = 0, worst_gas = 0, worst_pace = 0;
+  for (int i = 0; i < 5000; ++i) {
+    Kitchen in;
+    if (i % 2) in = box::any_kitchen(n);
+    const Yeast yeast = any_yeast(n);
+    const double percent = n.magnitude(0.0100001, 4.9999) * box::per_instant(yeast);
+    const double hours = i % 10 == 2 ? in.growth_lag_h : n.magnitude(1e-3, 1e4), sugar = n.between(0, 40);
+    const Cohort cohort = straight(percent, yeast, in);
+    CHECK(cohort.dose_g == doctest::Approx(gassing_dry_matter(percent, yeast)).epsilon(1e-15));
+    const CohortCurve curve(cohort, in);
+    const double done = curve.work_until(hours);
+    const double wanted = formula::work_after(hours, cohort.dose_g, formula::GasCurve<double>(in, start_up_h(yeast, in)));
+    worst = std::max(worst, apart(done, wanted));
+    const double gas = formula::gas_for_work(done, gas_capacity(sugar, in), formula::GasCurve<double>(in, start_up_h(yeast, in)));
+    worst_gas = std::max(worst_gas, apart(gas, gas_made(hours, percent, yeast, sugar, in)));
+    // The pace is the slope of the work.
+    if (std::abs(hours - in.growth_lag_h) < 1e-3 * hours) continue;
+    const double step = 1e-4 * hours;
+    const double slope = (curve.work_until(hours + step) - curve.work_until(hours - step)) / (2 * step);
+    if (hours < 100) worst_pace = std::max(worst_pace, apart(slope, curve.pace_at(hours)));
+  }
+  MESSAGE("one cohort: worst relative difference of work ", worst, ", of gas ", worst_gas, ", of pace ", worst_pace);
+  CHECK(worst <= 1e-13);
+  CHECK(worst_gas <= 1e-13);
+  CHECK(worst_pace <= 1e-5);
+}
+
+TEST_CASE("work goes on where it was: ages add up") {
+  box::Numbers n(802);
+  double worst = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const Cohorts dough = any_dough(n);
+    const double first = n.magnitude(1e-2, 50), then = n.magnitude(1e-2, 50);
+    worst = std::max(worst, apart(work(dough, first) + work(later(dough, first), then), work(dough, first + then)));
+  }
+  MESSAGE("work in two steps: worst relative difference ", worst);
+  CHECK(worst <= 1e-12);
+}
+
+TEST_CASE("the mass is the dose before the lag, and grows to dose and increment") {
+  box::Numbers n(803);
+  for (int i = 0; i < 300; ++i) {
+    Kitchen in;
+    if (i % 2) in = box::any_kitchen(n);
+    const Cohort fresh = straight(n.magnitude(0.01, 4), any_yeast(n), in);
+    CHECK(fresh.mass_g == fresh.dose_g);
+    CHECK(fresh.room_g == doctest::Approx(in.growth_increment).epsilon(1e-15));
+    CHECK(fresh.increment_g == doctest::Approx(in.growth_increment).epsilon(1e-15));
+    CHECK_FALSE(fresh.past_lag);
+    CHECK(mass_now(fresh, in) == fresh.dose_g);
+    CHECK(mass_now(aged(fresh, in.growth_lag_h * n.unit()), in) == fresh.dose_g);
+    CHECK(mass_now(aged(fresh, in.growth_lag_h), in) == fresh.dose_g);
+    double before = fresh.dose_g;
+    for (const double hours : {0.1, 0.5, 1.0, 2.0}) {
+      const double now = mass_now(aged(fresh, in.growth_lag_h + hours / in.growth_rate), in);
+      CHECK(now >= before);
+      before = now;
+    }
+    CHECK(before > fresh.dose_g);
+    CHECK(before < fresh.dose_g + in.growth_increment);
+    CHECK(mass_now(aged(fresh, 1e5), in) == doctest::Approx(fresh.dose_g + in.growth_increment).epsilon(1e-14));
+  }
+}
+
+TEST_CASE("two equal doughs are the dough") {
+  box::Numbers n(804);
+  double worst = 0;
+  for (int i = 0; i < 3000; ++i) {
+    const Cohort old = aged(straight(n.magnitude(0.01, 4), any_yeast(n)), any_age(n));
+    const Cohorts joined = mixed({{0.5, {old}}, {0.5, {old}}});
+    REQUIRE(joined.size() == 1);
+    CHECK(joined[0].yeast == old.yeast);
+    CHECK(joined[0].equivalent_h == old.equivalent_h);
+    CHECK(joined[0].dose_g == doctest::Approx(old.dose_g).epsilon(1e-15));
+    CHECK(mass_now(joined[0]) == doctest::Approx(mass_now(old)).epsilon(1e-14));
+    for (const double hours : {0.01, 0.3, 1.0, 3.0, 10.0, 100.0}) worst = std::max(worst, apart(work(joined, hours), work({old}, hours)));
+  }
+  MESSAGE("two equal doughs: worst relative difference of work ", worst);
+  CHECK(worst <= 1e-12);
+}
+
+TEST_CASE("a dough with nothing mixed in stays as it is") {
+  box::Numbers n(805);
+  for (int i = 0; i < 300; ++i) {
+    const Cohorts dough = any_dough(n);
+    const Cohorts same = mixed({{1, dough}});
+    REQUIRE(same.size() == dough.size());
+    for (std::size_t k = 0; k < dough.size(); ++k) {
+      CHECK(same[k].yeast == dough[k].yeast);
+      CHECK(same[k].past_lag == dough[k].past_lag);
+      for (double Cohort::*number :
+           {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g, &Cohort::equivalent_h, &Cohort::growing_h}) {
+        CHECK(same[k].*number == dough[k].*number);
+      }
+    }
+  }
+  CHECK(mixed({}).empty());
+  CHECK(mixed({{0.3, {}}}).empty());
+  CHECK(mixed({{1, {}}}).empty());
+}
+
+TEST_CASE("mixing keeps the yeast, what it can still grow, and its pace") {
+  box::Numbers n(806);
+  double worst_mass = 0, worst_room = 0, worst_pace = 0, worst_dose = 0, worst_increment = 0;
+  for (int i = 0; i < 5000; ++i) {
+    Kitchen in;
+    if (i % 2) in = box::any_kitchen(n);
+    std::vector<CohortPart> parts(n.index(4));
+    double flour = 0;
+    for (CohortPart& part : parts) {
+      part.flour_share = n.magnitude(1e-3, 1);
+      flour += part.flour_share;
+      if (n.index(8) > 0) part.cohorts = any_dough(n, in);  // else flour and water without yeast
+    }
+    const double all_old = i % 5 == 0 ? 1 : n.unit();
+    for (CohortPart& part : parts) part.flour_share *= all_old / flour;
+    Cohorts added;
+    for (std::size_t k = n.index(3); k > 0; --k) added.push_back(new_cohort(n.magnitude(0.01, 4), any_yeast(n)));
+    const Cohorts all = mixed(parts, added, in);
+    if (all.empty()) continue;
+
+    double fresh = 1, mass_before = 0, room_before = 0, pace_before = 0, dose_before = 0;
+    for (const CohortPart& part : parts) {
+      if (part.cohorts.empty()) continue;
+      fresh -= part.flour_share;
+      mass_before += part.flour_share * mass(part.cohorts, in);
+      room_before += part.flour_share * room_left(part.cohorts, in);
+      pace_before += part.flour_share * pace(part.cohorts, 0, in);
+      for (const Cohort& cohort : part.cohorts) dose_before += part.flour_share * cohort.dose_g;
+    }
+    for (const Cohort& cohort : added) {
+      mass_before += cohort.mass_g;
+      dose_before += cohort.dose_g;
+    }
+    room_before += fresh * in.growth_increment;
+    double dose = 0, increment = 0;
+    for (const Cohort& cohort : all) {
+      dose += cohort.dose_g;
+      increment += cohort.increment_g;
+    }
+    worst_mass = std::max(worst_mass, apart(mass(all, in), mass_before));
+    worst_dose = std::max(worst_dose, apart(dose, dose_before));
+    // What is left of the room of an old dough is a difference of masses.
+    worst_room = std::max(worst_room, std::abs(room_left(all, in) - room_before) / (mass_before + room_before));
+    // New yeast starts at rest; a pace is a difference of masses too.
+    worst_pace = std::max(worst_pace, std::abs(pace(all, 0, in) - pace_before) / mass_before);
+    const bool whole = parts.size() == 1 && fresh == 0 && added.empty();
+    if (!whole) worst_increment = std::max(worst_increment, apart(increment, in.growth_increment));
+  }
+  MESSAGE("mixing: worst relative difference of mass ", worst_mass, ", of dose ", worst_dose, ", of room ", worst_room, ", of pace ", worst_pace,
+          ", of increment ", worst_increment);
+  CHECK(worst_mass <= 1e-13);
+  CHECK(worst_dose <= 1e-13);
+  CHECK(worst_room <= 1e-13);
+  CHECK(worst_pace <= 1e-13);
+  CHECK(worst_increment <= 1e-13);
+}
+
+TEST_CASE("just after dilution every cohort works at its share of the pace") {
+  box::Numbers n(807);
+  double worst = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const Cohort old = aged(straight(n.magnitude(0.01, 4), any_yeast(n)), n.magnitude(0.05, 60));
+    const double share = n.between(0.02, 0.98);
+    const Cohorts all = mixed({{share, {old}}}, {new_cohort(n.magnitude(0.01, 4), any_yeast(n))});
+    REQUIRE(all.size() == 2);
+    worst = std::max(worst, apart(CohortCurve(all[0], kitchen).pace_at(0), share * CohortCurve(old, kitchen).pace_at(0)));
+    CHECK(CohortCurve(all[1], kitchen).pace_at(0) == 0);
+    CHECK(mass_now(all[0]) == doctest::Approx(share * mass_now(old)).epsilon(1e-14));
+    CHECK(all[0].equivalent_h == old.equivalent_h);
+  }
+  MESSAGE("diluted: worst relative difference of pace ", worst);
+  CHECK(worst <= 1e-12);
+}
+
+TEST_CASE("a grown preferment does not lag again, a young one keeps its lag") {
+  const Cohort grown = aged(straight(0.5), kitchen.growth_lag_h + 4);
+  const Cohort diluted = mixed({{0.3, {grown}}})[0];
+  CHECK(diluted.past_lag);
+  CHECK(diluted.growing_h == 0);
+  CHECK(CohortCurve(diluted, kitchen).until_growth() <= 0);
+  CHECK(mass_now(diluted) == doctest::Approx(0.3 * mass_now(grown)).epsilon(1e-14));
+  CHECK(mass_now(aged(diluted, 1e-3)) > mass_now(diluted));
+  CHECK(mass_now(aged(diluted, 1)) > 1.1 * mass_now(diluted));
+  CHECK(mass_now(aged(diluted, 1e4)) ==
+        doctest::Approx(0.3 * (grown.dose_g + kitchen.growth_increment) + 0.7 * kitchen.growth_increment).epsilon(1e-13));
+  // Mixed again at once, and again later: it still goes on.
+  const Cohort again = mixed({{0.5, {diluted}}})[0];
+  CHECK(again.past_lag);
+  CHECK(mass_now(again) == doctest::Approx(0.5 * mass_now(diluted)).epsilon(1e-14));
+  CHECK(mass_now(aged(again, 0.1)) > mass_now(again));
+
+  const Cohort young = aged(straight(0.5), 1);
+  const Cohort kept = mixed({{0.3, {young}}})[0];
+  CHECK_FALSE(kept.past_lag);
+  CHECK(kept.growing_h == 1);
+  CHECK(mass_now(aged(kept, kitchen.growth_lag_h - 1.001)) == doctest::Approx(0.3 * young.dose_g).epsilon(1e-15));
+  CHECK(mass_now(aged(kept, kitchen.growth_lag_h - 0.9)) > 0.3 * young.dose_g);
+}
+
+TEST_CASE("doses of one kind added together are one cohort") {
+  const Cohorts both = mixed({}, {new_cohort(0.25, Yeast::instant), new_cohort(0.5, Yeast::instant)});
+  const Cohort once = straight(0.75);
+  REQUIRE(both.size() == 1);
+  CHECK(both[0].dose_g == doctest::Approx(once.dose_g).epsilon(1e-15));
+  CHECK(work(both, 9) == doctest::Approx(work({once}, 9)).epsilon(1e-14));
+  CHECK(mixed({}, {new_cohort(0.25, Yeast::instant), new_cohort(0.5, Yeast::compressed)}).size() == 2);
+}
+
+TEST_CASE("cohorts and shares that cannot be are refused") {
+  const double nan = std::numeric_limits<double>::quiet_NaN(), infinity = std::numeric_limits<double>::infinity();
+  const Cohort old = aged(straight(0.5), 3);
+  for (const double share : {-0.1, -1e-300, nan}) {
+    const std::string text = refusal([&] { mixed({{share, {old}}}); }, "flour_share");
+    CHECK(has(text, "a dough's share of the flour"));
+    CHECK(has(text, "it must be 0 to 1"));
+  }
+  CHECK(has(refusal([&] { mixed({{0.7, {old}}, {0.4, {old}}}); }, "flour_share"), "sum to 1.1, more than 1"));
+  CHECK(has(refusal([&] { mixed({{infinity, {old}}}); }, "flour_share"), "more than 1"));
+  CHECK_NOTHROW(mixed({{0.7, {old}}, {0.3, {old}}}));
+
+  for (const double hours : {-1.0, 2e5, nan, infinity}) refusal([&] { aged(old, hours); }, "equivalent_h");
+  for (const double percent : {0.0, -1.0, 16.5, nan, infinity}) refusal([&] { new_cohort(percent, Yeast::instant); }, "yeast_percent");
+  CHECK(new_cohort(1e-4, Yeast::compressed).dose_g == doctest::Approx(3e-5));  // a pinch in a large dough
+  CHECK_THROWS_AS(new_cohort(1, static_cast<Yeast>(9)), InvalidInput);
+
+  Kitchen wrong;
+  wrong.growth_rate = -1;
+  CHECK_THROWS_AS(mixed({}, {new_cohort(1, Yeast::instant)}, wrong), InvalidInput);
+  CHECK_THROWS_AS(mass_now(old, wrong), InvalidInput);
+}
