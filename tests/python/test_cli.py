@@ -1497,7 +1497,7 @@ def test_temperature_logs_on_the_command_line(tmp_path):
     assert held["time_constant_h"] is None
     room.write_text("time_h,temperature_c\n0,16\n2,17\n1,18\n", encoding="utf-8")
     text = refusal(2, "rise", *options, "--room-log", str(room))
-    assert "room.csv: line 4: the time \"1\" goes back from \"2\"" in text
+    assert 'room.csv: line 4: the time "1" goes back from "2"' in text
     assert "there is no file" in refusal(2, "rise", *options, "--room-log", str(tmp_path / "none.csv"))
 
 

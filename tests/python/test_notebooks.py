@@ -13,7 +13,7 @@ from nbclient import NotebookClient
 import libferment
 
 NOTEBOOKS = Path(__file__).resolve().parents[2] / "notebooks"
-NAMES = ["water_temperature"]
+NAMES = ["rise_in_a_cold_kitchen", "water_temperature"]
 SECONDS_FOR_A_CELL = 120
 LARGEST_BYTES = 500_000
 IMAGES = {"image/png", "image/jpeg", "image/svg+xml"}

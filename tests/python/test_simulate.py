@@ -593,9 +593,15 @@ def test_the_timeline_has_every_minute_and_every_end():
 
 
 def test_core_mean_and_surface():
-    """A cooling dough is warmest in the middle; a settled sphere with a uniform source as computed by hand."""
+    """A cooling dough is warmest in the middle; its core is never warmer than it was, and follows a change by and by."""
     timeline = ends_of([a_mix(), a_stage(surroundings=lf.Surroundings.room(10), piece=lf.Piece.ball())])
-    assert (timeline.core_c > timeline.mean_c).all()
+    assert timeline.core_c[0] == timeline.mean_c[0]  # just mixed
+    assert (timeline.core_c[1:] > timeline.mean_c[1:]).all()
+    where = lf.Surroundings.sequence([(0, lf.Surroundings.room(20)), (1, lf.Surroundings.refrigerator(4)), (9, ROOM)])
+    night = ends_of([a_mix(), a_stage(surroundings=where, piece=lf.Piece.ball(), until_h=12)])
+    assert night.core_c.max() < 26.5  # its own heat
+    assert night.core_c.min() > 4
+    assert abs(np.diff(night.core_c)).max() < 0.2  # K in a minute
     assert (timeline.mean_c > timeline.surface_c).all()
     assert (timeline.surface_c > timeline.air_c).all()
     held = ends_of([a_mix(), a_stage(surroundings=lf.Surroundings.dough(20))])

@@ -24,7 +24,9 @@ def public_functions() -> tuple[set[str], set[str]]:
     c = set(FUNCTION.findall((HEADERS / "ferment.h").read_text(encoding="utf-8")))
     texts = [path.read_text(encoding="utf-8") for path in HEADERS.rglob("*.hpp")]
     cpp = {name for text in texts for name in FUNCTION.findall(text)}
-    makers = {f"{kind}::{maker}" for text in texts for kind, body in STRUCT.findall(text) for maker in MAKER.findall(body)}
+    makers = {
+        f"{kind}::{maker}" for text in texts for kind, body in STRUCT.findall(text) for maker in MAKER.findall(body)
+    }
     return c, cpp | makers
 
 

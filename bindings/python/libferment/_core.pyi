@@ -1956,7 +1956,7 @@ class Timeline:
     @property
     def core_c(self) -> numpy.typing.NDArray[numpy.float64]:
         """
-        °C in the middle, for a settled profile
+        °C in the middle, an estimate: a parabolic profile that settles after each change
         """
     @property
     def equivalent_h(self) -> numpy.typing.NDArray[numpy.float64]:
@@ -1990,7 +1990,7 @@ class Timeline:
     @property
     def surface_c(self) -> numpy.typing.NDArray[numpy.float64]:
         """
-        °C at the surface, for a settled profile
+        °C at the surface, an estimate for a settled profile
         """
     @property
     def time_h(self) -> numpy.typing.NDArray[numpy.float64]:

@@ -116,8 +116,8 @@ struct TimelineColumn {
 constexpr std::array timeline_columns{
     TimelineColumn{"time_h", &Timeline::time_h, "h of the process"},
     TimelineColumn{"mean_c", &Timeline::mean_c, "°C, mean of the dough"},
-    TimelineColumn{"core_c", &Timeline::core_c, "°C in the middle, for a settled profile"},
-    TimelineColumn{"surface_c", &Timeline::surface_c, "°C at the surface, for a settled profile"},
+    TimelineColumn{"core_c", &Timeline::core_c, "°C in the middle, an estimate: a parabolic profile that settles after each change"},
+    TimelineColumn{"surface_c", &Timeline::surface_c, "°C at the surface, an estimate for a settled profile"},
     TimelineColumn{"air_c", &Timeline::air_c, "°C of the surroundings; the dough's where that is given"},
     TimelineColumn{"equivalent_h", &Timeline::equivalent_h, "equivalent hours since the first yeast"},
     TimelineColumn{"co2_mmol", &Timeline::co2_mmol, "CO2 made, mmol per 100 g of flour"},

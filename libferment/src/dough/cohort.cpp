@@ -37,6 +37,13 @@ void add(std::vector<Cohort>& cohorts, const Cohort& cohort) {
   for (double Cohort::*amount : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g}) *same.*amount += cohort.*amount;
 }
 
+/// Whether the parts have the same yeast: the same dough, taken apart.
+bool are_one_dough(std::span<const CohortPart> parts) {
+  return std::all_of(parts.begin(), parts.end(), [&](const CohortPart& part) {
+    return std::equal(part.cohorts.begin(), part.cohorts.end(), parts[0].cohorts.begin(), parts[0].cohorts.end(), of_one_age);
+  });
+}
+
 }  // namespace
 
 double mass_now(const Cohort& cohort, const Kitchen& kitchen) {
@@ -76,11 +83,18 @@ std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<c
                        {.field = "flour_share", .value = old_flour, .low = 0.0, .high = 1.0});
   }
   const double fresh_flour = old_flour > 1 - rounding ? 0 : 1 - old_flour;
-  if (parts.size() == 1 && fresh_flour == 0 && added.empty()) return parts[0].cohorts;
+  if (fresh_flour == 0 && added.empty() && are_one_dough(parts)) {
+    std::vector<Cohort> same;
+    for (const CohortPart& part : parts) {
+      for (const Cohort& cohort : part.cohorts) add(same, parts.size() == 1 ? cohort : diluted(cohort, part.flour_share));
+    }
+    return same;
+  }
 
   double room = fresh_flour * kitchen.growth_increment;
   std::vector<Cohort> all;
   for (const CohortPart& part : parts) {
+    if (part.flour_share == 0) continue;
     if (part.cohorts.empty()) room += part.flour_share * kitchen.growth_increment;
     for (const Cohort& old : part.cohorts) {
       Cohort cohort = diluted(old, part.flour_share);

@@ -75,9 +75,13 @@ class Outside {
   Worktop worktop_;
 };
 
+/// Second eigenvalues at a Biot number of 1: sphere, cylinder, slab (Incropera, ch. 5, from memory).
+constexpr double second_of_sphere = 4.71239, second_of_cylinder = 4.07948, second_of_slab = 3.42562;
+
 struct Body {
   double volume_m3;
   double core_over_mean;
+  double settling_m;  ///< radius or half-thickness over the second eigenvalue
   std::vector<Face> faces;
 };
 
@@ -89,7 +93,7 @@ Body body_of(const Ball& ball, const Outside& outside, double volume_m3) {
   const double area = 4 * pi * radius * radius;
   const double inside = radius / (5 * dough_w_per_m_k);
   const double contact = outside.lies_in_air() ? 0 : ball_contact;
-  Body body{4 * pi / 3 * radius * radius * radius, 2.5, {outside.free(area * (1 - contact), inside)}};
+  Body body{4 * pi / 3 * radius * radius * radius, 2.5, radius / second_of_sphere, {outside.free(area * (1 - contact), inside)}};
   if (contact > 0) body.faces.push_back(outside.base(area * contact, inside, 0, 0));
   return body;
 }
@@ -104,7 +108,7 @@ Body body_of(const Log& log, const Outside& outside, double volume_m3) {
   const double inside = diameter / (8 * dough_w_per_m_k);
   const double round = pi * diameter * length, ends = pi * diameter * diameter / 2;
   const double contact = outside.lies_in_air() ? 0 : log_contact;
-  Body body{cylinder_m3(diameter, length), 2, {outside.free(round * (1 - contact) + ends, inside)}};
+  Body body{cylinder_m3(diameter, length), 2, diameter / 2 / second_of_cylinder, {outside.free(round * (1 - contact) + ends, inside)}};
   if (contact > 0) body.faces.push_back(outside.base(round * contact, inside, 0, 0));
   return body;
 }
@@ -122,6 +126,7 @@ Body body_of(const Tub& tub, const Outside& outside, double volume_m3) {
   const Face wall = outside.wall(pi * diameter * depth, round, material);
   return {cylinder_m3(diameter, depth),
           1.5,
+          depth / 2 / second_of_slab,
           {outside.top_of_tub(flat, across), wall, outside.base(flat, across, material.wall_m2_k_per_w, wall.outside_m2_k_per_w)}};
 }
 
@@ -238,6 +243,8 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   }
   node.volume_ml = 1e6 * body.volume_m3;
   node.core_over_mean = body.core_over_mean;
+  const double diffusivity_m2_h = 3600 * dough_w_per_m_k / (density_kg_m3 * 1000 * dough.specific_heat_kj);
+  node.settling_h = body.settling_m * body.settling_m / diffusivity_m2_h;
   node.capacity_j_k = node.mass_g * dough.specific_heat_kj;
   if (const auto* in = std::get_if<Tub>(&piece.shape)) node.capacity_j_k += in->vessel_g * bowl_material_named(in->material).specific_heat_kj;
 

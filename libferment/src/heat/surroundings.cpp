@@ -76,6 +76,7 @@ Surroundings checked(Place place) {
 
 double along(const Course& course, double time_h) {
   const auto& times = course.time_h;
+  if (times.empty() || course.temperature_c.size() != times.size()) check_course(field::temperature_c, course);
   const auto next = static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), time_h) - times.begin());
   if (next == 0) return course.temperature_c.front();
   if (next == times.size()) return course.temperature_c.back();
@@ -135,7 +136,8 @@ Surroundings Surroundings::sequence(std::vector<std::pair<double, Surroundings>>
 }
 
 void check_surroundings(const Surroundings& surroundings) {
-  if (surroundings.places.empty()) throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]");
+  if (surroundings.places.empty())
+    throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]", {.field = "surroundings"});
   double last_h = -std::numeric_limits<double>::infinity();
   for (const Place& place : surroundings.places) {
     check_place(place);

@@ -44,6 +44,11 @@ class Recorder {
  public:
   Recorder(Timeline& timeline, double every_min) : timeline_(timeline), every_h_(every_min / 60) {}
 
+  /// The dough was mixed or handled: its core is as warm as the rest.
+  void even_out() {
+    uniform_ = true;
+    known_h_.reset();
+  }
   void begin(const StageRun& run) {
     const State& s = run.state();
     row(run, {s.time_h, s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()});
@@ -73,14 +78,28 @@ class Recorder {
     timeline_.rise_percent.push_back(run.rise_percent(m.ratio));
     timeline_.stage.push_back(timeline_.stages.size());
     const Node* node = run.node();
-    const double dropped = node != nullptr ? node->inside_k_per_w * heat_loss_w(*node, m.mean_c, air_c) : 0;
+    const double settled = node != nullptr ? node->inside_k_per_w * heat_loss_w(*node, m.mean_c, air_c) : 0;
     timeline_.air_c.push_back(node != nullptr ? air_c : m.mean_c);
-    timeline_.surface_c.push_back(m.mean_c - dropped);
-    timeline_.core_c.push_back(m.mean_c + (node != nullptr ? (node->core_over_mean - 1) * dropped : 0));
+    timeline_.surface_c.push_back(m.mean_c - settled);
+    timeline_.core_c.push_back(m.mean_c + (node != nullptr ? (node->core_over_mean - 1) * inside(*node, settled, m.time_h) : 0));
+  }
+
+  /// Mean of the dough less its surface as its core feels it: the surface follows a change at once, the core by and by.
+  double inside(const Node& node, double settled, double time_h) {
+    if (!known_h_) {
+      inside_ = uniform_ ? 0 : settled;
+    } else {
+      inside_ += (settled - inside_) * -std::expm1(-(time_h - *known_h_) / node.settling_h);
+    }
+    known_h_ = time_h;
+    return inside_;
   }
 
   Timeline& timeline_;
   double every_h_;
+  bool uniform_ = false;  ///< the dough has just been mixed or handled
+  double inside_ = 0;
+  std::optional<double> known_h_ = {};
 };
 
 /// Takes a state through a stage, or part of it; the result if it is wanted.
@@ -280,6 +299,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       if (const auto* mix = std::get_if<Mix>(&step)) {
         state = mixed_in(state, *mix, kitchen);
         note_mix(notices, *mix);
+        recorder.even_out();
         continue;
       }
       const Stage& stage = std::get<Stage>(step);
@@ -289,6 +309,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       note_stage(notices, stage, result, before, state, kitchen);
       timeline.stages.push_back(std::move(result));
       if (!timeline.stages.back().ended) break;
+      if (!stage.handling.empty()) recorder.even_out();
     } catch (const Error& error) {
       throw_from(error, step, place);
     }

@@ -37,7 +37,7 @@ struct CohortPart {
 /// The yeast of a mix: old doughs, new yeast (its dose per 100 g of all flour), and fresh flour for the rest of the flour shares.
 /// Everything is diluted by the flour. What the doughs can still grow, and the fresh flour's growth increment with it, is shared
 /// in proportion to the masses, so that a young cohort's share is that of its dose; a cohort that has begun to grow goes on
-/// without a new lag, from the mass it has. Without fresh flour or new yeast nothing is shared anew.
+/// without a new lag, from the mass it has. Parts of one dough that come together again are shared as before.
 /// Source: model of this library. (Sharing by dose alone would make a preferment's grown yeast shrink or jump on mixing.)
 /// @throws InvalidInput if shares are negative or sum to more than 1
 FERMENT_API std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added, const Kitchen& kitchen = {});

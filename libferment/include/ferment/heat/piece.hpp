@@ -70,6 +70,7 @@ struct Node {
   double time_constant_h = 0;
   double inside_k_per_w = 0;  ///< mean of the dough less its surface, per W of loss
   double core_over_mean = 1;  ///< (core − surface)/(mean − surface) of a settled profile: ball 2.5, log 2, tub 1.5
+  double settling_h = 0;      ///< time constant in which a profile settles after a change: the second eigenvalue's, Biot number 1
   double open_m2 = 0;         ///< surface that water evaporates from
   double open_inside_m2_k_per_w = 0;
   double open_outside_w_per_m2_k = 0;

@@ -35,8 +35,8 @@ struct StageResult {
 struct Timeline {
   std::vector<double> time_h = {};
   std::vector<double> mean_c = {};     ///< of the dough
-  std::vector<double> core_c = {};     ///< for a settled profile
-  std::vector<double> surface_c = {};  ///< likewise
+  std::vector<double> core_c = {};     ///< an estimate: a parabolic profile that settles after each change
+  std::vector<double> surface_c = {};  ///< as if settled at once
   std::vector<double> air_c = {};      ///< of the surroundings; the dough's where that is given
   std::vector<double> equivalent_h = {};
   std::vector<double> co2_mmol = {};      ///< made so far, mmol per 100 g flour
