@@ -593,7 +593,7 @@ def test_the_timeline_has_every_minute_and_every_end():
 
 
 def test_core_mean_and_surface():
-    """A cooling dough is warmest in the middle; its core is never warmer than it was, and follows a change by and by."""
+    """A cooling dough is warmest in the middle; its core follows a change by and by."""
     timeline = ends_of([a_mix(), a_stage(surroundings=lf.Surroundings.room(10), piece=lf.Piece.ball())])
     assert timeline.core_c[0] == timeline.mean_c[0]  # just mixed
     assert (timeline.core_c[1:] > timeline.mean_c[1:]).all()
