@@ -86,14 +86,18 @@ def main() -> None:
         "with be back by": lambda: lf.simulate(DAY, every_min=0),
         "every minute, with be back by": lambda: lf.simulate(DAY),
         "SciPy solve_ivp, ends alone": lambda: independent.run(steps, rtol=1e-6),
+        "forecast, 512 draws": lambda: lf.forecast(DAY),
+        "yeast for an hour, 512 draws": lambda: lf.yeast_for(DAY, stage="final proof", ready_h=ours + 1),
     }
     seconds = {name: median_seconds(call) for name, call in times.items()}
+    # What a forecast and a root of its medians would take with SciPy: so many of its days.
+    seconds["512 of SciPy's days, a forecast"] = 512 * seconds["SciPy solve_ivp, ends alone"]
     least = seconds["ends alone"]
     table = Table(title="a day of ten steps", title_justify="left")
     for column in ("", "per day", "÷ ends alone"):
         table.add_column(column, justify="left" if not column else "right")
     for name, value in seconds.items():
-        table.add_row(name, f"{value * 1e6:.0f} µs", f"{value / least:.0f}")
+        table.add_row(name, f"{value * 1e3:.2f} ms", f"{value / least:.0f}")
     Console(highlight=False).print(table)
 
 

@@ -1566,6 +1566,87 @@ def test_a_log_beside_the_day_file(write, tmp_path):
     assert as_json("rise", path)["stages"][0]["hours"] == as_json("rise", same)["stages"][0]["hours"]
 
 
+# ---- until when ------------------------------------------------------------------------------------------------------
+
+
+def test_until_shows_the_window_and_what_to_choose():
+    document = as_json("rise", DEMO, "--until", "16:00", "--mixed", "9:30", "--scale", "0.1g")
+    process = stages.process_of(days.read_day(DEMO))
+    forecast = lf.forecast(process)
+    assert document["until_h"] == 6.5
+    assert document["stage"] == "final proof"
+    assert document["forecast"] == forecast.to_dict()["stages"]
+    assert document["ready_by_then"] == float((forecast["final proof"].ready <= 6.5).mean())
+    choices = document["choices"]
+    assert list(choices) == ["yeast", "room", "start"]
+    wanted = {"stage": "final proof", "ready_h": 6.5}
+    assert choices["yeast"]["rounded"] == lf.yeast_for(process, scale_g=0.1, **wanted).rounded
+    assert choices["room"]["value"] == lf.room_for(process, **wanted).value
+    assert choices["start"]["value"] == pytest.approx(6.5 - forecast["final proof"].ready_h, abs=1e-6)
+    text = answer("rise", DEMO, "--until", "16:00", "--mixed", "9:30", "--scale", "0.1g")
+    clock = quantities.Clock(6.5, 9.5)
+    for stage in forecast.stages:
+        early, late = map(clock.text, stage.interval_h(0.9))
+        cells = [stage.name, clock.text(stage.ready_h)]
+        if stage.by_rise:
+            cells += [f"{early} and {late}", *map(clock.text, (stage.look_first_h, stage.be_back_by_h))]
+        assert re.search(r" +│ +".join(map(re.escape, cells)), text), cells
+    assert "for the final proof to be ready at 16:00" in text
+    assert f"{choices['yeast']['rounded']:.3g} g (" in text
+    assert "6.3 g" in text
+    assert "one log would leave about" in text
+
+
+def test_until_in_hours_for_one_rise():
+    options = ("--rise", "100", *PIECE)
+    document = as_json("rise", *options, "--until", "5h", "--choose", "yeast", "--choose", "refrigerator")
+    assert list(document["choices"]) == ["yeast", "refrigerator"]
+    assert document["choices"]["yeast"]["ready_h"] == pytest.approx(5, abs=1e-6)
+    text = answer("rise", *options, "--until", "5h")
+    assert "By 5 h 00 min the rise is ready in" in text
+    assert " later" in text
+    held = as_json("rise", "--rise", "100", *ONE, "--until", "6h")["choices"]
+    assert "is in a room of one temperature" in held["room"]["reason"]
+    impossible = answer("rise", *options, "--until", "20min", "--choose", "yeast")
+    assert "within reach is" in impossible
+
+
+def test_the_clock_of_the_command_line():
+    of = quantities.Clock.of
+    assert of("18:30", "8:15") == quantities.Clock(10.25, 8.25)
+    assert of("7:00", "20:00").until_h == 11
+    assert of("8:00", "8:00").until_h == 24
+    assert of("90min", None) == quantities.Clock(1.5)
+    assert of(None, None) is None
+    clock = quantities.Clock(1, 20)
+    assert [clock.text(h) for h in (0, 4.5, 30, -21, None)] == [
+        "20:00",
+        "0:30 (+1 d)",
+        "2:00 (+2 d)",
+        "23:00 (−1 d)",
+        "never",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("options", "words"),
+    [
+        (("--until", "18:00"), "is a clock; say when the mixing ends too: --mixed 8:15"),
+        (("--mixed", "8:00"), "--mixed belongs to --until"),
+        (("--until", "25:00", "--mixed", "8:00"), 'until "25:00" is not a clock'),
+        (("--until", "5"), "until 5 has no unit; write 5h or 5min"),
+        (("--until", "0h"), "is outside"),
+        (("--until", "5h", "--stage", "prof"), 'no stage is named "prof"; known: bulk, bench rest, final proof'),
+        (("--stage", "bulk"), "--stage, --choose and --scale belong to --until"),
+        (("--until", "5h", "--choose", "oven"), "'oven' is not one of"),
+    ],
+)
+def test_what_until_needs(options, words):
+    result = CliRunner().invoke(cli.main, ["rise", DEMO, *options])
+    assert result.exit_code == 2
+    assert words in " ".join(result.output.split())
+
+
 # ---- a day of stages -------------------------------------------------------------------------------------------------
 
 

@@ -272,7 +272,8 @@ WITHOUT_FIELDS = {
     *("celsius", "fahrenheit", "kelvins", "grams", "ounces"),
     *("fields", "parameters", "bowl_materials", "mixing_methods", "airs", "worktops"),
     # Of processes alone; a file.
-    *("advance", "simulate", "read_temperature_log"),
+    *("advance", "simulate", "read_temperature_log", "forecast", "draws_of"),
+    *("yeast_for", "water_for", "room_for", "latest_start", "refrigerate_from", "take_out_at"),
     # Of a mix or of batches alone; a property of matter.
     *(
         "series_equivalent_h",

@@ -6,6 +6,7 @@ import re
 import sys
 from pathlib import Path
 
+import independent_day as independent
 import nbformat
 import pytest
 from nbclient import NotebookClient
@@ -18,6 +19,33 @@ SECONDS_FOR_A_CELL = 120
 LARGEST_BYTES = 500_000
 IMAGES = {"image/png", "image/jpeg", "image/svg+xml"}
 REFRESH = "run `jupyter execute --inplace` on it, look at it, and commit it"
+
+# What a notebook's names hold after its last cell, by name or expression.
+RISE_SAYS = [
+    *("stays_warm_h", "stays_cold_h", "doubled_h", "swing_h[8]", "swing_h[20]", "steady_h"),
+    *("rise_in", "rise_out", "rise_warm", "straight_h", "poolish_h", "whole_h", "gap_h"),
+    *("gone_on.stages[-1].hours", "timeline.stages[0].end_c"),
+]
+RISE_TAKES = [  # how fast heat leaves the pieces, and the readings of the logs
+    "timeline.state.heat_capacity_kj_k",
+    "timeline.stages[0].time_constant_h",
+    "simulate([dough, proof.replace(surroundings=kitchen)]).stages[0].time_constant_h",
+    "simulate([dough, proof.replace(surroundings=lf.Surroundings.refrigerator(4))]).stages[0].time_constant_h",
+    "simulate([poolish]).state.heat_capacity_kj_k",
+    "with_poolish.stages[0].time_constant_h",
+    "[[[*log.time_h], [*log.temperature_c]] for log in logs.values()]",
+]
+WATER_SAYS = ["rule_c", "friction_k", "cold_off_k", "hot_plan.pour_g", "hot_plan.ice_g"]
+WATER_TAKES = [
+    "plan.water_c",
+    "mild_water_c",
+    "hot_plan.water_c",
+    "lf.dough_by_heat_balance(bread.replace(water_c=rule_c))",
+]
+ASKED = {
+    "rise_in_a_cold_kitchen": [*RISE_SAYS, *RISE_TAKES],
+    "water_temperature": [*WATER_SAYS, *WATER_TAKES],
+}
 
 
 @pytest.fixture(scope="module", params=NAMES)
@@ -33,8 +61,8 @@ def committed(path):
 
 
 @pytest.fixture(scope="module")
-def fresh(committed, tmp_path_factory):
-    """The notebook run anew by this Python, without anybody's Jupyter or IPython settings."""
+def ran(path, committed, tmp_path_factory):
+    """The notebook run anew by this Python, without anybody's Jupyter or IPython settings, and its key numbers."""
     import matplotlib.font_manager  # noqa: F401  finds the fonts now: in the kernel it would say so on stderr
 
     home = tmp_path_factory.mktemp("jupyter")
@@ -45,7 +73,9 @@ def fresh(committed, tmp_path_factory):
     (kernel / "kernel.json").write_text(json.dumps(spec), encoding="utf-8")
 
     notebook = nbformat.from_dict(committed)
-    notebook.cells.append(nbformat.v4.new_code_cell("import libferment\n\nprint(libferment.__file__)"))
+    values = ", ".join(f"{expression!r}: {expression}" for expression in ASKED[path.stem])
+    asked = f"import json\n\nimport libferment\n\nprint(json.dumps([libferment.__file__, {{{values}}}]))"
+    notebook.cells.append(nbformat.v4.new_code_cell(asked))
     client = NotebookClient(
         notebook,
         timeout=SECONDS_FOR_A_CELL,
@@ -58,9 +88,20 @@ def fresh(committed, tmp_path_factory):
         settings.setenv("IPYTHONDIR", str(home / "ipython"))
         settings.delenv("MPLBACKEND", raising=False)
         client.execute()
-    (imported,) = notebook.cells.pop().outputs
-    assert Path(imported.text.strip()).samefile(libferment.__file__)
-    return notebook
+    (answer,) = notebook.cells.pop().outputs
+    imported, numbers = json.loads(answer.text)
+    assert Path(imported).samefile(libferment.__file__)
+    return notebook, numbers
+
+
+@pytest.fixture(scope="module")
+def fresh(ran):
+    return ran[0]
+
+
+@pytest.fixture(scope="module")
+def numbers(ran):
+    return ran[1]
 
 
 def code_cells(notebook):
@@ -93,6 +134,71 @@ def test_every_notebook_is_tested():
 def test_shows_what_it_computes(committed, fresh):
     for number, (was, now) in enumerate(zip(code_cells(committed), code_cells(fresh), strict=True), start=1):
         assert without_images(was) == without_images(now), f"code cell {number} is stale: {REFRESH}"
+
+
+def test_what_it_says_is_so(path, numbers):
+    """Key numbers, each worked out in another way."""
+    anew = {"rise_in_a_cold_kitchen": rise_anew, "water_temperature": water_anew}[path.stem]
+    for name, value in anew(numbers).items():
+        assert numbers[name] == pytest.approx(value, rel=5e-4), name
+
+
+def rise_anew(numbers):
+    """Solve the cold kitchen's doughs by SciPy, on the same model written anew."""
+    tub_kj_k, tub_h, loaf_h, loaf_cold_h, poolish_kj_k, poolish_h, logs = (numbers[name] for name in RISE_TAKES)
+    doubled = {"until_rise_percent": 100}
+
+    def mix(yeast_g, dough_c=25):
+        return independent.Mix(dough_c, flour_g=1000, water_g=680, salt_g=20, yeast=[("instant", yeast_g)])
+
+    def stage(ambient_c, constant_h=tub_h, kj_k=tub_kj_k, flour_g=1000, **until):
+        piece = {"capacity_j_k": 1000 * kj_k, "ua_w_k": kj_k / constant_h / 3.6, "flour_g_of_piece": flour_g}
+        return independent.Stage("rest", ambient_c=ambient_c, **piece, **until)
+
+    def run(*steps):
+        return independent.run(steps, altitude_m=1850)
+
+    def held_h(dough_c):
+        return run(mix(3, dough_c), independent.Stage("bulk", dough_c=dough_c, **doubled))[0].end_h
+
+    def slow_h(ambient_c):
+        return run(mix(1), stage(ambient_c, **doubled))[0].end_h
+
+    (bulk,) = run(mix(3), stage(16, **doubled))
+    loaf = {"kj_k": tub_kj_k / 2, "flour_g": 500}
+    night = run(
+        mix(3),
+        stage(16, loaf_h, until_h=1, **loaf),
+        stage(4, loaf_cold_h, until_h=10, **loaf),
+        stage(16, loaf_h, until_h=2, **loaf),
+    )
+    with_poolish = run(
+        independent.Mix(22, flour_g=300, water_g=300, yeast=[("instant", 1)]),
+        stage(16, poolish_h, poolish_kj_k, 300, until_h=12),
+        independent.Mix(25, flour_g=700, water_g=380, salt_g=20),
+        stage(16, **doubled),
+    )
+    hours = [
+        *(held_h(25), held_h(16), bulk.end_h),
+        *(slow_h(independent.Daily(15, 3, 16 - start_h)) for start_h in (8, 20)),
+        slow_h(15),
+    ]
+    rises = [100 * (part.held_ratio - 1) for part in night]
+    joined_h = with_poolish[1].end_h - with_poolish[1].start_h
+    by_logs = [slow_h(tuple(readings)) for readings in logs]
+    values = [*hours, *rises, slow_h(16), joined_h, *by_logs, joined_h, bulk.temperature_c]
+    return dict(zip(RISE_SAYS, values, strict=True))
+
+
+def water_anew(numbers):
+    """Work out the rule, what its water makes, and the ice by hand."""
+    water_c, mild_water_c, hot_water_c, by_rule_c = (numbers[name] for name in WATER_TAKES)
+    friction_k = 3 * 24 - 21 - 21 - mild_water_c
+    of_water, of_ice, melting = 4.186, 2.05, 333.55  # kJ/(kg K), kJ/kg
+    assert numbers["rule_c"] > water_c
+    ice_g = 612 * of_water * (22 - hot_water_c) / (melting + 18 * of_ice + 22 * of_water)
+    values = [3 * 24 - 13 - 15 - friction_k, friction_k, by_rule_c - 24, 612 - ice_g, ice_g]
+    return dict(zip(WATER_SAYS, values, strict=True))
 
 
 def test_was_run_once_from_the_top(committed):

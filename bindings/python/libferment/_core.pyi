@@ -2183,7 +2183,7 @@ def dough_by_heat_balance(mix: Mix) -> float:
     
     Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as water_by_heat_balance.
     """
-def draws_of(kitchen: Kitchen | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12) -> list[Kitchen]:
+def draws_of(kitchen: Kitchen | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, seed: typing.SupportsInt | typing.SupportsIndex = 3) -> list[Kitchen]:
     """
     The kitchens that a forecast draws: a list of Kitchen, the same every time.
     
@@ -2236,12 +2236,13 @@ def fields() -> list[Field]:
     """
     All inputs: the field table.
     """
-def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True) -> Forecast:
+def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3) -> Forecast:
     """
     When each stage will be ready, with a window: a Forecast, the same every time.
     
     Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
-    the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch.
+    the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch. seed: another
+    one gives another set of draws.
     In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
     does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
     °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the

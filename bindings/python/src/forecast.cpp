@@ -222,17 +222,18 @@ stages: list of StageForecast, those not over yet. notices: cautions, most sever
   module.def(
       "forecast",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state, std::size_t draws, double batch_sd,
-         bool heat_of_fermentation) {
+         bool heat_of_fermentation, std::uint32_t seed) {
         const py::gil_scoped_release release;
         return forecast(process, kitchen_or_default(kitchen), state,
-                        {.draws = draws, .batch_sd = batch_sd, .heat_of_fermentation = heat_of_fermentation});
+                        {.draws = draws, .batch_sd = batch_sd, .heat_of_fermentation = heat_of_fermentation, .seed = seed});
       },
       "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,
-      "batch_sd"_a = ForecastOptions{}.batch_sd, "heat_of_fermentation"_a = true,
+      "batch_sd"_a = ForecastOptions{}.batch_sd, "heat_of_fermentation"_a = true, "seed"_a = ForecastOptions{}.seed,
       R"(When each stage will be ready, with a window: a Forecast, the same every time.
 
 Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
-the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch.
+the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch. seed: another
+one gives another set of draws.
 In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
 does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
 °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the
@@ -240,10 +241,11 @@ sugars is spent. Times are in h.
 Raises as simulate for the kitchen's central values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.)");
   module.def(
       "draws_of",
-      [](const std::optional<Kitchen>& kitchen, std::size_t draws, double batch_sd) {
-        return draws_of(kitchen_or_default(kitchen), draws, batch_sd);
+      [](const std::optional<Kitchen>& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
+        return draws_of(kitchen_or_default(kitchen), draws, batch_sd, seed);
       },
       "kitchen"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws, "batch_sd"_a = ForecastOptions{}.batch_sd,
+      "seed"_a = ForecastOptions{}.seed,
       R"(The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
 Args: batch_sd: share, sd of ln gassing rate from batch to batch. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo 2008.)");

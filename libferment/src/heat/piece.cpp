@@ -237,7 +237,7 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   Node node;
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
   if (node.mass_g > dough.mass_g * (1 + 1e-9)) {
-    throw InvalidInput("a piece of " + number(node.mass_g, 4) + " g is more than all of the dough, " + number(dough.mass_g, 4) +
+    throw InvalidInput("a piece of " + number(std::round(node.mass_g)) + " g is more than all of the dough, " + number(std::round(dough.mass_g)) +
                            " g; give a smaller one [mass_g]",
                        {.field = "mass_g", .value = node.mass_g, .high = dough.mass_g});
   }

@@ -1,6 +1,7 @@
 // The draws of a forecast, and what each makes of a process.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,7 +15,7 @@ struct Draw {
   Kitchen kitchen;
   double batch_z = 0;  ///< standard normal
 };
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd);
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed);
 
 /// A stage in one draw; infinite where it never happens.
 struct DrawnStage {

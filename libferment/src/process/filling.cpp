@@ -195,7 +195,7 @@ double mixed_c(const Mix& mix, const Contents& contents) {
                            degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
                        {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
   }
-  return balance.dough_c;
+  return std::clamp(balance.dough_c, field::dough_c.low, field::dough_c.high);
 }
 
 }  // namespace ferment

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <numeric>
 #include <string>
@@ -27,17 +28,42 @@ constexpr double look_first_share = 0.1, be_back_share = 0.1;
 constexpr double look_ahead_h = 48;   // beyond a stage's end; what has not happened by then is told as never
 constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
 
-/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, each moved to the middle of its cell, so that every
-/// dimension alone is evenly covered.
-std::vector<double> normals(std::size_t draws, std::size_t dimensions) {
+/// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine & Karras 2011,
+/// constants of Burley 2020).
+std::uint32_t scrambled(std::uint32_t x, std::uint32_t seed) {
+  const auto reversed = [](std::uint32_t v) {
+    v = ((v >> 1) & 0x55555555u) | ((v & 0x55555555u) << 1);
+    v = ((v >> 2) & 0x33333333u) | ((v & 0x33333333u) << 2);
+    v = ((v >> 4) & 0x0f0f0f0fu) | ((v & 0x0f0f0f0fu) << 4);
+    v = ((v >> 8) & 0x00ff00ffu) | ((v & 0x00ff00ffu) << 8);
+    return (v >> 16) | (v << 16);
+  };
+  x = reversed(x) + seed;
+  x ^= x * 0x6c50b47cu;
+  x ^= x * 0xb82f1e52u;
+  x ^= x * 0xc7afe638u;
+  x ^= x * 0x8d22f6e6u;
+  return reversed(x);
+}
+
+/// A seed for each dimension (the finaliser of MurmurHash3).
+std::uint32_t mixed_bits(std::uint32_t x) {
+  x = (x ^ (x >> 16)) * 0x85ebca6bu;
+  x = (x ^ (x >> 13)) * 0xc2b2ae35u;
+  return x ^ (x >> 16);
+}
+
+/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its cell, so
+/// that every dimension alone is evenly covered.
+std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed) {
   boost::random::sobol points(dimensions);
   const boost::math::normal standard;
   const double cells = static_cast<double>(draws);
-  const double range = static_cast<double>(boost::random::sobol::max()) + 1;
   std::vector<double> all(draws * dimensions);
-  for (double& z : all) {
-    const double cell = std::floor(static_cast<double>(points()) / range * cells);
-    z = boost::math::quantile(standard, (cell + 0.5) / cells);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto high_bits = static_cast<std::uint32_t>(points() >> 32);
+    const double u = scrambled(high_bits, mixed_bits(seed + static_cast<std::uint32_t>(i % dimensions))) / 4294967296.0;
+    all[i] = boost::math::quantile(standard, (std::floor(u * cells) + 0.5) / cells);
   }
   return all;
 }
@@ -152,7 +178,7 @@ double quantile(const std::vector<double>& rising, double share) {
   return rising[below] + rest * (rising[below + 1] - rising[below]);
 }
 
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd) {
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
   check_kitchen(kitchen);
   require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
   require({"batch_sd", "spread from batch to batch", "of ln gassing rate", 0, 1, 0.12, Quantity::ratio, {}, {}, "0.12 is usual"}, batch_sd);
@@ -161,28 +187,32 @@ std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_
   // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table.
   std::size_t gassing = 0;
   while (learned[gassing].value != &Kitchen::gassing_rate) ++gassing;
-  const std::vector<double> z = normals(draws, n + 1);
+  const std::vector<double> z = normals(draws, n + 1, seed);
   const Eigen::MatrixXd root = root_of(kitchen, n);
   std::vector<Draw> all;
   all.reserve(draws);
   Eigen::VectorXd own(static_cast<Eigen::Index>(n));
+  // The batch and the kitchen both move the gassing rate, and only their sum counts: it has the first dimension, turned so.
+  const double kitchens_sd = root.row(static_cast<Eigen::Index>(gassing)).norm(), both_sd = std::hypot(kitchens_sd, batch_sd);
+  const double to_batch = both_sd > 0 ? batch_sd / both_sd : 0, to_kitchen = both_sd > 0 ? kitchens_sd / both_sd : 1;
   for (std::size_t draw = 0; draw < draws; ++draw) {
     const double* const row = z.data() + draw * (n + 1);
     for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[1 + (i + n - gassing) % n];
+    own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_batch * row[1];
     const Eigen::VectorXd moved = root * own;
-    Draw made{kitchen, row[0]};
+    Draw made{kitchen, to_batch * row[0] + to_kitchen * row[1]};
     made.kitchen.covariance.clear();
     for (std::size_t i = 0; i < n; ++i) move(made.kitchen, learned[i], moved[static_cast<Eigen::Index>(i)]);
-    move(made.kitchen, learned[gassing], batch_sd * row[0]);
+    move(made.kitchen, learned[gassing], batch_sd * made.batch_z);
     keep_possible(made.kitchen);
     all.push_back(std::move(made));
   }
   return all;
 }
 
-std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double batch_sd) {
+std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
   std::vector<Kitchen> kitchens;
-  for (Draw& draw : drawn(kitchen, draws, batch_sd)) kitchens.push_back(std::move(draw.kitchen));
+  for (Draw& draw : drawn(kitchen, draws, batch_sd, seed)) kitchens.push_back(std::move(draw.kitchen));
   return kitchens;
 }
 
@@ -241,7 +271,7 @@ Forecast forecast(const Process& process, const Kitchen& kitchen, const std::opt
     // The central dough never gets there; others may, and the share that does not is told.
   }
   simulation.tolerance = options.tolerance;
-  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd);
+  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd, options.seed);
   const std::vector<std::size_t> places = stages_from(process, start.steps_done);
   if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
   std::vector<std::vector<DrawnStage>> results;

@@ -34,7 +34,7 @@ struct Asked {
 class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options)
-      : state_(state), kitchen_(kitchen), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd)) {
+      : state_(state), kitchen_(kitchen), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t place = first; place < process.steps.size(); ++place) {
@@ -79,9 +79,9 @@ class Ready {
   bool found_ = false;
 };
 
-/// Where `late` changes its sign between two points; late is infinite where the stage is never ready.
+/// Where `late` changes its sign between two points; late is infinite where the stage is never ready. Nothing if it jumps there.
 template <class Late>
-double root(Late late, double low, double high, double at_low, double at_high) {
+std::optional<double> root(Late late, double low, double high, double at_low, double at_high) {
   if (at_low == 0) return low;
   if (at_high == 0) return high;
   // An infinite end says only on which side the root is: halve the interval until both ends are finite.
@@ -90,6 +90,7 @@ double root(Late late, double low, double high, double at_low, double at_high) {
     ((there < 0) == (at_low < 0) ? low : high) = middle;
     ((there < 0) == (at_low < 0) ? at_low : at_high) = there;
   }
+  if (at_low == never || at_high == never) return std::nullopt;
   std::uintmax_t evaluations = 60;
   double best = low, best_late = never;
   const auto watched = [&](double x) {
@@ -102,7 +103,7 @@ double root(Late late, double low, double high, double at_low, double at_high) {
   };
   const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * (std::abs(a) + std::abs(b)); };
   boost::math::tools::toms748_solve(watched, low, high, at_low, at_high, close, evaluations);
-  return best;
+  return best_late < 1e-6 ? std::optional(best) : std::nullopt;
 }
 
 /// Choices at which the median is on time, near those at which the central values are.
@@ -119,9 +120,9 @@ std::vector<double> choices(const Asked& asked, const Ready& ready, double wante
   const auto add = [&](double low, double high) {
     const double at_low = median(low), at_high = median(high);
     if ((at_low < 0) == (at_high < 0) && at_low != 0 && at_high != 0) return false;
-    const double at = root(median, low, high, at_low, at_high);
-    if (found.empty() || std::abs(at - found.back()) > 1e-9 * (1 + std::abs(at))) found.push_back(at);
-    return true;
+    const std::optional<double> at = root(median, low, high, at_low, at_high);
+    if (at && (found.empty() || std::abs(*at - found.back()) > 1e-9 * (1 + std::abs(*at)))) found.push_back(*at);
+    return at.has_value();
   };
   for (int i = 0; i + 1 < scan_points; ++i) {
     if ((late[i] < 0) == (late[i + 1] < 0) && late[i] != 0) continue;

@@ -112,6 +112,8 @@ State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, 
   require_rising_dough(state);
   StageRun run(state, stage, kitchen, options);
   if (recorder != nullptr) recorder->begin(run);
+  const Node* const first = run.node();
+  const std::optional<double> time_constant_h = first != nullptr ? std::optional(first->time_constant_h) : std::nullopt;
   const bool ended = run.run([&](const StageRun& r, const Leg& leg) {
     if (recorder != nullptr) recorder->leg(r, leg);
   });
@@ -128,10 +130,10 @@ State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, 
                .equivalent_h = s.equivalent_h - state.equivalent_h,
                .folds_done = progress.folds_done,
                .be_back_by_h = progress.over_proofed_h,
+               .time_constant_h = time_constant_h,
                .heat_made_j = progress.heat_made_j,
                .heat_lost_j = progress.heat_lost_j,
                .ended = ended};
-    if (run.node() != nullptr) result->time_constant_h = run.node()->time_constant_h;
   }
   if (!ended) return run.state();
   const State end = run.state();

@@ -87,7 +87,7 @@ State part_of(const State& state, double mass_g) {
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
-    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) + " g; take less [mass_g]",
+    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(std::round(whole)) + " g; take less [mass_g]",
                        {.field = "mass_g", .value = mass_g, .high = whole});
   }
   State part = state;
