@@ -19,7 +19,7 @@ namespace ferment {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr int scan_points = 33;
+constexpr std::size_t scan_points = 33;
 constexpr double settled_h = 1e-8;
 
 /// A choice as the solver sees it: a number x between two, and the process that it makes.
@@ -28,13 +28,16 @@ struct Asked {
   double low, high;
   std::function<Process(double)> with;
   std::function<double(double)> shown = [](double x) { return x; };  ///< x as the user sees it
+
+  /// A point of the scan.
+  double at(std::size_t i) const { return i + 1 == scan_points ? high : low + (high - low) * static_cast<double>(i) / (scan_points - 1); }
 };
 
 /// When a stage is ready, as a function of the choice.
 class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options)
-      : state_(state), kitchen_(kitchen), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
+      : state_(state), kitchen_(kitchen), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t place = first; place < process.steps.size(); ++place) {
@@ -72,7 +75,6 @@ class Ready {
 
   const std::optional<State>& state_;
   const Kitchen& kitchen_;
-  const ForecastOptions& options_;
   std::vector<Draw> draws_;
   SimulateOptions simulation_;
   std::size_t place_ = 0;
@@ -110,10 +112,9 @@ std::optional<double> root(Late late, double low, double high, double at_low, do
 std::vector<double> choices(const Asked& asked, const Ready& ready, double wanted_h) {
   const auto central = [&](double x) { return ready.central(asked.with(x)) - wanted_h; };
   const auto median = [&](double x) { return ready.median(asked.with(x)) - wanted_h; };
-  const double step = (asked.high - asked.low) / (scan_points - 1);
   std::vector<double> x(scan_points), late(scan_points);
-  for (int i = 0; i < scan_points; ++i) {
-    x[i] = i + 1 == scan_points ? asked.high : asked.low + i * step;
+  for (std::size_t i = 0; i < scan_points; ++i) {
+    x[i] = asked.at(i);
     late[i] = central(x[i]);
   }
   std::vector<double> found;
@@ -124,10 +125,10 @@ std::vector<double> choices(const Asked& asked, const Ready& ready, double wante
     if (at && (found.empty() || std::abs(*at - found.back()) > 1e-9 * (1 + std::abs(*at)))) found.push_back(*at);
     return at.has_value();
   };
-  for (int i = 0; i + 1 < scan_points; ++i) {
+  for (std::size_t i = 0; i + 1 < scan_points; ++i) {
     if ((late[i] < 0) == (late[i + 1] < 0) && late[i] != 0) continue;
     // The median's root is near the central one; at worst it has moved to a neighbouring interval.
-    if (!add(x[i], x[i + 1])) add(x[std::max(i - 1, 0)], x[std::min(i + 2, scan_points - 1)]);
+    if (!add(x[i], x[i + 1])) add(x[i > 0 ? i - 1 : 0], x[std::min(i + 2, scan_points - 1)]);
   }
   if (found.empty()) add(asked.low, asked.high);
   std::sort(found.begin(), found.end());
@@ -141,8 +142,8 @@ std::string with_unit(const Asked& asked, double x, int digits) {
 /// No choice is on time: says which hours can be had, and with what.
 [[noreturn]] void refuse(const Asked& asked, const Ready& ready, const Wanted& wanted) {
   double earliest = never, latest = -never, earliest_x = asked.low, latest_x = asked.low;
-  for (int i = 0; i < scan_points; ++i) {
-    const double x = asked.low + (asked.high - asked.low) * i / (scan_points - 1);
+  for (std::size_t i = 0; i < scan_points; ++i) {
+    const double x = asked.at(i);
     const double hours = ready.central(asked.with(x));
     if (hours < earliest) {
       earliest = hours;
