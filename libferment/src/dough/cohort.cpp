@@ -39,8 +39,13 @@ void add(std::vector<Cohort>& cohorts, const Cohort& cohort) {
 
 /// Whether the parts have the same yeast: the same dough, taken apart.
 bool are_one_dough(std::span<const CohortPart> parts) {
+  const auto alike = [](const Cohort& a, const Cohort& b) {
+    constexpr double rounding = 1e-13;
+    return of_one_age(a, b) && std::abs(a.dose_g - b.dose_g) <= rounding * a.dose_g && std::abs(a.mass_g - b.mass_g) <= rounding * a.mass_g &&
+           std::abs(a.room_g - b.room_g) <= rounding * a.increment_g && std::abs(a.increment_g - b.increment_g) <= rounding * a.increment_g;
+  };
   return std::all_of(parts.begin(), parts.end(), [&](const CohortPart& part) {
-    return std::equal(part.cohorts.begin(), part.cohorts.end(), parts[0].cohorts.begin(), parts[0].cohorts.end(), of_one_age);
+    return std::equal(part.cohorts.begin(), part.cohorts.end(), parts[0].cohorts.begin(), parts[0].cohorts.end(), alike);
   });
 }
 

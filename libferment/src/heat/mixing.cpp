@@ -202,16 +202,17 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
       wetting_uptake += p.uptake_kj;
     }
   }
-  if (!(wetted_capacity > 0)) throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]", {.field = "portions"});
+  if (!(capacity > 0)) throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]", {.field = "portions"});
 
-  const double kept_in_rest = std::exp(-kj_per_wh * sources.rest_loss_w_per_k * sources.rest_h / wetted_capacity);
+  const bool wets = wetted_capacity > 0;  // else a dough is there already, and something joins it
+  const double kept_in_rest = wets ? std::exp(-kj_per_wh * sources.rest_loss_w_per_k * sources.rest_h / wetted_capacity) : 1;
   const double mixing = kj_per_wh * sources.loss_w_per_k * sources.mixing_h / capacity;
   const double kept_in_mixing = std::exp(-mixing);
 
   HeatBalance b;
   b.capacity_kj_k = capacity;
   b.wetted_capacity_kj_k = wetted_capacity;
-  b.wetted_c = wetted_heat / wetted_capacity;
+  b.wetted_c = wets ? wetted_heat / wetted_capacity : sources.room_c;
   b.rested_c = sources.room_c + (b.wetted_c - sources.room_c) * kept_in_rest;
   const double joined_c = (wetted_capacity * b.rested_c + joining_heat) / capacity;
   b.k_per_kj_work = mean_decay(mixing) / capacity;

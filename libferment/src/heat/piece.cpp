@@ -227,7 +227,14 @@ void check_piece(const Piece& piece) {
 
 Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
   check_piece(piece);
+  row_of(place.air);
+  require_if_given(field::heat_transfer_w_per_m2_k, place.heat_transfer_w_per_m2_k);
+  require_if_given(field::humidity_percent, place.humidity_percent);
   require(field::dough_g, dough.mass_g);
+  require({"density_g_per_ml", "density of the dough", "g/mL", 0.05, 2, field::must_be_given, Quantity::ratio, {}, {}, {}}, dough.density_g_per_ml);
+  require({"specific_heat_kj", "specific heat of the dough", "kJ/(kg·K)", 0.5, 5, field::must_be_given, Quantity::ratio, {}, {}, {}},
+          dough.specific_heat_kj);
+  require({"pressure_pa", "air pressure", "Pa", 1e4, 2e5, field::must_be_given, Quantity::ratio, {}, {}, {}}, pressure_pa);
   const double density_kg_m3 = 1000 * dough.density_g_per_ml;
   const double mass_g = piece.mass_g.value_or(dough.mass_g / piece.pieces);
   const bool tub = is_tub(piece);
@@ -237,7 +244,7 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   Node node;
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
   if (node.mass_g > dough.mass_g * (1 + 1e-9)) {
-    throw InvalidInput("a piece of " + number(std::round(node.mass_g)) + " g is more than all of the dough, " + number(std::round(dough.mass_g)) +
+    throw InvalidInput("a piece of " + number(node.mass_g) + " g is more than all of the dough, " + number(dough.mass_g) +
                            " g; give a smaller one [mass_g]",
                        {.field = "mass_g", .value = node.mass_g, .high = dough.mass_g});
   }

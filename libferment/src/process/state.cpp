@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
@@ -36,7 +37,11 @@ void check_amounts(const Amounts& a) {
   require_grams("milk and egg of the state", a.perishable_g);
   require_grams("dough of the state", a.dough_g);
   if (a.gluten_g > a.flour_g) refuse("it has more added gluten than flour", "amounts");
-  if (a.flour_g > a.dough_g * (1 + 1e-9)) refuse("it has more flour than dough", "amounts");
+  const std::pair<double, const char*> parts[] = {
+      {a.flour_g, "flour"}, {a.water_g, "water"}, {a.salt_g, "salt"}, {a.sugar_g, "sugar"}, {a.perishable_g, "milk and egg"}};
+  for (const auto& [grams, name] : parts) {
+    if (grams > a.dough_g * (1 + 1e-9)) refuse(std::string("it has more ") + name + " than dough", "amounts");
+  }
 }
 
 void check_cohort(const Cohort& cohort) {
@@ -55,6 +60,9 @@ void check_progress(const StageProgress& progress, double time_h) {
   require(heat, progress.heat_lost_j);
   if (progress.over_proofed_h) require(field::start_h, *progress.over_proofed_h);
   if (progress.start_h > time_h) refuse("its stage begins after its moment", "stage");
+  if (progress.over_proofed_h && !(*progress.over_proofed_h >= progress.start_h - 1e-9 && *progress.over_proofed_h <= time_h + 1e-9)) {
+    refuse("it was over-proofed outside of its stage", "stage");
+  }
 }
 
 }  // namespace
@@ -69,6 +77,7 @@ void check_state(const State& state) {
   require(field::co2_mmol, state.made_mmol);
   require(field::co2_mmol, state.gas.co2_mmol);
   require(field::air_mmol, state.gas.air_mmol);
+  if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9) refuse("it holds more CO2 than its yeast has made", "co2_mmol");
   for (const Cohort& cohort : state.cohorts) check_cohort(cohort);
   if (state.stage) check_progress(*state.stage, state.time_h);
   if (!(state.amounts.dough_g > 0)) {
@@ -87,7 +96,7 @@ State part_of(const State& state, double mass_g) {
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
-    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(std::round(whole)) + " g; take less [mass_g]",
+    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) + " g; take less [mass_g]",
                        {.field = "mass_g", .value = mass_g, .high = whole});
   }
   State part = state;
