@@ -86,6 +86,7 @@ def main() -> None:
         "with be back by": lambda: lf.simulate(DAY, every_min=0),
         "every minute, with be back by": lambda: lf.simulate(DAY),
         "SciPy solve_ivp, ends alone": lambda: independent.run(steps, rtol=1e-6),
+        "forecast, 512 draws, one thread": lambda: lf.forecast(DAY, threads=1),
         "forecast, 512 draws": lambda: lf.forecast(DAY),
         "yeast for an hour, 512 draws": lambda: lf.yeast_for(DAY, stage="final proof", ready_h=ours + 1),
     }

@@ -82,6 +82,15 @@ def test_a_forecast_is_the_same_every_time():
     assert lf.draws_of(draws=4) == lf.draws_of(draws=4)
 
 
+@pytest.mark.parametrize("threads", [0, 2, 7, 100])
+def test_threads_do_not_change_a_forecast(threads):
+    process = lf.Process(day())
+    alone, shared = lf.forecast(process, threads=1), lf.forecast(process, threads=threads)
+    for one, other in zip(alone.stages, shared.stages, strict=True):
+        assert (one.ready == other.ready).all()
+        assert one.to_dict() == other.to_dict()
+
+
 def test_draws_have_the_kitchens_distribution():
     kitchens = lf.draws_of(draws=4096, batch_sd=0)
     for p in lf.parameters():

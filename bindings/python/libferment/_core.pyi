@@ -2236,13 +2236,13 @@ def fields() -> list[Field]:
     """
     All inputs: the field table.
     """
-def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3) -> Forecast:
+def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Forecast:
     """
     When each stage will be ready, with a window: a Forecast, the same every time.
     
     Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
     the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch. seed: another
-    one gives another set of draws.
+    one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the same.
     In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
     does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
     °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the

@@ -1,6 +1,10 @@
 #include <pybind11/stl.h>
 
+#include <algorithm>
+#include <atomic>
 #include <cmath>
+#include <thread>
+#include <vector>
 
 #include <ferment/base/error.hpp>
 #include <ferment/process/forecast.hpp>
@@ -15,6 +19,28 @@ using namespace pybind11::literals;
 namespace {
 
 using Optional = std::optional<double>;
+
+/// Work on so many threads, in shares small enough that none waits long.
+void on_threads(std::size_t threads, std::size_t count, const std::function<void(std::size_t)>& work) {
+  constexpr std::size_t share = 16;
+  std::atomic<std::size_t> next{0};
+  const auto run = [&] {
+    for (std::size_t from = next.fetch_add(share); from < count; from = next.fetch_add(share)) {
+      for (std::size_t i = from; i < std::min(from + share, count); ++i) work(i);
+    }
+  };
+  std::vector<std::thread> others;
+  for (std::size_t i = 1; i < std::min(threads, count / share); ++i) others.emplace_back(run);
+  run();
+  for (std::thread& thread : others) thread.join();
+}
+
+/// As the library takes it; 0: as many threads as the machine has, at most eight. Small forecasts are not worth a thread.
+ForEach threads_of(std::size_t threads, std::size_t draws) {
+  if (threads == 0) threads = std::min<std::size_t>(std::thread::hardware_concurrency(), 8);
+  if (threads < 2 || draws < 64) return {};
+  return [threads](std::size_t count, const std::function<void(std::size_t)>& work) { on_threads(threads, count, work); };
+}
 
 /// Hours, or None where it never happens.
 Optional hours(double value) { return std::isfinite(value) ? Optional(value) : std::nullopt; }
@@ -58,7 +84,8 @@ struct Asking {
   const Kitchen& kitchen;
   ForecastOptions options;
   Asking(const std::string& stage, const Duration& ready_h, const std::optional<Kitchen>& of, std::size_t draws)
-      : wanted{stage, hours_of(field::start_h, ready_h)}, kitchen(kitchen_or_default(of)), options{.draws = draws} {}
+      : wanted{stage, hours_of(field::start_h, ready_h)}, kitchen(kitchen_or_default(of)), options{.draws = draws, .for_each = threads_of(0, draws)} {
+  }
 };
 
 void bind_choices(py::module_& module) {
@@ -222,18 +249,22 @@ stages: list of StageForecast, those not over yet. notices: cautions, most sever
   module.def(
       "forecast",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state, std::size_t draws, double batch_sd,
-         bool heat_of_fermentation, std::uint32_t seed) {
+         bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
         const py::gil_scoped_release release;
         return forecast(process, kitchen_or_default(kitchen), state,
-                        {.draws = draws, .batch_sd = batch_sd, .heat_of_fermentation = heat_of_fermentation, .seed = seed});
+                        {.draws = draws,
+                         .batch_sd = batch_sd,
+                         .heat_of_fermentation = heat_of_fermentation,
+                         .seed = seed,
+                         .for_each = threads_of(threads, draws)});
       },
       "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,
-      "batch_sd"_a = ForecastOptions{}.batch_sd, "heat_of_fermentation"_a = true, "seed"_a = ForecastOptions{}.seed,
+      "batch_sd"_a = ForecastOptions{}.batch_sd, "heat_of_fermentation"_a = true, "seed"_a = ForecastOptions{}.seed, "threads"_a = 0,
       R"(When each stage will be ready, with a window: a Forecast, the same every time.
 
 Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
 the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch. seed: another
-one gives another set of draws.
+one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the same.
 In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
 does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
 °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the

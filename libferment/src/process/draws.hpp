@@ -26,6 +26,9 @@ struct DrawnStage {
 std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
                                  std::size_t last);
 
+/// Works off the draws as the options say; the first error is thrown again when all are done.
+void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work);
+
 /// Where a process begins, or goes on: with a state or its start. Throws for a state of another process.
 State beginning(const Process& process, const std::optional<State>& given);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <exception>
 #include <limits>
 #include <numeric>
 #include <string>
@@ -216,6 +217,24 @@ std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double 
   return kitchens;
 }
 
+void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work) {
+  if (!options.for_each) {
+    for (std::size_t i = 0; i < count; ++i) work(i);
+    return;
+  }
+  std::vector<std::exception_ptr> errors(count);
+  options.for_each(count, [&](std::size_t i) {
+    try {
+      work(i);
+    } catch (...) {
+      errors[i] = std::current_exception();
+    }
+  });
+  for (const std::exception_ptr& error : errors) {
+    if (error) std::rethrow_exception(error);
+  }
+}
+
 std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
                                  std::size_t last) {
   std::vector<DrawnStage> stages;
@@ -274,9 +293,9 @@ Forecast forecast(const Process& process, const Kitchen& kitchen, const std::opt
   const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd, options.seed);
   const std::vector<std::size_t> places = stages_from(process, start.steps_done);
   if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
-  std::vector<std::vector<DrawnStage>> results;
-  results.reserve(draws.size());
-  for (const Draw& draw : draws) results.push_back(run_draw(process, start, draw.kitchen, simulation, true, places.back()));
+  std::vector<std::vector<DrawnStage>> results(draws.size());
+  for_each_draw(options, draws.size(),
+                [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, places.back()); });
 
   for (std::size_t i = 0; i < places.size(); ++i) {
     const Stage& stage = *stage_at(process, places[i]);

@@ -37,7 +37,7 @@ struct Asked {
 class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options)
-      : state_(state), kitchen_(kitchen), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
+      : state_(state), kitchen_(kitchen), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t place = first; place < process.steps.size(); ++place) {
@@ -61,9 +61,8 @@ class Ready {
   double central(const Process& process) const { return of(process, kitchen_); }
   /// The median of the draws: what a forecast says.
   double median(const Process& process) const {
-    std::vector<double> ready;
-    ready.reserve(draws_.size());
-    for (const Draw& draw : draws_) ready.push_back(of(process, draw.kitchen));
+    std::vector<double> ready(draws_.size());
+    for_each_draw(options_, ready.size(), [&](std::size_t i) { ready[i] = of(process, draws_[i].kitchen); });
     std::sort(ready.begin(), ready.end());
     return quantile(ready, 0.5);
   }
@@ -75,6 +74,7 @@ class Ready {
 
   const std::optional<State>& state_;
   const Kitchen& kitchen_;
+  const ForecastOptions& options_;
   std::vector<Draw> draws_;
   SimulateOptions simulation_;
   std::size_t place_ = 0;

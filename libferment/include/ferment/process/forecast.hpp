@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
@@ -36,12 +37,16 @@ struct Forecast {
   std::vector<Notice> notices = {};
 };
 
+/// Calls work(0), …, work(count − 1), in any order and on any threads, and returns when all are done.
+using ForEach = std::function<void(std::size_t count, const std::function<void(std::size_t)>& work)>;
+
 struct ForecastOptions {
   std::size_t draws = 512;
   double batch_sd = 0.12;   ///< of ln gassing_rate from batch to batch
   double tolerance = 3e-2;  ///< of simulate; hours to 1e-6
   bool heat_of_fermentation = true;
   std::uint32_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
+  ForEach for_each = {};   ///< how the draws are worked off: the library has no threads, the caller may; one after the other if empty
 };
 
 /// The forecast. The draws are Sobol's sequence in the kitchen's covariance and the batch's spread, the same every time. In
