@@ -302,6 +302,17 @@ def test_more_yeast_and_warmer_water_are_never_later(process):
         assert waters == sorted(waters, reverse=True)
 
 
+@FEW
+@given(st.floats(1, 15), st.floats(18, 28))
+def test_a_warmer_room_is_never_later_for_the_bulk(instant_g, dough_c):
+    def ready(room_c):
+        steps = [a_mix(instant_g=instant_g, dough_c=dough_c), rising(S.room(room_c))]
+        return lf.simulate(lf.Process(steps), be_back_by=False).stages[0].end_h
+
+    rooms = [ready(room_c) for room_c in (10, 14, 18, 22, 26, 30)]
+    assert rooms == sorted(rooms, reverse=True)
+
+
 def test_the_room_and_the_proof_box():
     process = lf.Process(day(S.room(18)))
     choice = lf.room_for(process, stage="proof", ready_h=5)
