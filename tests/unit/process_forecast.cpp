@@ -1,7 +1,10 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string>
+#include <tuple>
 #include <vector>
 
 #include <ferment/ferment.hpp>
@@ -93,4 +96,82 @@ TEST_CASE("yeast for an hour, and the hour with that yeast") {
   CHECK(forecast(choice.process, {}, std::nullopt, few).stages[1].ready_h == doctest::Approx(choice.rounded_ready_h).epsilon(1e-9));
   CHECK_THROWS_AS(yeast_for(day, {"proof", 0.2}, 0, {}, std::nullopt, few), NoSolution);
   CHECK_THROWS_AS(yeast_for(day, {"oven", 5}, 0, {}, std::nullopt, few), InvalidInput);
+}
+
+TEST_CASE("asked for the hour that the forecast gives, the present choice is an answer") {
+  const ForecastOptions few{.draws = 64};
+  for (const auto& [until_h, instant_g, dough_c] : {std::tuple{2.4, 1.84, 24.0}, std::tuple{13.0, 0.65, 24.0}, std::tuple{9.0, 0.6, 22.0}}) {
+    CAPTURE(until_h);
+    Process day = a_day();
+    Mix& mix = std::get<Mix>(day.steps[0]);
+    mix.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = instant_g};
+    mix.dough_c.reset();
+    mix.room_c = 23.2;
+    mix.water_c = dough_c + 6.5;
+    std::get<Stage>(day.steps[1]).until = UntilTime{until_h};
+    for (const std::size_t step : {std::size_t{1}, std::size_t{2}}) std::get<Stage>(day.steps[step]).surroundings = Surroundings::room(23.2);
+    const double ready_h = forecast(day, {}, std::nullopt, few).stages[1].ready_h;
+    const auto has = [](const Choice& choice, double present) {
+      return std::any_of(choice.all.begin(), choice.all.end(), [&](double each) { return std::abs(each - present) <= 1e-6 * present; });
+    };
+    CHECK(has(yeast_for(day, {"proof", ready_h}, 0, {}, std::nullopt, few), instant_g));
+    CHECK(has(water_for(day, {"proof", ready_h}, {}, std::nullopt, few), dough_c + 6.5));
+    CHECK(has(air_for(day, {"proof", ready_h}, Air::room, {}, std::nullopt, few), 23.2));
+  }
+}
+
+TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
+  Process day = a_day();
+  std::get<Stage>(day.steps[1]).until = UntilTime{6};
+  const ForecastOptions few{.draws = 32};
+  const Choice any = yeast_for(day, {"bulk", 6}, 0, {}, std::nullopt, few);
+  CHECK(any.value == doctest::Approx(5));
+  REQUIRE(any.notices.size() >= 1);
+  CHECK(any.notices.back().code == "any_choice");
+  try {
+    yeast_for(day, {"bulk", 7}, 0, {}, std::nullopt, few);
+    FAIL("7 h cannot be had");
+  } catch (const NoSolution& refused) {
+    CHECK(std::string(refused.what()).find("stage \"bulk\" ends by a time: with any dose of yeast it is ready at 6 h") == 0);
+    CHECK(refused.detail().ranges == std::vector<std::pair<double, double>>{{6.0, 6.0}});
+  }
+}
+
+TEST_CASE("an hour that the median jumps over is refused with what is left on both sides") {
+  // The dough goes into the refrigerator: half of the doughs are ready before that, the others long after.
+  Process day = a_day();
+  std::get<Stage>(day.steps[1]).until = UntilTime{8};
+  const double ready_h = forecast(day).stages[1].ready_h;
+  const auto moved_for = [&](double wanted_h) { return moment_to_move(day, {"proof", wanted_h}, "proof", Surroundings::refrigerator(3)); };
+  try {
+    moved_for(ready_h + 3);
+    FAIL("the median jumps over this hour");
+  } catch (const NoSolution& refused) {
+    const auto& ranges = refused.detail().ranges;
+    REQUIRE(ranges.size() == 2);
+    CHECK(ranges[0].second < ready_h + 3);
+    CHECK(ranges[1].first > ready_h + 3);
+    CHECK(std::string(refused.what()).find(" h, or ") != std::string::npos);
+    const double before_h = ranges[0].second - 0.02;
+    CHECK(moved_for(before_h).ready_h == doctest::Approx(before_h).epsilon(1e-6));
+  }
+}
+
+TEST_CASE("a dough that is over-proofed after days is told so alike by simulation and forecast") {
+  Process day = a_day();
+  std::get<Mix>(day.steps[0]).formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 1.5};
+  std::get<Stage>(day.steps[1]).until = UntilTime{2};
+  std::get<Stage>(day.steps[1]).handling = {};
+  Stage& proof = std::get<Stage>(day.steps[2]);
+  proof.surroundings = Surroundings::refrigerator(4);
+  proof.until = UntilRise{40};
+  const std::optional<double> be_back_by_h = simulate(day).stages[1].be_back_by_h;
+  const StageForecast told = forecast(day).stages[1];
+  CHECK_FALSE(be_back_by_h.has_value());           // more than 48 h after its end
+  CHECK(told.be_back_by_h < told.ready_h + 48);    // one dough in ten is sooner
+  CHECK(told.over_proofed_h > told.ready_h + 48);  // and half of them are followed until they are
+  CHECK(told.over_proofed_h < never);
+  proof.surroundings = Surroundings::refrigerator(1);
+  const StageForecast colder = forecast(day).stages[1];
+  CHECK((colder.be_back_by_h < never || colder.over_proofed_h == never));
 }

@@ -18,6 +18,8 @@ class Error(Exception):
     """Lowest allowed or reachable value."""
     high: float | None = None
     """Highest allowed or reachable value."""
+    ranges: tuple[tuple[float, float], ...] = ()
+    """Reachable values between low and high, where they have holes."""
     index: int | None = None
     """First offending place of an array, counted through the flattened array."""
     count: int | None = None

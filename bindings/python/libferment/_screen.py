@@ -284,6 +284,9 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
         console.print(line)
 
 
+LATER = "after more than two days"
+"""When a dough is over-proofed that is not so in the two days which are followed."""
+
 # ---- the rises -------------------------------------------------------------------------------------------------------
 
 
@@ -304,7 +307,7 @@ def print_stages(day: Day, plans: list[StagePlan]) -> None:
             f"{plan.rise_percent:.0f} %",
             f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
             quantities.clock_text(plan.ready_h),
-            "any time" if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h),
+            LATER if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h),
         )
     console.print(table)
     for plan in plans:
@@ -350,6 +353,8 @@ def print_piece(day: Day, plan: StagePlan, timeline: Timeline, compared: Constan
         )
     if plan.be_back_by_h is not None:
         console.print(f"Be back by {quantities.clock_text(plan.be_back_by_h)}: from then on it is over-proofed.")
+    elif day.stages[0].until_h is None:
+        console.print(f"It is over-proofed {LATER}.")
     table = table_of("", "after", "surroundings", "dough", "rise")
     for row in _rows_to_show(timeline):
         air = "" if plan.time_constant_h is None else f"{signed(timeline.air_c[row])} °C"
@@ -392,7 +397,7 @@ def print_until(day: Day, process: Process, answer: Until, clock: quantities.Clo
             f"[bold]{clock.text(stage.ready_h)}[/bold]",
             f"{clock.text(early)} and {clock.text(late)}" if early != late else "",
             clock.text(stage.look_first_h) if stage.by_rise else "",
-            clock.text(stage.be_back_by_h) if stage.be_back_by_h is not None else "any time",
+            clock.text(stage.be_back_by_h) if stage.be_back_by_h is not None else LATER,
         )
     console.print(table)
     console.print(

@@ -104,7 +104,7 @@ def _rows_of_forecast(forecast: Forecast) -> list[tuple[str, ...]]:
                 _maybe(stage.ready_h),
                 f"{_maybe(early)} and {_maybe(late)}" if early != late else "",
                 _maybe(stage.look_first_h) if stage.by_rise else "",
-                "any time" if stage.be_back_by_h is None else _hours(stage.be_back_by_h),
+                "after more than two days" if stage.be_back_by_h is None else _hours(stage.be_back_by_h),
                 f"{100 * stage.never_ready:.0f} %" if stage.never_ready else "",
             )
         )

@@ -198,7 +198,8 @@ Source: as yeast_for.)");
 
 void bind_forecast(py::module_& module) {
   py::class_<StageForecast> stage(module, "StageForecast",
-                                  R"(When a stage will be ready, as a distribution. Hours of the process; None where it never happens.
+                                  R"(When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
+of be_back_by_h, after more than two days beyond the stage's end.
 
 ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has the lowest
 acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median one is. never_ready:

@@ -44,6 +44,9 @@ void raise_in_python(const ferment::Error& error) {
   exception.attr("low") = detail.low ? py::object(py::float_(*detail.low)) : py::none();
   exception.attr("high") = detail.high ? py::object(py::float_(*detail.high)) : py::none();
   exception.attr("index") = detail.index ? py::object(py::int_(*detail.index)) : py::none();
+  py::list ranges;
+  for (const auto& [low, high] : detail.ranges) ranges.append(py::make_tuple(low, high));
+  exception.attr("ranges") = py::tuple(ranges);
   exception.attr("count") = detail.count ? py::object(py::int_(*detail.count)) : py::none();
   PyErr_SetObject(type.ptr(), exception.ptr());
 }

@@ -154,8 +154,8 @@ auto worded(const char* function) {
 void bind_timeline(py::module_& module) {
   py::class_<StageResult> result(module, "StageResult", R"(What a stage came to. Hours are of the process; rises are those before the handling.
 
-be_back_by_h: when the dough is, or would be, over-proofed; None if never. time_constant_h: of the piece, None where the dough's
-temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.)");
+be_back_by_h: when the dough is, or would be, over-proofed; None if not within 48 h of the stage's end.
+time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.)");
   result.def_readonly("name", &StageResult::name)
       .def_readonly("start_h", &StageResult::start_h)
       .def_readonly("end_h", &StageResult::end_h)

@@ -8,6 +8,8 @@
 
 #include <ferment/process/forecast.hpp>
 
+#include "process/stage_run.hpp"
+
 namespace ferment {
 
 /// A kitchen of a draw and the batch's part of it.
@@ -22,9 +24,10 @@ struct DrawnStage {
   double ready_h, lowest_h, highest_h, over_proofed_h, rise_percent;
 };
 
-/// The stages of one draw from `state` on; `last` ends it after the stage of that place. `watch`: acceptable rises and over-proofing.
+/// The stages of one draw from `state` on; `last` ends it after the stage of that place. `watch`: acceptable rises and over-proofing,
+/// so many hours beyond a stage's end.
 std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
-                                 std::size_t last);
+                                 std::size_t last, double ahead_h = look_ahead_h);
 
 /// Works off the draws as the options say; the first error is thrown again when all are done.
 void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work);

@@ -26,7 +26,6 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double look_first_share = 0.1, be_back_share = 0.1;
-constexpr double look_ahead_h = 48;   // beyond a stage's end; what has not happened by then is told as never
 constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
 
 /// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine & Karras 2011,
@@ -236,7 +235,7 @@ void for_each_draw(const ForecastOptions& options, std::size_t count, const std:
 }
 
 std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
-                                 std::size_t last) {
+                                 std::size_t last, double ahead_h) {
   std::vector<DrawnStage> stages;
   State state = from;
   bool lost = false;
@@ -266,7 +265,7 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
       const State end = run.state();
       drawn.ready_h = end.time_h;
       drawn.rise_percent = run.rise_percent(run.ratio_now());
-      if (watches) run.look_ahead(look_ahead_h);
+      if (watch) run.look_ahead(ahead_h);
       drawn.over_proofed_h = run.state().stage->over_proofed_h.value_or(never);
       drawn.lowest_h = watches ? run.watched(0).value_or(never) : drawn.ready_h;
       drawn.highest_h = watches ? run.watched(1).value_or(never) : drawn.ready_h;
@@ -294,8 +293,21 @@ Forecast forecast(const Process& process, const Kitchen& kitchen, const std::opt
   const std::vector<std::size_t> places = stages_from(process, start.steps_done);
   if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
-  for_each_draw(options, draws.size(),
-                [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, places.back()); });
+  const auto follow = [&](double ahead_h) {
+    for_each_draw(options, draws.size(),
+                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, places.back(), ahead_h); });
+  };
+  follow(look_ahead_h);
+  // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told together.
+  const auto is_told_by_halves = [&](std::size_t stage) {
+    const std::vector<double> over = sorted(column(results, stage, &DrawnStage::over_proofed_h));
+    return quantile(over, be_back_share) < never && quantile(over, 0.5) == never;
+  };
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (!is_told_by_halves(i)) continue;
+    follow(field::until_h.high);
+    break;
+  }
 
   for (std::size_t i = 0; i < places.size(); ++i) {
     const Stage& stage = *stage_at(process, places[i]);

@@ -6,38 +6,34 @@
 #include <limits>
 #include <utility>
 
-#include <boost/math/tools/toms748_solve.hpp>
-
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
 #include "dough/yeast_formula.hpp"
+#include "process/curve_search.hpp"
 #include "process/draws.hpp"
 
 namespace ferment {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr std::size_t scan_points = 33;
-constexpr double settled_h = 1e-8;
+constexpr std::size_t few_draws = 64;  // tell where the median turns
 
 /// A choice as the solver sees it: a number x between two, and the process that it makes.
 struct Asked {
   std::string what, label, unit;
   double low, high;
   std::function<Process(double)> with;
+  std::optional<double> present = {};                                ///< x of the process as it is
   std::function<double(double)> shown = [](double x) { return x; };  ///< x as the user sees it
-
-  /// A point of the scan.
-  double at(std::size_t i) const { return i + 1 == scan_points ? high : low + (high - low) * static_cast<double>(i) / (scan_points - 1); }
 };
 
 /// When a stage is ready, as a function of the choice.
 class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options)
-      : state_(state), kitchen_(kitchen), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
+      : state_(state), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t place = first; place < process.steps.size(); ++place) {
@@ -57,23 +53,28 @@ class Ready {
   }
   std::size_t place() const { return place_; }
 
-  /// With the kitchen's central values.
-  double central(const Process& process) const { return of(process, kitchen_); }
   /// The median of the draws: what a forecast says.
-  double median(const Process& process) const {
-    std::vector<double> ready(draws_.size());
-    for_each_draw(options_, ready.size(), [&](std::size_t i) { ready[i] = of(process, draws_[i].kitchen); });
-    std::sort(ready.begin(), ready.end());
-    return quantile(ready, 0.5);
-  }
+  double median(const Process& process) const { return medians({process}, draws_.size()).front(); }
+  /// That of the first few draws, evenly spread as all of them, for many processes.
+  std::vector<double> rough_medians(const std::vector<Process>& processes) const { return medians(processes, std::min(few_draws, draws_.size())); }
 
  private:
-  double of(const Process& process, const Kitchen& kitchen) const {
-    return run_draw(process, beginning(process, state_), kitchen, simulation_, false, place_).back().ready_h;
+  std::vector<double> medians(const std::vector<Process>& processes, std::size_t draws) const {
+    std::vector<double> ready(processes.size() * draws);
+    for_each_draw(options_, ready.size(), [&](std::size_t i) {
+      const Process& process = processes[i / draws];
+      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, place_).back().ready_h;
+    });
+    std::vector<double> medians;
+    for (auto first = ready.begin(); first != ready.end(); first += static_cast<std::ptrdiff_t>(draws)) {
+      std::vector<double> rising(first, first + static_cast<std::ptrdiff_t>(draws));
+      std::sort(rising.begin(), rising.end());
+      medians.push_back(quantile(rising, 0.5));
+    }
+    return medians;
   }
 
   const std::optional<State>& state_;
-  const Kitchen& kitchen_;
   const ForecastOptions& options_;
   std::vector<Draw> draws_;
   SimulateOptions simulation_;
@@ -81,104 +82,68 @@ class Ready {
   bool found_ = false;
 };
 
-/// Where `late` changes its sign between two points; late is infinite where the stage is never ready. Nothing if it jumps there.
-template <class Late>
-std::optional<double> root(Late late, double low, double high, double at_low, double at_high) {
-  if (at_low == 0) return low;
-  if (at_high == 0) return high;
-  // An infinite end says only on which side the root is: halve the interval until both ends are finite.
-  while ((at_low == never || at_high == never) && high - low > 1e-12 * (std::abs(low) + std::abs(high))) {
-    const double middle = (low + high) / 2, there = late(middle);
-    ((there < 0) == (at_low < 0) ? low : high) = middle;
-    ((there < 0) == (at_low < 0) ? at_low : at_high) = there;
-  }
-  if (at_low == never || at_high == never) return std::nullopt;
-  std::uintmax_t evaluations = 60;
-  double best = low, best_late = never;
-  const auto watched = [&](double x) {
-    const double by = late(x);
-    if (std::abs(by) < best_late) {
-      best = x;
-      best_late = std::abs(by);
-    }
-    return std::abs(by) < settled_h ? 0.0 : by;
-  };
-  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * (std::abs(a) + std::abs(b)); };
-  boost::math::tools::toms748_solve(watched, low, high, at_low, at_high, close, evaluations);
-  return best_late < 1e-6 ? std::optional(best) : std::nullopt;
-}
+std::string with_unit(const Asked& asked, double x, int digits) { return number(asked.shown(x), digits) + " " + asked.unit; }
 
-/// Choices at which the median is on time, near those at which the central values are.
-std::vector<double> choices(const Asked& asked, const Ready& ready, double wanted_h) {
-  const auto central = [&](double x) { return ready.central(asked.with(x)) - wanted_h; };
-  const auto median = [&](double x) { return ready.median(asked.with(x)) - wanted_h; };
-  std::vector<double> x(scan_points), late(scan_points);
-  for (std::size_t i = 0; i < scan_points; ++i) {
-    x[i] = asked.at(i);
-    late[i] = central(x[i]);
-  }
-  std::vector<double> found;
-  const auto add = [&](double low, double high) {
-    const double at_low = median(low), at_high = median(high);
-    if ((at_low < 0) == (at_high < 0) && at_low != 0 && at_high != 0) return false;
-    const std::optional<double> at = root(median, low, high, at_low, at_high);
-    if (at && (found.empty() || std::abs(*at - found.back()) > 1e-9 * (1 + std::abs(*at)))) found.push_back(*at);
-    return at.has_value();
-  };
-  for (std::size_t i = 0; i + 1 < scan_points; ++i) {
-    if ((late[i] < 0) == (late[i + 1] < 0) && late[i] != 0) continue;
-    // The median's root is near the central one; at worst it has moved to a neighbouring interval.
-    if (!add(x[i], x[i + 1])) add(x[i > 0 ? i - 1 : 0], x[std::min(i + 2, scan_points - 1)]);
-  }
-  if (found.empty()) add(asked.low, asked.high);
-  std::sort(found.begin(), found.end());
-  return found;
-}
-
-std::string with_unit(const Asked& asked, double x, int digits) {
-  return number(asked.shown(x), digits) + (asked.unit.empty() ? "" : " " + asked.unit);
+/// The median as a curve over the choice.
+CurveSearch search_of(const Asked& asked, const Ready& ready) {
+  return CurveSearch({.low = asked.low,
+                      .high = asked.high,
+                      .value = [&](double x) { return ready.median(asked.with(x)); },
+                      .rough =
+                          [&](const std::vector<double>& xs) {
+                            std::vector<Process> processes;
+                            for (const double x : xs) processes.push_back(asked.with(x));
+                            return ready.rough_medians(processes);
+                          },
+                      .present = asked.present});
 }
 
 /// No choice is on time: says which hours can be had, and with what.
-[[noreturn]] void refuse(const Asked& asked, const Ready& ready, const Wanted& wanted) {
-  double earliest = never, latest = -never, earliest_x = asked.low, latest_x = asked.low;
-  for (std::size_t i = 0; i < scan_points; ++i) {
-    const double x = asked.at(i);
-    const double hours = ready.central(asked.with(x));
-    if (hours < earliest) {
-      earliest = hours;
-      earliest_x = x;
-    }
-    if (hours < never && hours > latest) {
-      latest = hours;
-      latest_x = x;
-    }
-  }
+[[noreturn]] void refuse(const Asked& asked, CurveSearch& search, const Wanted& wanted) {
   const std::string begin = "no " + asked.label + " makes stage \"" + wanted.stage + "\" ready at " + number(wanted.ready_h) + " h: ";
-  if (!(earliest < never)) {
-    throw NoSolution(begin + "from " + with_unit(asked, asked.low, 4) + " to " + with_unit(asked, asked.high, 4) +
-                         " it is never ready; change something else [ready_h]",
-                     {.field = "ready_h", .value = wanted.ready_h});
+  const std::string within = "from " + with_unit(asked, asked.low, 4) + " to " + with_unit(asked, asked.high, 4);
+  const std::vector<ValueRange> ranges = search.ranges();
+  ErrorDetail detail{.field = "ready_h", .value = wanted.ready_h};
+  if (ranges.empty()) throw NoSolution(begin + within + " it is never ready; change something else [ready_h]", detail);
+  std::string told;
+  double nearest_x = asked.low, nearest_h = never;
+  for (const ValueRange& range : ranges) {
+    told.append(told.empty() ? "" : ", or ").append(number(range.low, 5)).append(" and ").append(number(range.high, 5)).append(" h");
+    detail.ranges.emplace_back(range.low, range.high);
+    for (const auto& [x, hours] : {std::pair{range.at_low, range.low}, std::pair{range.at_high, range.high}}) {
+      if (std::abs(hours - wanted.ready_h) < std::abs(nearest_h - wanted.ready_h)) {
+        nearest_x = x;
+        nearest_h = hours;
+      }
+    }
   }
-  earliest = ready.median(asked.with(earliest_x));
-  latest = ready.median(asked.with(latest_x));
-  const bool sooner = std::abs(wanted.ready_h - earliest) < std::abs(wanted.ready_h - latest);
-  throw NoSolution(begin + "from " + with_unit(asked, asked.low, 4) + " to " + with_unit(asked, asked.high, 4) + " it is ready between " +
-                       number(earliest, 5) + " and " + number(latest, 5) + " h; nearest is " + with_unit(asked, sooner ? earliest_x : latest_x, 4) +
-                       ", ready at " + number(sooner ? earliest : latest, 5) + " h [ready_h]",
-                   {.field = "ready_h", .value = wanted.ready_h, .low = earliest, .high = latest});
+  detail.low = ranges.front().low;
+  detail.high = ranges.back().high;
+  throw NoSolution(begin + within + " it is ready between " + told + "; nearest is " + with_unit(asked, nearest_x, 4) + ", ready at " +
+                       number(nearest_h, 5) + " h [ready_h]",
+                   detail);
+}
+
+/// Whatever is chosen, the stage is ready at one hour: it and those before it end by a time.
+std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted& wanted) {
+  if (std::abs(always_h - wanted.ready_h) <= 1e-6) return {asked.present.value_or(asked.low)};
+  throw NoSolution("stage \"" + wanted.stage + "\" ends by a time: with any " + asked.label + " it is ready at " + number(always_h) +
+                       " h, and with none at " + number(wanted.ready_h) + " h; change its hours, or let it end by a rise [ready_h]",
+                   {.field = "ready_h", .value = wanted.ready_h, .low = always_h, .high = always_h, .ranges = {{always_h, always_h}}});
 }
 
 Choice answered(const Asked& asked, const Ready& ready, const Wanted& wanted, bool latest, double scale, const Kitchen& kitchen,
                 const std::optional<State>& state) {
-  const std::vector<double> found = choices(asked, ready, wanted.ready_h);
-  if (found.empty()) refuse(asked, ready, wanted);
+  CurveSearch search = search_of(asked, ready);
+  const std::optional<double> always_h = search.only_value();
+  const std::vector<double> found = always_h ? any_choice(asked, *always_h, wanted) : search.places_of(wanted.ready_h);
+  if (found.empty()) refuse(asked, search, wanted);
   const double x = latest ? found.back() : found.front();
   Choice choice;
   choice.what = asked.what;
   for (const double each : found) choice.all.push_back(asked.shown(each));
   choice.value = asked.shown(x);
-  choice.ready_h = ready.median(asked.with(x));
+  choice.ready_h = search.value(x);
   choice.rounded = choice.value;
   choice.process = asked.with(x);
   choice.rounded_ready_h = choice.ready_h;
@@ -191,6 +156,9 @@ Choice answered(const Asked& asked, const Ready& ready, const Wanted& wanted, bo
   try {
     choice.notices = simulate(choice.process, kitchen, state, {.every_min = 0, .be_back_by = false}).notices;
   } catch (const NoSolution&) {  // a later stage than the wanted one is never ready
+  }
+  if (always_h) {
+    choice.notices.push_back({"any_choice", Severity::info, {}, "stage \"" + wanted.stage + "\" ends by a time: any " + asked.label + " is on time"});
   }
   if (found.size() > 1) {
     std::string others;
@@ -250,6 +218,7 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
                     std::log(field::instant_equivalent_percent.low / percent),
                     std::log(field::instant_equivalent_percent.high / percent),
                     with,
+                    0.0,
                     [grams](double x) { return grams * std::exp(x); }};
   return answered(asked, ready, wanted, false, scale_g, kitchen, state);
 }
@@ -276,7 +245,8 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
     std::get<Mix>(changed.steps[where]).water_c = water_c;
     return changed;
   };
-  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, with}, ready, wanted, false, 0, kitchen, state);
+  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, with, next->water_c.value_or(next->room_c)}, ready,
+                  wanted, false, 0, kitchen, state);
 }
 
 Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
@@ -296,11 +266,11 @@ Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitc
       }
     }
   };
-  int count = 0;
-  Process counted = process;
-  each_place(counted, [&](Place&) { ++count; });
+  std::optional<double> present_c;
+  Process looked_through = process;
+  each_place(looked_through, [&](Place& place) { present_c = std::get<double>(place.temperature_c); });
   const std::string name(name_of(air));
-  if (count == 0) {
+  if (!present_c) {
     throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name + " of one temperature; that temperature is what is asked for [air]",
                        {.field = "air"});
   }
@@ -310,7 +280,8 @@ Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitc
     return changed;
   };
   const bool cold = air == Air::refrigerator || air == Air::fan_refrigerator;
-  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, with}, ready, wanted, false, 0, kitchen, state);
+  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, with, present_c}, ready, wanted, false, 0, kitchen,
+                  state);
 }
 
 Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const ForecastOptions& options) {
@@ -322,7 +293,8 @@ Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen&
     return changed;
   };
   constexpr double longest_h = 240;
-  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, with}, ready, wanted, true, 0, kitchen, from_the_start);
+  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, with, process.start_h}, ready, wanted, true, 0, kitchen,
+                  from_the_start);
 }
 
 Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,

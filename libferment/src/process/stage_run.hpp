@@ -19,6 +19,9 @@ struct Moment {
   double time_h, mean_c, equivalent_h, made_mmol, ratio;
 };
 
+/// A dough is followed so long beyond a stage's end; what has not happened by then happens "after more than two days".
+inline constexpr double look_ahead_h = 48;
+
 class StageRun {
  public:
   /// Takes the state into the stage, or goes on in it. The references must outlive the run.
@@ -35,7 +38,7 @@ class StageRun {
   const std::optional<double>& watched(std::size_t place) const { return watches_[place].when_h; }
   /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed, at most so
   /// many hours. Take the state of the end before.
-  std::optional<double> look_ahead(double hours = field::until_h.high);
+  std::optional<double> look_ahead(double hours = look_ahead_h);
   /// A state of this stage's end after the handling. The stage is over then.
   State finished(State end) const;
 

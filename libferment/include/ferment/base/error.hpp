@@ -6,6 +6,8 @@
 #include <optional>
 #include <stdexcept>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <ferment/base/export.hpp>
 
@@ -23,12 +25,13 @@ enum class Status : int {
 
 /// The facts of an error, for a program that words its own messages. Absent members do not apply.
 struct ErrorDetail {
-  std::string field = {};                 ///< name in the field table, or empty
-  std::optional<double> value = {};       ///< the offending value
-  std::optional<double> low = {};         ///< lowest allowed or reachable value
-  std::optional<double> high = {};        ///< highest allowed or reachable value
-  std::optional<std::size_t> index = {};  ///< first offending place of an array
-  std::optional<std::size_t> count = {};  ///< how many places of the array offend
+  std::string field = {};                              ///< name in the field table, or empty
+  std::optional<double> value = {};                    ///< the offending value
+  std::optional<double> low = {};                      ///< lowest allowed or reachable value
+  std::optional<double> high = {};                     ///< highest allowed or reachable value
+  std::optional<std::size_t> index = {};               ///< first offending place of an array
+  std::optional<std::size_t> count = {};               ///< how many places of the array offend
+  std::vector<std::pair<double, double>> ranges = {};  ///< reachable values, where they have holes between low and high
 };
 
 class FERMENT_API Error : public std::runtime_error {

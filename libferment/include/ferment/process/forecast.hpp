@@ -16,7 +16,8 @@
 
 namespace ferment {
 
-/// Hours of the process's axis; infinite where it never happens. Beyond a stage's end 48 h are followed.
+/// Hours of the process's axis; infinite where it never happens. Beyond a stage's end a dough is followed for 48 h: an infinite
+/// `be_back_by_h` is after more than two days. Where one in ten is over-proofed sooner, all are followed until the median one is.
 struct StageForecast {
   std::string name = {};
   bool by_rise = false;                     ///< ends by a rise; else by a time

@@ -24,7 +24,7 @@ struct StageResult {
   double rise_percent = 0;
   double equivalent_h = 0;                     ///< equivalent hours that the stage took
   std::size_t folds_done = 0;                  ///< folds planned after its end are not made
-  std::optional<double> be_back_by_h = {};     ///< when the dough is, or would be, over-proofed; nothing if never
+  std::optional<double> be_back_by_h = {};     ///< when the dough is, or would be, over-proofed; nothing if not within 48 h of the stage's end
   std::optional<double> time_constant_h = {};  ///< of the piece in its first surroundings; nothing if the dough's temperature is given
   double heat_made_j = 0;                      ///< by fermentation, per piece
   double heat_lost_j = 0;                      ///< to the surroundings, per piece
