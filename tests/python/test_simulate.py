@@ -264,17 +264,6 @@ def test_dissolved_gas_at_the_end_of_a_proof():
     assert 0.093 <= (state.co2_mmol - in_cells) / in_cells <= 0.193
 
 
-def test_a_final_proof_after_an_afternoon_of_folds():
-    """F10: 60 to 90 min (common practice), a band to meet within 10 min."""
-    mix = lf.Mix(flour_g=1000, water_g=790, salt_g=23, active_dry_g=20, dough_c=24)
-    at_24 = lf.Surroundings.dough(24)
-    bulk = a_stage(surroundings=at_24, until_h=2.5, folds_h=[0.5, 1], handling=["divide", "round"])
-    bench = a_stage(name="bench rest", surroundings=at_24, until_h=20 / 60, handling=["mould"])
-    proof = a_stage(name="final proof", surroundings=at_24, until_rise_percent=75, final_proof=True)
-    minutes = 60 * ends_of([mix, bulk, bench, proof]).stages[2].hours
-    assert 50 <= minutes <= 100
-
-
 # ---- energy ----------------------------------------------------------------------------------------------------------
 
 
