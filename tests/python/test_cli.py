@@ -1584,7 +1584,7 @@ def test_places_of_a_day_file(write, lines, surroundings):
     [
         ('room = "16C"\ndough = "20C"', "has both dough and room; a stage is in one place"),
         ('piece = "tub"', "has a piece but no place; add room"),
-        ("pieces = 4", 'has pieces but no piece; add piece = "ball"'),
+        ("pieces = 3", 'has pieces but no piece; add piece = "ball"'),
         ('piece = "cube"\nroom = "16C"', 'shape "cube" is unknown; known: ball, log, tub'),
         ('piece = "ball"\nroom = "16C"\ndepth_cm = 4', "a ball has no depth_cm; leave it out"),
         ('room_log = "none.csv"', "there is no file"),

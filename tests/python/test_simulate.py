@@ -184,7 +184,7 @@ def test_a_poolish_evening_against_scipys_solver():
     poolish = lf.Mix(flour_g=300, water_g=300, instant_g=0.3, dough_c=22)
     evening = a_stage(name="poolish", surroundings=lf.Surroundings.daily_swing(19, 2), until_h=12)
     dough = lf.Mix(flour_g=600, water_g=310, salt_g=18, instant_g=2, dough_c=24)
-    bulk = a_stage(until_rise_percent=80, folds_h=[0.5, 1], handling=["divide", "round"])
+    bulk = a_stage(until_rise_percent=80, folds_h=[0.4, 1.2], handling=["divide", "round"])
     proof = a_stage(name="proof", piece=lf.Piece.ball(pieces=3), until_rise_percent=70)
     assert (compare(lf.Process([poolish, evening, dough, bulk, proof])) < [1e-9, 1e-7, 1e-6]).all()
 
@@ -299,17 +299,17 @@ def day():
         lf.Mix(flour_g=300, water_g=300, instant_g=0.5, dough_c=22),
         a_stage(name="poolish", surroundings=lf.Surroundings.daily_swing(19, 2), until_h=10),
         lf.Mix(flour_g=600, water_g=310, salt_g=18, instant_g=2, milk_g=50, dough_c=24),
-        a_stage(surroundings=ROOM, until_rise_percent=80, folds_h=[0.5, 1], handling=["divide", "round"]),
+        a_stage(surroundings=ROOM, until_rise_percent=80, folds_h=[0.4, 1.2], handling=["divide", "round"]),
         a_stage(
             name="night",
-            piece=lf.Piece.ball(pieces=4),
+            piece=lf.Piece.ball(pieces=12),
             surroundings=lf.Surroundings.refrigerator(5),
             until_h=9,
             standing="free",
         ),
         a_stage(
             name="proof",
-            piece=lf.Piece.ball(pieces=4),
+            piece=lf.Piece.ball(pieces=12),
             surroundings=lf.Surroundings.measured([20, 30], [18, 24]),
             until_h=2,
         ),
