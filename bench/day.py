@@ -1,7 +1,9 @@
 """Speed of a dough's day, in one run: ours, and the same model with SciPy's ODE solver as one would write it.
 
-The day has ten steps: a poolish evening, a mix, bulk with folds, dividing, bench rest, moulding, a proof. SciPy's
-version (tests/python/independent_day.py, rtol 1e-6) solves every stage with events; its answer must be ours.
+The day, an invented one, has ten steps: coarse flour soaks, fresh yeast makes it a sponge, the rest of the dough and
+later the salt are mixed in; a long bulk in a cool larder with one fold, dividing, bench rest, moulding, the proof of
+two tin loaves. SciPy's version (tests/python/independent_day.py, rtol 1e-6) solves every stage with events; its answer
+must be ours.
 """
 
 from __future__ import annotations
@@ -19,27 +21,27 @@ import libferment as lf
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "tests" / "python"))
 import independent_day as independent
 
-ROOM = lf.Surroundings.daily_swing(18, 2)
-BALL = lf.Piece.ball(pieces=4)
+LARDER = lf.Surroundings.daily_swing(14.5, 1.5)
+BALL = lf.Piece.ball(pieces=2)
 
 
 def stage(name: str, piece: lf.Piece, **end: Any) -> lf.Stage:
-    """Build a stage in the swinging room."""
-    return lf.Stage(name, piece=piece, surroundings=ROOM, **end)
+    """Build a stage in the larder, whose air swings over the day."""
+    return lf.Stage(name, piece=piece, surroundings=LARDER, **end)
 
 
 DAY = lf.Process(
     [
-        lf.Mix(flour_g=300, water_g=300, dough_c=20),
-        stage("rest", lf.Piece.tub(), until_h=0.5),
-        lf.Mix(instant_g=0.3, dough_c=20),
-        stage("poolish", lf.Piece.tub(), until_h=12),
-        lf.Mix(flour_g=600, water_g=310, instant_g=1.5, dough_c=24),
-        stage("before the salt", lf.Piece.tub(), until_h=0.5),
-        lf.Mix(salt_g=18, dough_c=24),
-        stage("bulk", lf.Piece.tub(), until_rise_percent=80, folds_h=[0.4, 0.8], handling=["divide", "round"]),
-        stage("bench rest", BALL, until_h=0.33, handling=["mould"]),
-        stage("final proof", lf.Piece.log(pieces=4), until_rise_percent=75),
+        lf.Mix(flour_g=400, water_g=360, dough_c=17),
+        stage("soaker", lf.Piece.tub(), until_h=4),
+        lf.Mix(compressed_g=1.6, dough_c=17),
+        stage("sponge", lf.Piece.tub(), until_h=10),
+        lf.Mix(flour_g=700, water_g=430, compressed_g=6, dough_c=21),
+        stage("before the salt", lf.Piece.tub(), until_h=0.75),
+        lf.Mix(salt_g=20, dough_c=21),
+        stage("bulk", lf.Piece.tub(), until_rise_percent=85, folds_h=[1.5], handling=["divide", "round"]),
+        stage("bench rest", BALL, until_h=0.25, handling=["mould"]),
+        stage("final proof", lf.Piece.log(pieces=2), until_rise_percent=65),
     ]
 )
 
@@ -51,7 +53,7 @@ def scipys_day() -> list[Any]:
     for step in DAY.steps:
         before, state = state, lf.advance(state, step)
         if isinstance(step, lf.Mix):
-            yeast = [("instant", step.instant_g)] if step.instant_g else []
+            yeast = [("compressed", step.compressed_g)] if step.compressed_g else []
             steps.append(
                 independent.Mix(step.dough_c, step.flour_g, water_g=step.water_g, salt_g=step.salt_g, yeast=yeast)
             )
@@ -62,7 +64,7 @@ def scipys_day() -> list[Any]:
         steps.append(
             independent.Stage(
                 step.name,
-                ambient_c=independent.Daily(18, 2, 16),
+                ambient_c=independent.Daily(14.5, 1.5, 16),
                 capacity_j_k=capacity,
                 ua_w_k=capacity / result.time_constant_h / 3600,
                 flour_g_of_piece=before.amounts.flour_g / step.piece.pieces,

@@ -20,6 +20,7 @@ from libferment import day as days
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = str(ROOT / "data" / "demo" / "day.toml")
+BY_HAND = str(Path(__file__).with_name("by_hand.toml"))
 RULE = ["--flour", "20C", "--room", "21C", "--friction", "2K"]
 WATER = ["water", "--desired", "24C", "--room", "21C"]
 ONE = ["--dough", "18C", "--yeast-percent", "0.6"]
@@ -423,58 +424,90 @@ def test_what_does_not_touch_the_water(write):
 def demo_mix():
     """The demo day's mix: numbers of the file, the package alone."""
     return lf.Mix.from_percent(
-        flour_g=900,
-        room_c=18,
-        flour_c=17.5,
-        tap_c=11,
-        water_percent=68,
-        salt_percent=1.9,
-        instant_percent=0.7,
-        waters=[lf.Water(50, 35, wets_yeast=True, stands_h=10 / 60)],
-        bowl=lf.Bowl("ceramic", 2100),
-        mixing=lf.ByMethod("hand", 8),
-        rest_h=20 / 60,
+        flour_g=1100,
+        room_c=19,
+        flour_c=15,
+        tap_c=10,
+        flours=[lf.FlourShare(100, "whole_wheat")],
+        water_percent=72,
+        salt_percent=1.8,
+        oil_percent=1.5,
+        compressed_percent=0.8,
+        bowl=lf.Bowl("steel", 1250),
+        mixing=lf.ByMethod("stand_mixer", 7),
+    )
+
+
+def by_hand_mix():
+    """The same of the day by hand."""
+    return lf.Mix.from_percent(
+        flour_g=800,
+        room_c=20,
+        flour_c=18.5,
+        tap_c=12,
+        water_percent=66,
+        salt_percent=2.1,
+        active_dry_percent=0.9,
+        waters=[lf.Water(70, 36, wets_yeast=True, stands_h=12 / 60)],
+        bowl=lf.Bowl("ceramic", 1900),
+        mixing=lf.ByMethod("hand", 12),
+        rest_h=45 / 60,
     )
 
 
 def demo_learned():
     """Friction and net gain of the demo day's one batch."""
-    batch = demo_mix().replace(flour_c=18, room_c=19, water_c=33.5)
-    gain = lf.net_gain_from_batches([batch], [25.1])
-    return lf.friction_from_batch(dough_c=25.1, flour_c=18, room_c=19, water_c=33.5), gain
+    batch = demo_mix().replace(flour_c=16, room_c=20, water_c=17.4)
+    gain = lf.net_gain_from_batches([batch], [21.8])
+    return lf.friction_from_batch(dough_c=21.8, flour_c=16, room_c=20, water_c=17.4), gain
 
 
 def demo_mix_by_batch():
     """The demo day's mix with the mixing heat of its batch; the exchange with the room is that of its minutes."""
-    return demo_mix().replace(mixing=lf.net_gain_of(demo_learned()[1], 8))
+    return demo_mix().replace(mixing=lf.net_gain_of(demo_learned()[1], 7))
 
 
 def test_water_of_the_demo_day():
     friction_k, _ = demo_learned()
-    plan = lf.water_by_heat_balance(demo_mix_by_batch(), 24, friction_k=friction_k)
+    plan = lf.water_by_heat_balance(demo_mix_by_batch(), 21, friction_k=friction_k)
     document = as_json("water", DEMO)
     assert document["water_c"] == plan.water_c
-    assert document["temperatures_c"] == {"flour": 17.5, "room": 18, "tap": 11}
-    assert document["water_g"] + 50 == 900 * 68 / 100
-    assert document["factor_rule_c"] == 3 * 24 - 17.5 - 18 - friction_k
+    assert document["temperatures_c"] == {"flour": 15, "room": 19, "tap": 10}
+    assert document["water_g"] == 1100 * 72 / 100
+    assert document["factor_rule_c"] == 3 * 21 - 15 - 19 - friction_k
     text, rows = lines("water", DEMO)
     assert text.startswith(
-        "Four small loaves, a cool Saturday (invented) "  # and then, before all else, the answer
-        f"Pour 562 g of water at {told(plan.water_c)}: {told_k(plan.water_c - 11)} warmer than the tap's "
-        "11.0 °C (52 °F). No ice is needed. In 9 batches of 10 "
+        "Wholemeal tin loaf and a dozen rolls for supper (invented) "  # and then, before all else, the answer
+        f"Pour 792 g of water at {told(plan.water_c)}: {told_k(plan.water_c - 10)} warmer than the tap's "
+        "10.0 °C (50 °F). No ice is needed. In 9 batches of 10 "
     )
-    yeast_c = 18 + (35 - 18) * math.exp(-(1 / 6) / 0.3)  # it cooled while it stood
-    assert cells(rows[2])[:3] == ["yeast's water", "50 g", f"{yeast_c:.1f} °C"]
+    assert [cells(row)[0] for row in rows[:2]] == ["main water", "whole-wheat flour"]
 
 
 def test_the_whole_answer_of_the_demo_day_is_the_packages():
-    check_plan(as_json("water", DEMO), demo_mix_by_batch(), friction_k=demo_learned()[0])
+    check_plan(as_json("water", DEMO), demo_mix_by_batch(), 21, friction_k=demo_learned()[0])
+
+
+def test_water_of_a_day_with_a_rest_and_water_for_the_yeast():
+    batch = by_hand_mix().replace(flour_c=19, room_c=21, water_c=33, rest_h=40 / 60)
+    mix = by_hand_mix().replace(mixing=lf.net_gain_of(lf.net_gain_from_batches([batch], [25.4]), 12))
+    friction_k = lf.friction_from_batch(dough_c=25.4, flour_c=19, room_c=21, water_c=33)
+    document = as_json("water", BY_HAND)
+    plan = check_plan(document, mix, 25, friction_k=friction_k)
+    assert document["water_g"] + 70 == 800 * 66 / 100
+    text, rows = lines("water", BY_HAND)
+    assert (
+        f"Flour and water meet at {plan.wetted_c:.1f} °C and are at {plan.rested_c:.1f} °C after the rest of 45 min, "
+        "when all else joins." in text
+    )
+    yeast_c = 20 + (36 - 20) * math.exp(-(12 / 60) / 0.3)  # it cooled while it stood
+    assert cells(rows[2])[:3] == ["yeast's water", "70 g", f"{yeast_c:.1f} °C"]
 
 
 def test_options_count_before_the_day_file():
-    document = as_json("water", DEMO, "--flour", "21C", "--desired", "26C", "--friction", "0K", "--water-g", "500")
-    assert document["factor_rule_c"] == lf.water_by_factor_rule(26, flour_c=21, room_c=18, friction_k=0)
-    assert document["water_g"] + 50 == pytest.approx(500, rel=1e-15)
+    document = as_json("water", BY_HAND, "--flour", "21C", "--desired", "26C", "--friction", "0K", "--water-g", "500")
+    assert document["factor_rule_c"] == lf.water_by_factor_rule(26, flour_c=21, room_c=20, friction_k=0)
+    assert document["water_g"] + 70 == pytest.approx(500, rel=1e-15)
     options = [
         "--mixing",
         "spiral",
@@ -485,33 +518,32 @@ def test_options_count_before_the_day_file():
         "--bowl",
         "wood",
         "--tap",
-        "12C",
+        "13C",
         "--room",
-        "20C",
+        "22C",
     ]
     options += ["--yeast-water", "30C", "--yeast-water-g", "40", "--flour-g", "1kg", "--friction", "4K"]
-    mix = demo_mix().replace(mixing=lf.ByMethod("spiral", 5))
     mix = lf.Mix.from_percent(
         flour_g=1000,
-        room_c=20,
-        flour_c=17.5,
-        tap_c=12,
-        water_percent=68,
-        salt_percent=1.9,
-        instant_percent=0.7,
+        room_c=22,
+        flour_c=18.5,
+        tap_c=13,
+        water_percent=66,
+        salt_percent=2.1,
+        active_dry_percent=0.9,
         waters=[lf.Water(40, 30, wets_yeast=True)],
-        bowl=lf.Bowl("wood", 2100),
-        mixing=mix.mixing,
+        bowl=lf.Bowl("wood", 1900),
+        mixing=lf.ByMethod("spiral", 5),
     )
-    check_plan(as_json("water", DEMO, *options), mix, friction_k=4)
+    check_plan(as_json("water", BY_HAND, *options), mix, 25, friction_k=4)
 
 
 def test_a_way_of_mixing_that_is_given_counts_before_batches():
     """The batches were mixed another way: nothing of them is used."""
-    check_plan(as_json("water", DEMO, "--mixing", "spiral"), demo_mix().replace(mixing=lf.ByMethod("spiral")))
+    check_plan(as_json("water", DEMO, "--mixing", "spiral"), demo_mix().replace(mixing=lf.ByMethod("spiral")), 21)
     friction_k, _ = demo_learned()
     mix = demo_mix().replace(mixing=lf.ByNetGain(7))
-    check_plan(as_json("water", DEMO, "--net-gain", "7"), mix, friction_k=friction_k)
+    check_plan(as_json("water", DEMO, "--net-gain", "7"), mix, 21, friction_k=friction_k)
 
 
 # ---- ice -------------------------------------------------------------------------------------------------------------
@@ -815,18 +847,21 @@ def test_what_hardly_counts_stands_in_one_row(write):
         [*WATER, "--friction", "6K", "--friction-at", "18C"],
         [*WATER, "--rest", "40min", "--tap", "40C"],
         ["water", DEMO],
+        ["water", BY_HAND],
     ],
 )
 def test_the_mix_of_the_answer_makes_the_dough(arguments):
     """The mix in the JSON is the one the answer is for: mixed forward it gives the desired dough."""
-    given = as_json(*arguments)["mix"]
+    document = as_json(*arguments)
+    given = document["mix"]
     kind = getattr(lf, given["mixing"].pop("type")) if given["mixing"] else None
     inside = {
         "bowl": lf.Bowl(**given["bowl"]),
+        "flours": [lf.Flour(**flour) for flour in given["flours"]],
         "waters": [lf.Water(**portion) for portion in given["waters"]],
         "mixing": kind(**given["mixing"]) if kind else None,
     }
-    assert lf.dough_by_heat_balance(lf.Mix(**{**given, **inside})) == pytest.approx(24, abs=1e-9)
+    assert lf.dough_by_heat_balance(lf.Mix(**{**given, **inside})) == pytest.approx(document["desired_c"], abs=1e-9)
 
 
 # ---- the batch to log ------------------------------------------------------------------------------------------------
@@ -847,11 +882,11 @@ def logged(*arguments, dough_c, columns=200):
 
 @pytest.mark.parametrize("columns", [40, 60, 200, None])
 def test_the_batch_to_log_is_ready(columns):
-    block = logged("water", DEMO, dough_c=24.3, columns=columns)
-    water_c = as_json("water", DEMO)["water_c"]
+    block = logged("water", BY_HAND, dough_c=25.3, columns=columns)
+    water_c = as_json("water", BY_HAND)["water_c"]
     (batch,) = days.tomllib.loads(block)["batch"]
-    assert batch.pop("minutes", 8) == 8  # the file's own
-    known = {"dough": "24.3C", "water": f"{water_c:.1f}C", "flour": "17.5C", "room": "18C", "rest": "20min"}
+    assert batch.pop("minutes", 12) == 12  # the file's own
+    known = {"dough": "25.3C", "water": f"{water_c:.1f}C", "flour": "18.5C", "room": "20C", "rest": "45min"}
     assert batch == known
     (batch,) = days.tomllib.loads(logged(*WATER, "--flour", "64F", dough_c=24, columns=columns))["batch"]
     assert (batch["flour"], batch["room"]) == ("17.7778C", "21C")
@@ -912,6 +947,7 @@ def test_a_batch_with_ice_is_not_asked_for():
         [*WATER, "--tap", "40C"],
         [*WATER, "--friction", "6K", "--rest", "30min"],
         ["water", DEMO],
+        ["water", BY_HAND],
         ["friction", DEMO],
         ["friction", "--dough", "25C", "--water", "25C", "--room", "20C"],
         ["rise", DEMO],
@@ -1128,8 +1164,8 @@ def test_friction_of_one_batch():
         assert f"{known} {next_time} Assumed: " in text
     text, _ = lines("friction", DEMO)  # which says how it was mixed
     gain_kj = demo_learned()[1].mean
-    assert text.endswith(f"{known} Next time: libferment water ... --net-gain {gain_kj:.1f} --minutes 8")
-    assert as_json("friction", DEMO)["minutes"] == 8
+    assert text.endswith(f"{known} Next time: libferment water ... --net-gain {gain_kj:.1f} --minutes 7")
+    assert as_json("friction", DEMO)["minutes"] == 7
 
 
 def test_next_time_is_the_next_plan(write):
@@ -1330,9 +1366,9 @@ def test_friction_of_the_demo_day():
     assert document["friction_k"] == {"mean": friction_k, "sd": None, "each": [friction_k]}
     assert document["net_gain_kj_per_kg"] == gain.to_dict()
     # A batch given by options counts before those of the file.
-    other = as_json("friction", DEMO, "--dough", "24C", "--water", "30C")
-    assert other["friction_k"]["each"] == [lf.friction_from_batch(dough_c=24, flour_c=17.5, room_c=18, water_c=30)]
-    mix = demo_mix().replace(water_c=30)  # mixed like today's dough, rest and minutes too
+    other = as_json("friction", BY_HAND, "--dough", "24C", "--water", "30C")
+    assert other["friction_k"]["each"] == [lf.friction_from_batch(dough_c=24, flour_c=18.5, room_c=20, water_c=30)]
+    mix = by_hand_mix().replace(water_c=30)  # mixed like today's dough, rest and minutes too
     assert other["net_gain_kj_per_kg"]["each"] == [lf.net_gain_from_batch(mix, 24)]
 
 
@@ -1548,7 +1584,7 @@ def test_places_of_a_day_file(write, lines, surroundings):
     [
         ('room = "16C"\ndough = "20C"', "has both dough and room; a stage is in one place"),
         ('piece = "tub"', "has a piece but no place; add room"),
-        ("pieces = 4", 'has pieces but no piece; add piece = "ball"'),
+        ("pieces = 3", 'has pieces but no piece; add piece = "ball"'),
         ('piece = "cube"\nroom = "16C"', 'shape "cube" is unknown; known: ball, log, tub'),
         ('piece = "ball"\nroom = "16C"\ndepth_cm = 4', "a ball has no depth_cm; leave it out"),
         ('room_log = "none.csv"', "there is no file"),
@@ -1570,30 +1606,30 @@ def test_a_log_beside_the_day_file(write, tmp_path):
 
 
 def test_until_shows_the_window_and_what_to_choose():
-    document = as_json("rise", DEMO, "--until", "16:00", "--mixed", "9:30", "--scale", "0.1g")
+    document = as_json("rise", DEMO, "--until", "17:00", "--mixed", "8:30", "--scale", "0.1g")
     process = stages.process_of(days.read_day(DEMO))
     forecast = lf.forecast(process)
-    assert document["until_h"] == 6.5
+    assert document["until_h"] == 8.5
     assert document["stage"] == "final proof"
     assert document["forecast"] == forecast.to_dict()["stages"]
-    assert document["ready_by_then"] == float((forecast["final proof"].ready <= 6.5).mean())
+    assert document["ready_by_then"] == float((forecast["final proof"].ready <= 8.5).mean())
     choices = document["choices"]
     assert list(choices) == ["yeast", "room", "start"]
-    wanted = {"stage": "final proof", "ready_h": 6.5}
+    wanted = {"stage": "final proof", "ready_h": 8.5}
     assert choices["yeast"]["rounded"] == lf.yeast_for(process, scale_g=0.1, **wanted).rounded
     assert choices["room"]["value"] == lf.room_for(process, **wanted).value
-    assert choices["start"]["value"] == pytest.approx(6.5 - forecast["final proof"].ready_h, abs=1e-6)
-    text = answer("rise", DEMO, "--until", "16:00", "--mixed", "9:30", "--scale", "0.1g")
-    clock = quantities.Clock(6.5, 9.5)
+    assert choices["start"]["value"] == pytest.approx(8.5 - forecast["final proof"].ready_h, abs=1e-6)
+    text = answer("rise", DEMO, "--until", "17:00", "--mixed", "8:30", "--scale", "0.1g")
+    clock = quantities.Clock(8.5, 8.5)
     for stage in forecast.stages:
         early, late = map(clock.text, stage.interval_h(0.9))
         cells = [stage.name, clock.text(stage.ready_h)]
         if stage.by_rise:
             cells += [f"{early} and {late}", *map(clock.text, (stage.look_first_h, stage.be_back_by_h))]
         assert re.search(r" +│ +".join(map(re.escape, cells)), text), cells
-    assert "for the final proof to be ready at 16:00" in text
+    assert "for the final proof to be ready at 17:00" in text
     assert f"{choices['yeast']['rounded']:.3g} g (" in text
-    assert "6.3 g" in text
+    assert "8.8 g" in text
     assert "one log would leave about" in text
 
 
@@ -1636,7 +1672,7 @@ def test_the_clock_of_the_command_line():
         (("--until", "25:00", "--mixed", "8:00"), 'until "25:00" is not a clock'),
         (("--until", "5"), "until 5 has no unit; write 5h or 5min"),
         (("--until", "0h"), "is outside"),
-        (("--until", "5h", "--stage", "prof"), 'no stage is named "prof"; known: bulk, bench rest, final proof'),
+        (("--until", "5h", "--stage", "prof"), 'no stage is named "prof"; known: bulk, final proof'),
         (("--stage", "bulk"), "--stage, --choose and --scale belong to --until"),
         (("--until", "5h", "--choose", "oven"), "'oven' is not one of"),
     ],
@@ -1650,14 +1686,17 @@ def test_what_until_needs(options, words):
 # ---- a day of stages -------------------------------------------------------------------------------------------------
 
 
-def test_the_stages_of_the_demo_day():
-    plans = stages.plan_stages(days.read_day(DEMO))
-    shown = as_json("rise", DEMO)["stages"]
-    assert [stage["name"] for stage in shown] == ["bulk", "bench rest", "final proof"]
+@pytest.mark.parametrize(
+    ("path", "names"), [(DEMO, ["bulk", "final proof"]), (BY_HAND, ["bulk", "bench rest", "final proof"])]
+)
+def test_the_stages_of_a_day(path, names):
+    plans = stages.plan_stages(days.read_day(path))
+    shown = as_json("rise", path)["stages"]
+    assert [stage["name"] for stage in shown] == names
     for stage, plan in zip(shown, plans, strict=True):
         for name in (*stages.StagePlan.__dataclass_fields__, "ready_h"):
             assert stage[name] == getattr(plan, name)
-    text = answer("rise", DEMO)
+    text = answer("rise", path)
     for plan in plans:
         cells = (
             plan.name,
@@ -1682,7 +1721,7 @@ def test_a_stage_that_is_ready_before_a_fold_says_so(write):
     )
     assert "bulk: ready before fold 3 of 4; leave the rest out." in answer("rise", path)
     assert as_json("rise", path)["stages"][0]["folds_done"] == 2
-    assert "leave the rest out" not in answer("rise", DEMO)
+    assert "leave the rest out" not in answer("rise", BY_HAND)
 
 
 def test_perishable_dough_is_warned_of(write):
@@ -2321,9 +2360,12 @@ def spelled(options):
     return [f"{name}={value}" for name, value in options.items()]
 
 
-@given(plausible_options({"--desired": degrees}, of_the_bowl | of_the_water), st.booleans())
-def test_plausible_options_of_the_water_are_answered_or_refused(options, from_the_demo_day):
-    arguments = ["water", *([DEMO] if from_the_demo_day else []), *spelled(options)]
+days_or_none = st.sampled_from([[], [DEMO], [BY_HAND]])
+
+
+@given(plausible_options({"--desired": degrees}, of_the_bowl | of_the_water), days_or_none)
+def test_plausible_options_of_the_water_are_answered_or_refused(options, day):
+    arguments = ["water", *day, *spelled(options)]
     result = run(*arguments, "--json")
     assert result.exit_code in (0, 1, 2)
     in_words = run(*arguments)
@@ -2348,9 +2390,9 @@ def test_plausible_options_of_the_water_are_answered_or_refused(options, from_th
 of_the_friction = of_the_bowl | {"--mixing": mixings, "--minutes": minutes}
 
 
-@given(plausible_options({"--dough": degrees, "--water": degrees}, of_the_friction), st.booleans())
-def test_plausible_options_of_the_friction_are_answered_or_refused(options, from_the_demo_day):
-    arguments = ["friction", *([DEMO] if from_the_demo_day else []), *spelled(options)]
+@given(plausible_options({"--dough": degrees, "--water": degrees}, of_the_friction), days_or_none)
+def test_plausible_options_of_the_friction_are_answered_or_refused(options, day):
+    arguments = ["friction", *day, *spelled(options)]
     result = run(*arguments, "--json")
     assert result.exit_code in (0, 2)
     assert result.exit_code == run(*arguments).exit_code

@@ -29,6 +29,8 @@ RISE_SAYS = [
 RISE_TAKES = [  # how fast heat leaves the pieces, and the readings of the logs
     "timeline.state.heat_capacity_kj_k",
     "timeline.stages[0].time_constant_h",
+    "straight.state.heat_capacity_kj_k",
+    "straight.stages[0].time_constant_h",
     "simulate([dough, proof.replace(surroundings=kitchen)]).stages[0].time_constant_h",
     "simulate([dough, proof.replace(surroundings=lf.Surroundings.refrigerator(4))]).stages[0].time_constant_h",
     "simulate([poolish]).state.heat_capacity_kj_k",
@@ -145,11 +147,13 @@ def test_what_it_says_is_so(path, numbers):
 
 def rise_anew(numbers):
     """Solve the cold kitchen's doughs by SciPy, on the same model written anew."""
-    tub_kj_k, tub_h, loaf_h, loaf_cold_h, poolish_kj_k, poolish_h, logs = (numbers[name] for name in RISE_TAKES)
+    tub_kj_k, tub_h, slow_kj_k, slow_tub_h, roll_h, roll_cold_h, poolish_kj_k, poolish_h, logs = (
+        numbers[name] for name in RISE_TAKES
+    )
     doubled = {"until_rise_percent": 100}
 
     def mix(yeast_g, dough_c=25):
-        return independent.Mix(dough_c, flour_g=1000, water_g=680, salt_g=20, yeast=[("instant", yeast_g)])
+        return independent.Mix(dough_c, flour_g=1000, water_g=720, salt_g=18, yeast=[("compressed", yeast_g)])
 
     def stage(ambient_c, constant_h=tub_h, kj_k=tub_kj_k, flour_g=1000, **until):
         piece = {"capacity_j_k": 1000 * kj_k, "ua_w_k": kj_k / constant_h / 3.6, "flour_g_of_piece": flour_g}
@@ -159,24 +163,24 @@ def rise_anew(numbers):
         return independent.run(steps, altitude_m=1850)
 
     def held_h(dough_c):
-        return run(mix(3, dough_c), independent.Stage("bulk", dough_c=dough_c, **doubled))[0].end_h
+        return run(mix(9, dough_c), independent.Stage("bulk", dough_c=dough_c, **doubled))[0].end_h
 
     def slow_h(ambient_c):
-        return run(mix(1), stage(ambient_c, **doubled))[0].end_h
+        return run(mix(3), stage(ambient_c, slow_tub_h, slow_kj_k, **doubled))[0].end_h
 
-    (bulk,) = run(mix(3), stage(16, **doubled))
-    loaf = {"kj_k": tub_kj_k / 2, "flour_g": 500}
+    (bulk,) = run(mix(9), stage(16, **doubled))
+    roll = {"kj_k": tub_kj_k / 12, "flour_g": 1000 / 12}
     night = run(
-        mix(3),
-        stage(16, loaf_h, until_h=1, **loaf),
-        stage(4, loaf_cold_h, until_h=10, **loaf),
-        stage(16, loaf_h, until_h=2, **loaf),
+        mix(9),
+        stage(16, roll_h, until_h=1, **roll),
+        stage(4, roll_cold_h, until_h=10, **roll),
+        stage(16, roll_h, until_h=2, **roll),
     )
     with_poolish = run(
-        independent.Mix(22, flour_g=300, water_g=300, yeast=[("instant", 1)]),
+        independent.Mix(22, flour_g=300, water_g=300, yeast=[("compressed", 3)]),
         stage(16, poolish_h, poolish_kj_k, 300, until_h=12),
-        independent.Mix(25, flour_g=700, water_g=380, salt_g=20),
-        stage(16, **doubled),
+        independent.Mix(25, flour_g=700, water_g=420, salt_g=18),
+        stage(16, slow_tub_h, slow_kj_k, **doubled),  # the straight dough's ingredients
     )
     hours = [
         *(held_h(25), held_h(16), bulk.end_h),
@@ -193,11 +197,11 @@ def rise_anew(numbers):
 def water_anew(numbers):
     """Work out the rule, what its water makes, and the ice by hand."""
     water_c, mild_water_c, hot_water_c, by_rule_c = (numbers[name] for name in WATER_TAKES)
-    friction_k = 3 * 24 - 21 - 21 - mild_water_c
+    friction_k = 3 * 23 - 21 - 21 - mild_water_c
     of_water, of_ice, melting = 4.186, 2.05, 333.55  # kJ/(kg K), kJ/kg
     assert numbers["rule_c"] > water_c
-    ice_g = 612 * of_water * (22 - hot_water_c) / (melting + 18 * of_ice + 22 * of_water)
-    values = [3 * 24 - 13 - 15 - friction_k, friction_k, by_rule_c - 24, 612 - ice_g, ice_g]
+    ice_g = 792 * of_water * (18 - hot_water_c) / (melting + 18 * of_ice + 18 * of_water)
+    values = [3 * 23 - 14 - 16 - friction_k, friction_k, by_rule_c - 23, 792 - ice_g, ice_g]
     return dict(zip(WATER_SAYS, values, strict=True))
 
 

@@ -184,7 +184,7 @@ def test_a_poolish_evening_against_scipys_solver():
     poolish = lf.Mix(flour_g=300, water_g=300, instant_g=0.3, dough_c=22)
     evening = a_stage(name="poolish", surroundings=lf.Surroundings.daily_swing(19, 2), until_h=12)
     dough = lf.Mix(flour_g=600, water_g=310, salt_g=18, instant_g=2, dough_c=24)
-    bulk = a_stage(until_rise_percent=80, folds_h=[0.5, 1], handling=["divide", "round"])
+    bulk = a_stage(until_rise_percent=80, folds_h=[0.4, 1.2], handling=["divide", "round"])
     proof = a_stage(name="proof", piece=lf.Piece.ball(pieces=3), until_rise_percent=70)
     assert (compare(lf.Process([poolish, evening, dough, bulk, proof])) < [1e-9, 1e-7, 1e-6]).all()
 
@@ -264,17 +264,6 @@ def test_dissolved_gas_at_the_end_of_a_proof():
     assert 0.093 <= (state.co2_mmol - in_cells) / in_cells <= 0.193
 
 
-def test_a_final_proof_after_an_afternoon_of_folds():
-    """F10: 60 to 90 min (common practice), a band to meet within 10 min."""
-    mix = lf.Mix(flour_g=1000, water_g=790, salt_g=23, active_dry_g=20, dough_c=24)
-    at_24 = lf.Surroundings.dough(24)
-    bulk = a_stage(surroundings=at_24, until_h=2.5, folds_h=[0.5, 1], handling=["divide", "round"])
-    bench = a_stage(name="bench rest", surroundings=at_24, until_h=20 / 60, handling=["mould"])
-    proof = a_stage(name="final proof", surroundings=at_24, until_rise_percent=75, final_proof=True)
-    minutes = 60 * ends_of([mix, bulk, bench, proof]).stages[2].hours
-    assert 50 <= minutes <= 100
-
-
 # ---- energy ----------------------------------------------------------------------------------------------------------
 
 
@@ -310,17 +299,17 @@ def day():
         lf.Mix(flour_g=300, water_g=300, instant_g=0.5, dough_c=22),
         a_stage(name="poolish", surroundings=lf.Surroundings.daily_swing(19, 2), until_h=10),
         lf.Mix(flour_g=600, water_g=310, salt_g=18, instant_g=2, milk_g=50, dough_c=24),
-        a_stage(surroundings=ROOM, until_rise_percent=80, folds_h=[0.5, 1], handling=["divide", "round"]),
+        a_stage(surroundings=ROOM, until_rise_percent=80, folds_h=[0.4, 1.2], handling=["divide", "round"]),
         a_stage(
             name="night",
-            piece=lf.Piece.ball(pieces=4),
+            piece=lf.Piece.ball(pieces=12),
             surroundings=lf.Surroundings.refrigerator(5),
             until_h=9,
             standing="free",
         ),
         a_stage(
             name="proof",
-            piece=lf.Piece.ball(pieces=4),
+            piece=lf.Piece.ball(pieces=12),
             surroundings=lf.Surroundings.measured([20, 30], [18, 24]),
             until_h=2,
         ),

@@ -26,8 +26,8 @@ Process a_day() {
   Stage proof = bulk;
   proof.name = "proof";
   proof.piece.shape = Ball{};
-  proof.piece.pieces = 4;
-  proof.until = UntilRise{75};
+  proof.piece.pieces = 12;
+  proof.until = UntilRise{65};
   proof.final_proof = true;
   return {.steps = {mix, bulk, proof}};
 }

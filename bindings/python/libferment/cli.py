@@ -213,7 +213,7 @@ def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     By a heat balance, with the bakers' factor rule beside it. DAY_FILE is a TOML file with today's temperatures;
     options count before it. Without a file:
 
-    libferment water --desired 24C --room 17C --flour-g 900g --water-g 610g --bowl ceramic --bowl-g 2.1kg --mixing hand
+    libferment water --desired 21C --room 19C --flour-g 1.1kg --water-g 790g --bowl steel --bowl-g 1250g --mixing spiral
     """
     if given["mixing"] is not None and given["net_gain"] is not None:
         raise click.UsageError("give either --mixing or --net-gain: each is all of the mixing heat")
