@@ -148,11 +148,12 @@ TEST_CASE("an hour that the median jumps over is refused with what is left on bo
     FAIL("the median jumps over this hour");
   } catch (const NoSolution& refused) {
     const auto& ranges = refused.detail().ranges;
-    REQUIRE(ranges.size() == 2);
-    CHECK(ranges[0].second < ready_h + 3);
-    CHECK(ranges[1].first > ready_h + 3);
+    const auto after = std::find_if(ranges.begin(), ranges.end(), [&](const auto& range) { return range.second > ready_h + 3; });
+    REQUIRE((after != ranges.begin() && after != ranges.end()));
+    CHECK(after->first > ready_h + 3);
     CHECK(std::string(refused.what()).find(" h, or ") != std::string::npos);
-    const double before_h = ranges[0].second - 0.02;
+    const double before_h = (after - 1)->second - 0.02;
+    CHECK(before_h < ready_h + 3);
     CHECK(moved_for(before_h).ready_h == doctest::Approx(before_h).epsilon(1e-6));
   }
 }

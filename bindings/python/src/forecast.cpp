@@ -84,8 +84,8 @@ struct Asking {
   const Kitchen& kitchen;
   ForecastOptions options;
   Asking(const std::string& stage, const Duration& ready_h, const std::optional<Kitchen>& of, std::size_t draws)
-      : wanted{stage, hours_of(field::start_h, ready_h)}, kitchen(kitchen_or_default(of)), options{.draws = draws, .for_each = threads_of(0, draws)} {
-  }
+      : wanted{stage, hours_of(field::start_h, ready_h)},
+        kitchen(kitchen_or_default(of)), options{.draws = draws, .interrupt = Interrupt(), .for_each = threads_of(0, draws)} {}
 };
 
 void bind_choices(py::module_& module) {
@@ -257,6 +257,7 @@ stages: list of StageForecast, those not over yet. notices: cautions, most sever
                          .batch_sd = batch_sd,
                          .heat_of_fermentation = heat_of_fermentation,
                          .seed = seed,
+                         .interrupt = Interrupt(),
                          .for_each = threads_of(threads, draws)});
       },
       "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,

@@ -5,11 +5,15 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/typing.h>
 
+#include <algorithm>
 #include <array>
+#include <chrono>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <thread>
 #include <utility>
 #include <vector>
 
@@ -71,6 +75,26 @@ struct type_caster<Answer> {
 };
 }  // namespace pybind11::detail
 
+/// Looks for signals every 50 ms, for the callbacks of long calls: what one raises, such as KeyboardInterrupt, ends the call. Only
+/// on the thread that made it, which is where Python may run their handlers. Called without the GIL.
+class Interrupt {
+ public:
+  void operator()() const {
+    if (std::this_thread::get_id() != caller_) return;
+    const auto now = std::chrono::steady_clock::now();
+    if (now < *next_) return;
+    *next_ = now + every;
+    const py::gil_scoped_acquire acquire;
+    if (PyErr_CheckSignals() != 0) throw py::error_already_set();
+  }
+
+ private:
+  static constexpr std::chrono::milliseconds every{50};
+  std::thread::id caller_ = std::this_thread::get_id();
+  std::shared_ptr<std::chrono::steady_clock::time_point> next_ =
+      std::make_shared<std::chrono::steady_clock::time_point>(std::chrono::steady_clock::now() + every);
+};
+
 /// Reads the arguments of a broadcasting function, in order, and gives them to it as Values.
 class Inputs {
  public:
@@ -90,7 +114,7 @@ class Inputs {
     const std::span<double> out(result.mutable_data(), static_cast<std::size_t>(result.size()));
     if (out.size() > without_gil) {
       const py::gil_scoped_release release;
-      work(values(), out);
+      in_parts(work, out);
     } else {
       work(values(), out);
     }
@@ -100,6 +124,28 @@ class Inputs {
  private:
   using Array = py::array_t<double, py::array::c_style | py::array::forcecast>;
   static constexpr std::size_t without_gil = 1000;  // some 50 µs of work: below that the switch costs more
+  static constexpr std::size_t one_part = 1 << 19;  // some 20 ms
+
+  /// A long array part by part, with a look for signals in between. An error is that of the whole: it counts all that offend.
+  template <class Work>
+  void in_parts(Work work, std::span<double> out) {
+    if (out.size() <= one_part) return work(values(), out);
+    const Interrupt interrupt;
+    std::array<ferment::Values, most_inputs> part = values_;
+    try {
+      for (std::size_t first = 0; first < out.size(); first += one_part) {
+        const std::size_t n = std::min(one_part, out.size() - first);
+        for (std::size_t i = 0; i < count_; ++i) {
+          if (!values_[i].is_single()) part[i] = std::span<const double>(values_[i].data() + first, n);
+        }
+        work(std::span<const ferment::Values>(part).first(count_), out.subspan(first, n));
+        interrupt();
+      }
+    } catch (const ferment::Error&) {
+      work(values(), out);
+      throw;
+    }
+  }
 
   Inputs& read(const ferment::Field& field, const py::object& argument);
   void broadcast();

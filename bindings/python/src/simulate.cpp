@@ -216,7 +216,8 @@ void bind_simulate(py::module_& module) {
                                 .be_back_by = be_back_by,
                                 .stop_h = stop_h ? Optional(hours_of(field::start_h, *stop_h)) : std::nullopt,
                                 .tolerance = tolerance,
-                                .progress = {}};
+                                .progress = {},
+                                .interrupt = Interrupt()};
         if (progress) {
           options.progress = [&](const Progress& p) {
             const py::gil_scoped_acquire acquire;
@@ -238,7 +239,10 @@ Raises InvalidInput; NoSolution for a rise that is never reached, with what it r
 -2 to 45 °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2.)");
   module.def(
       "advance",
-      [](const State& state, const Step& step, const std::optional<Kitchen>& kitchen) { return advance(state, step, kitchen_or_default(kitchen)); },
+      [](const State& state, const Step& step, const std::optional<Kitchen>& kitchen) {
+        const py::gil_scoped_release release;
+        return advance(state, step, kitchen_or_default(kitchen), {.interrupt = Interrupt()});
+      },
       "state"_a, "step"_a, py::kw_only(), "kitchen"_a = py::none(),
       R"(One step of a process: the State after it.
 

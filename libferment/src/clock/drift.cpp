@@ -24,6 +24,7 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr int most_steps = 60;
 constexpr int steps_together = 3;  // settle all but a few in a hundred
 constexpr int steps_alone = 12;
+constexpr double edge_k = 0.01;  // so near a law's limits the split is but rounding; the factor itself, a product, is exact there
 
 /// Between which temperatures a law's clock runs, and how fast the factor may change, per K.
 struct Reach {
@@ -78,7 +79,7 @@ class DriftClock {
   /// ∫ factor du from 0 to u where the clock runs all the time.
   double inside(double room, double gap, double u) const {
     if constexpr (std::is_same_v<Law, Cardinal>) {
-      if (formula::SplitCardinal<double>::is_useful(factor_)) {
+      if (formula::SplitCardinal<double>::is_useful(factor_) && room > reach_.low_c + edge_k && room < reach_.high_c - edge_k) {
         return formula::drifted_clock(formula::SplitCardinal<double>(factor_), room, gap, u, formula::decay(u));
       }
     }
@@ -137,10 +138,10 @@ struct Block {
   Block from(std::size_t i) const { return {start + i, room + i, tau + i}; }
 };
 
-/// Whether a drift stays where the clock runs: room and start both well inside.
+/// Whether a drift stays where the clock runs and the split holds: room and start inside, the room not at the very edge.
 FERMENT_WIDE_LOOPS void inside_of(Block b, double low, double high, double* inside, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
-    const bool in = (b.start[i] > low) & (b.start[i] < high) & (b.room[i] > low) & (b.room[i] < high);
+    const bool in = (b.start[i] > low) & (b.start[i] < high) & (b.room[i] > low + edge_k) & (b.room[i] < high - edge_k);
     inside[i] = math::select(in, 1.0, 0.0);
   }
 }

@@ -84,6 +84,17 @@ double along(const Course& course, double time_h) {
   return from + (to - from) * (time_h - times[next - 1]) / (times[next] - times[next - 1]);
 }
 
+/// Only that it is a number: inside a process it may be later than an input may be.
+void require_hour(double time_h) {
+  if (!std::isfinite(time_h)) require(field::start_h, time_h);
+}
+
+/// The first place that has not begun.
+auto next_place(const Surroundings& surroundings, double time_h) {
+  return std::upper_bound(surroundings.places.begin(), surroundings.places.end(), time_h,
+                          [](double hour, const Place& place) { return hour < place.from_h; });
+}
+
 }  // namespace
 
 std::span<const AirRow> airs() { return rows; }
@@ -152,14 +163,18 @@ void check_surroundings(const Surroundings& surroundings) {
 
 const Place& place_at(const Surroundings& surroundings, double time_h) {
   if (surroundings.places.empty()) check_surroundings(surroundings);
-  const Place* there = &surroundings.places.front();
-  for (const Place& place : surroundings.places) {
-    if (place.from_h <= time_h) there = &place;
-  }
-  return *there;
+  require_hour(time_h);
+  const auto next = next_place(surroundings, time_h);
+  return next == surroundings.places.begin() ? *next : *(next - 1);
+}
+
+double next_place_h(const Surroundings& surroundings, double time_h) {
+  const auto next = next_place(surroundings, time_h);
+  return next == surroundings.places.end() ? std::numeric_limits<double>::infinity() : next->from_h;
 }
 
 double temperature_at(const Place& place, double time_h) {
+  require_hour(time_h);
   if (const auto* steady = std::get_if<double>(&place.temperature_c)) return *steady;
   if (const auto* course = std::get_if<Course>(&place.temperature_c)) return along(*course, time_h);
   const auto& swing = std::get<DailySwing>(place.temperature_c);

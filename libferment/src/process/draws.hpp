@@ -29,7 +29,11 @@ struct DrawnStage {
 std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
                                  std::size_t last, double ahead_h = look_ahead_h);
 
-/// Works off the draws as the options say; the first error is thrown again when all are done.
+/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from check_stage, of a
+/// stage still to come
+Process condensed(const Process& process, std::size_t steps_done, double tolerance);
+
+/// Works off the draws as the options say; after an error the rest is left, and it is thrown again.
 void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work);
 
 /// Where a process begins, or goes on: with a state or its start. Throws for a state of another process.

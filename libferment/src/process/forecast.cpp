@@ -1,6 +1,7 @@
 #include <ferment/process/forecast.hpp>
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <cstdint>
 #include <exception>
@@ -17,6 +18,7 @@
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "heat/condensed.hpp"
 #include "process/draws.hpp"
 #include "process/mix_in.hpp"
 #include "process/stage_run.hpp"
@@ -216,22 +218,42 @@ std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double 
   return kitchens;
 }
 
+Process condensed(const Process& process, std::size_t steps_done, double tolerance) {
+  constexpr double loose = 1e-3, k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
+  Process followed = process;
+  for (std::size_t place = steps_done; place < followed.steps.size(); ++place) {
+    auto* const stage = std::get_if<Stage>(&followed.steps[place]);
+    if (stage == nullptr) continue;
+    try {
+      check_stage(*stage);
+    } catch (const Error& error) {
+      throw_from(error, process.steps[place], place);
+    }
+    for (Place& there : stage->surroundings.places) {
+      if (auto* const course = std::get_if<Course>(&there.temperature_c); course != nullptr && tolerance >= loose) {
+        *course = condensed(*course, k_h * tolerance);
+      }
+    }
+  }
+  return followed;
+}
+
 void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work) {
   if (!options.for_each) {
     for (std::size_t i = 0; i < count; ++i) work(i);
     return;
   }
-  std::vector<std::exception_ptr> errors(count);
+  std::atomic<bool> failed = false;
+  std::exception_ptr error;
   options.for_each(count, [&](std::size_t i) {
+    if (failed.load(std::memory_order_relaxed)) return;
     try {
       work(i);
     } catch (...) {
-      errors[i] = std::current_exception();
+      if (!failed.exchange(true)) error = std::current_exception();
     }
   });
-  for (const std::exception_ptr& error : errors) {
-    if (error) std::rethrow_exception(error);
-  }
+  if (error) std::rethrow_exception(error);
 }
 
 std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
@@ -279,9 +301,13 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   return stages;
 }
 
-Forecast forecast(const Process& process, const Kitchen& kitchen, const std::optional<State>& given, const ForecastOptions& options) {
-  const State start = beginning(process, given);
-  SimulateOptions simulation{.heat_of_fermentation = options.heat_of_fermentation, .every_min = 0, .be_back_by = false};
+Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::optional<State>& given, const ForecastOptions& options) {
+  const State start = beginning(measured, given);
+  const Process process = condensed(measured, start.steps_done, options.tolerance);
+  SimulateOptions simulation{.heat_of_fermentation = options.heat_of_fermentation,
+                             .every_min = 0,
+                             .be_back_by = false,
+                             .interrupt = options.interrupt};
   Forecast forecast;
   try {
     forecast.notices = simulate(process, kitchen, start, simulation).notices;  // refuses what is to be refused, in its words

@@ -24,7 +24,7 @@ constexpr std::size_t few_draws = 64;  // tell where the median turns
 struct Asked {
   std::string what, label, unit;
   double low, high;
-  std::function<Process(double)> with;
+  std::function<void(Process&, double)> choose;
   std::optional<double> present = {};                                ///< x of the process as it is
   std::function<double(double)> shown = [](double x) { return x; };  ///< x as the user sees it
 };
@@ -49,7 +49,11 @@ class Ready {
       throw InvalidInput("no stage to come is named \"" + wanted.stage + "\"; known: " + known + " [stage]", {.field = "stage"});
     }
     require(field::start_h, wanted.ready_h);
-    simulation_ = {.heat_of_fermentation = options.heat_of_fermentation, .every_min = 0, .be_back_by = false, .tolerance = options.tolerance};
+    simulation_ = {.heat_of_fermentation = options.heat_of_fermentation,
+                   .every_min = 0,
+                   .be_back_by = false,
+                   .tolerance = options.tolerance,
+                   .interrupt = options.interrupt};
   }
   std::size_t place() const { return place_; }
 
@@ -82,17 +86,22 @@ class Ready {
   bool found_ = false;
 };
 
+Process with(Process process, const Asked& asked, double x) {
+  asked.choose(process, x);
+  return process;
+}
+
 std::string with_unit(const Asked& asked, double x, int digits) { return number(asked.shown(x), digits) + " " + asked.unit; }
 
 /// The median as a curve over the choice.
-CurveSearch search_of(const Asked& asked, const Ready& ready) {
+CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& process) {
   return CurveSearch({.low = asked.low,
                       .high = asked.high,
-                      .value = [&](double x) { return ready.median(asked.with(x)); },
+                      .value = [&](double x) { return ready.median(with(process, asked, x)); },
                       .rough =
                           [&](const std::vector<double>& xs) {
                             std::vector<Process> processes;
-                            for (const double x : xs) processes.push_back(asked.with(x));
+                            for (const double x : xs) processes.push_back(with(process, asked, x));
                             return ready.rough_medians(processes);
                           },
                       .present = asked.present});
@@ -132,9 +141,10 @@ std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted
                    {.field = "ready_h", .value = wanted.ready_h, .low = always_h, .high = always_h, .ranges = {{always_h, always_h}}});
 }
 
-Choice answered(const Asked& asked, const Ready& ready, const Wanted& wanted, bool latest, double scale, const Kitchen& kitchen,
-                const std::optional<State>& state) {
-  CurveSearch search = search_of(asked, ready);
+Choice answered(const Asked& asked, const Ready& ready, const Process& process, const Wanted& wanted, bool latest, double scale,
+                const Kitchen& kitchen, const std::optional<State>& state, double tolerance) {
+  const Process followed = condensed(process, beginning(process, state).steps_done, tolerance);
+  CurveSearch search = search_of(asked, ready, followed);
   const std::optional<double> always_h = search.only_value();
   const std::vector<double> found = always_h ? any_choice(asked, *always_h, wanted) : search.places_of(wanted.ready_h);
   if (found.empty()) refuse(asked, search, wanted);
@@ -145,16 +155,16 @@ Choice answered(const Asked& asked, const Ready& ready, const Wanted& wanted, bo
   choice.value = asked.shown(x);
   choice.ready_h = search.value(x);
   choice.rounded = choice.value;
-  choice.process = asked.with(x);
   choice.rounded_ready_h = choice.ready_h;
+  double rounded_x = x;
   if (scale > 0) {
     choice.rounded = std::max(std::round(choice.value / scale), 1.0) * scale;
-    const double nearby = x + std::log(choice.rounded / choice.value);  // yeast alone is rounded, and its x is a logarithm
-    choice.process = asked.with(nearby);
-    choice.rounded_ready_h = ready.median(choice.process);
+    rounded_x = x + std::log(choice.rounded / choice.value);  // yeast alone is rounded, and its x is a logarithm
+    choice.rounded_ready_h = ready.median(with(followed, asked, rounded_x));
   }
+  choice.process = with(process, asked, rounded_x);
   try {
-    choice.notices = simulate(choice.process, kitchen, state, {.every_min = 0, .be_back_by = false}).notices;
+    choice.notices = simulate(with(followed, asked, rounded_x), kitchen, state, {.every_min = 0, .be_back_by = false}).notices;
   } catch (const NoSolution&) {  // a later stage than the wanted one is never ready
   }
   if (always_h) {
@@ -205,22 +215,20 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
                        {.field = "steps"});
   }
   const double percent = 100 * instant_g / flour_g;
-  const auto with = [&](double log_factor) {
-    Process changed = process;
+  const auto choose = [&](Process& changed, double log_factor) {
     for_mixes(changed, start.steps_done, ready.place(), [&](Mix& mix) {
       for (double Formula::*kind : {&Formula::instant_g, &Formula::active_dry_g, &Formula::compressed_g}) mix.formula.*kind *= std::exp(log_factor);
     });
-    return changed;
   };
   const Asked asked{"yeast_g",
                     "dose of yeast",
                     "g",
                     std::log(field::instant_equivalent_percent.low / percent),
                     std::log(field::instant_equivalent_percent.high / percent),
-                    with,
+                    choose,
                     0.0,
                     [grams](double x) { return grams * std::exp(x); }};
-  return answered(asked, ready, wanted, false, scale_g, kitchen, state);
+  return answered(asked, ready, process, wanted, false, scale_g, kitchen, state, options.tolerance);
 }
 
 Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state,
@@ -240,13 +248,9 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
                            "\" has main water whose temperature counts; give water_g and no dough_c [water_g]",
                        {.field = "water_g"});
   }
-  const auto with = [&](double water_c) {
-    Process changed = process;
-    std::get<Mix>(changed.steps[where]).water_c = water_c;
-    return changed;
-  };
-  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, with, next->water_c.value_or(next->room_c)}, ready,
-                  wanted, false, 0, kitchen, state);
+  const auto choose = [where](Process& changed, double water_c) { std::get<Mix>(changed.steps[where]).water_c = water_c; };
+  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, choose, next->water_c.value_or(next->room_c)},
+                  ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
 Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
@@ -274,27 +278,19 @@ Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitc
     throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name + " of one temperature; that temperature is what is asked for [air]",
                        {.field = "air"});
   }
-  const auto with = [&](double air_c) {
-    Process changed = process;
-    each_place(changed, [air_c](Place& place) { place.temperature_c = air_c; });
-    return changed;
-  };
+  const auto choose = [&](Process& changed, double air_c) { each_place(changed, [air_c](Place& place) { place.temperature_c = air_c; }); };
   const bool cold = air == Air::refrigerator || air == Air::fan_refrigerator;
-  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, with, present_c}, ready, wanted, false, 0, kitchen,
-                  state);
+  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, choose, present_c}, ready, process, wanted, false, 0,
+                  kitchen, state, options.tolerance);
 }
 
 Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const ForecastOptions& options) {
   const std::optional<State> from_the_start;
   const Ready ready(process, wanted, kitchen, from_the_start, options);
-  const auto with = [&](double start_h) {
-    Process changed = process;
-    changed.start_h = start_h;
-    return changed;
-  };
+  const auto choose = [](Process& changed, double start_h) { changed.start_h = start_h; };
   constexpr double longest_h = 240;
-  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, with, process.start_h}, ready, wanted, true, 0, kitchen,
-                  from_the_start);
+  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, choose, process.start_h}, ready, process, wanted, true, 0,
+                  kitchen, from_the_start, options.tolerance);
 }
 
 Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
@@ -311,17 +307,16 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
     throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
                        {.field = "moved"});
   }
-  const auto with = [&](double move_h) {
-    Process changed = process;
+  const auto choose = [&](Process& changed, double move_h) {
     Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
     std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
     for (Place place : to.places) {
       place.from_h = std::max(place.from_h, move_h);
       own.places.push_back(std::move(place));
     }
-    return changed;
   };
-  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, with}, ready, wanted, true, 0, kitchen, state);
+  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
+                  options.tolerance);
 }
 
 }  // namespace ferment

@@ -68,8 +68,14 @@ class Recorder {
 
  private:
   static constexpr double same_minute = 1e-6;
+  static constexpr std::size_t most_rows = 1'000'000;
 
   void row(const StageRun& run, const Moment& m) {
+    if (timeline_.time_h.size() >= most_rows) {
+      throw InvalidInput("a row every " + number(60 * every_h_) + " min makes more than " + std::to_string(most_rows) +
+                             " rows; take a longer every_min, or 0 for starts and ends alone [every_min]",
+                         {.field = "every_min", .value = 60 * every_h_});
+    }
     const double air_c = run.air_at(m.time_h);
     timeline_.time_h.push_back(m.time_h);
     timeline_.mean_c.push_back(m.mean_c);

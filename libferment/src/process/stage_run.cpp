@@ -73,7 +73,8 @@ void require_rising_dough(const State& state) {
 StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options)
     : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen), making_(state_, kitchen),
       volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
-  setting_.settled_k = 1e-7 * options.tolerance;
+  constexpr double last_digits_k = 1e-13;  // some ten roundings of a dough's temperature: nothing settles closer
+  setting_.settled_k = std::max(1e-7 * options.tolerance, last_digits_k);
   enter_place();
   if (!state_.stage) state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
   over_proof_ratio_ = over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
@@ -97,10 +98,7 @@ void StageRun::enter_place() {
 /// When something changes that a leg must not pass: another place, or a reading of a measured temperature.
 double StageRun::next_break_h() const {
   const double later = state_.time_h + same_moment_h;
-  double next = never;
-  for (const Place& place : stage_.surroundings.places) {
-    if (place.from_h > later) next = std::min(next, place.from_h);
-  }
+  double next = next_place_h(stage_.surroundings, later);
   if (const auto* course = std::get_if<Course>(&setting_.place->temperature_c)) {
     const auto reading = std::upper_bound(course->time_h.begin(), course->time_h.end(), later);
     if (reading != course->time_h.end()) next = std::min(next, *reading);
@@ -149,7 +147,8 @@ Leg StageRun::next_leg(double to_h) {
   for (;;) {
     Leg leg(setting_, state_.time_h, state_.temperature_c, hours);
     if (!leg.is_coupled()) return leg;
-    const double change = 0.9 * std::pow(options_.tolerance / std::max(leg.error(), 1e-12), 1.0 / static_cast<double>(nodes));
+    constexpr double least_share = 1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
+    const double change = 0.9 * std::pow(1 / std::max(leg.error() / options_.tolerance, least_share), 1.0 / static_cast<double>(nodes));
     if (leg.error() <= options_.tolerance || hours <= shortest_step_h) {
       const bool was_limited = hours < step_h_;
       const double next = std::min(hours * std::min(change, 3.0), longest_step_h);
@@ -241,6 +240,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (state_.time_h >= end_h - same_moment_h) break;
     if (state_.time_h >= stop_h - same_moment_h) return false;
     if (!to_end && all_seen()) return true;
+    if (options_.interrupt) options_.interrupt();
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
     std::array<double, looks.size()> looks_h{};

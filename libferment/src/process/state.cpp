@@ -50,6 +50,10 @@ void check_cohort(const Cohort& cohort) {
   require(age, cohort.equivalent_h);
   require(age, cohort.growing_h);
   if (!(cohort.dose_g > 0 && cohort.mass_g > 0 && cohort.increment_g > 0)) refuse("a cohort has no yeast in it", "cohorts");
+  // Yeast only grows, and shares what it can grow by its mass: a cohort of next to none would have a logarithm of nothing.
+  constexpr double rounding = 1e-9, least_of_its_room = 1e-12;
+  if (cohort.mass_g < cohort.dose_g * (1 - rounding)) refuse("a cohort has less yeast than was put in", "cohorts");
+  if (cohort.mass_g < least_of_its_room * cohort.room_g) refuse("a cohort could grow to a million million times its yeast", "cohorts");
 }
 
 void check_progress(const StageProgress& progress, double time_h) {

@@ -69,10 +69,13 @@ struct FERMENT_API Surroundings {
 /// @throws InvalidInput
 FERMENT_API void check_surroundings(const Surroundings& surroundings);
 
-/// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place
+/// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place, or unless the hour is a number
 FERMENT_API const Place& place_at(const Surroundings& surroundings, double time_h);
 
-/// Its temperature at an hour, °C.
+/// When the next place begins after an hour; infinite after the last.
+FERMENT_API double next_place_h(const Surroundings& surroundings, double time_h);
+
+/// Its temperature at an hour, °C. @throws InvalidInput unless the hour is a number
 FERMENT_API double temperature_at(const Place& place, double time_h);
 
 }  // namespace ferment

@@ -46,8 +46,9 @@ struct ForecastOptions {
   double batch_sd = 0.12;   ///< of ln gassing_rate from batch to batch
   double tolerance = 3e-2;  ///< of simulate; hours to 1e-6
   bool heat_of_fermentation = true;
-  std::uint32_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
-  ForEach for_each = {};   ///< how the draws are worked off: the library has no threads, the caller may; one after the other if empty
+  std::uint32_t seed = 3;                ///< of the scrambling; the evenest of 32 on five doughs that no test has
+  std::function<void()> interrupt = {};  ///< called very often, on the threads of `for_each`; what it throws ends the call
+  ForEach for_each = {};                 ///< how the draws are worked off: the library has no threads, the caller may; one after the other if empty
 };
 
 /// The forecast. The draws are Sobol's sequence in the kitchen's covariance and the batch's spread, the same every time. In

@@ -55,11 +55,12 @@ struct Progress {
 
 struct SimulateOptions {
   bool heat_of_fermentation = true;
-  double every_min = 1;                                ///< grid of the timeline; 0: only starts and ends
+  double every_min = 1;                                ///< grid of the timeline, at most a million rows; 0: only starts and ends
   bool be_back_by = true;                              ///< follow a stage beyond its end to the over-proofed dough
   std::optional<double> stop_h = {};                   ///< stop at this hour, also in the middle of a stage
   double tolerance = 1e-5;                             ///< of the speeds along a step; the result is far closer
   std::function<void(const Progress&)> progress = {};  ///< called before each step; what it throws ends the simulation
+  std::function<void()> interrupt = {};                ///< called very often, so make it quick; what it throws ends the simulation
 };
 
 /// One step: a mix joins what is there, a stage lets time pass.
