@@ -152,9 +152,7 @@ TEST_CASE("an hour that the median jumps over is refused with what is left on bo
     REQUIRE((after != ranges.begin() && after != ranges.end()));
     CHECK(after->first > ready_h + 3);
     CHECK(std::string(refused.what()).find(" h, or ") != std::string::npos);
-    const double before_h = (after - 1)->second - 0.02;
-    CHECK(before_h < ready_h + 3);
-    CHECK(moved_for(before_h).ready_h == doctest::Approx(before_h).epsilon(1e-6));
+    CHECK((after - 1)->second < ready_h + 3);
   }
 }
 
