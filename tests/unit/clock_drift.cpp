@@ -261,3 +261,30 @@ TEST_CASE("drifts and series that cannot be are refused") {
   CHECK(text({0, 1, std::nan("")}, {20, 20, 20}).find("must be finite and rise") != std::string::npos);
   CHECK(text({0, 1}, {20, 200}).find("temperature 200 °C is outside") == 0);
 }
+
+TEST_CASE("at the very edge of a law the clock neither runs back nor fails to settle") {
+  const double t = -1.9999999999999998;  // the first number above −2 °C
+  const Drift still{.start_c = t, .surroundings_c = t, .time_constant_h = .001738095417404786};
+  const double passed = drift_equivalent_h(Cardinal{}, still, 1000);
+  CHECK(passed > 0);
+  CHECK(passed < 1e-30);
+  CHECK(drift_hours(Cardinal{}, still, passed) == doctest::Approx(1000).epsilon(1e-9));
+  for (const double limit_c : {-2.0, 45.0}) {
+    for (const double off_k : {1e-14, 1e-9, 1e-5, 0.009, 0.011, 0.3}) {
+      for (const double gap_k : {0.0, 1e-12, 1e-4, 5.0}) {
+        const double inwards = limit_c < 0 ? 1 : -1, room_c = limit_c + inwards * off_k;
+        const Drift drift{.start_c = room_c + inwards * gap_k, .surroundings_c = room_c, .time_constant_h = 0.7};
+        CAPTURE(room_c);
+        CAPTURE(drift.start_c);
+        double before = 0;
+        for (const double hours : {0.01, 1.0, 30.0, 900.0}) {
+          const double now = drift_equivalent_h(Cardinal{}, drift, hours);
+          CHECK(now >= before);
+          before = now;
+          // There and back in the clock's own hours: it may all but stand still.
+          if (now > 1e-12) CHECK(drift_equivalent_h(Cardinal{}, drift, drift_hours(Cardinal{}, drift, now)) == doctest::Approx(now).epsilon(1e-9));
+        }
+      }
+    }
+  }
+}

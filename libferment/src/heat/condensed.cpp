@@ -68,20 +68,33 @@ Course condensed(const Course& course, double most_k_h) {
   const std::size_t last = course.time_h.size() - 1;
   const auto [coldest, warmest] = std::minmax_element(course.temperature_c.begin(), course.temperature_c.end());
   Course few;
-  // Where two lines meet, the reading between their ends gives the one what it takes from the other.
-  double end_c = course.temperature_c.front();
-  bool is_first = true;
+  const auto add = [&, low = *coldest, high = *warmest](double time_h, double c) {
+    few.time_h.push_back(time_h);
+    few.temperature_c.push_back(std::clamp(c, low, high));
+  };
+  constexpr double at_once_h = 1e-6;
+  // Before the first reading and after the last their own temperatures are held.
+  double end_c = course.temperature_c.front(), width_before = 0;
   for (std::size_t from = 0; from < last;) {
     const std::size_t to = sums.reach(from, most_k_h);
     const Line line = sums.line(from, to);
-    few.time_h.push_back(course.time_h[from]);
-    few.temperature_c.push_back(std::clamp(is_first ? line.start_c : (end_c + line.start_c) / 2, *coldest, *warmest));
-    end_c = line.start_c + line.per_h * (course.time_h[to] - course.time_h[from]);
-    is_first = false;
+    const double width = course.time_h[to] - course.time_h[from];
+    // Where two lines meet, one reading between their ends gives the one what it takes from the other; too much, and there is a step.
+    const double taken_k_h = std::abs(end_c - line.start_c) * std::max(width_before, width) / 4;
+    if (taken_k_h > most_k_h / 2 || (from == 0 && to > 1)) {
+      add(course.time_h[from], end_c);
+      add(course.time_h[from] + std::min(at_once_h, width / 2), line.start_c);
+    } else {
+      add(course.time_h[from], (end_c + line.start_c) / 2);
+    }
+    end_c = line.start_c + line.per_h * width;
+    width_before = width;
     from = to;
   }
-  few.time_h.push_back(course.time_h[last]);
-  few.temperature_c.push_back(std::clamp(end_c, *coldest, *warmest));
+  if (end_c != course.temperature_c.back()) {
+    add(course.time_h[last] - std::min(at_once_h, (course.time_h[last] - few.time_h.back()) / 2), end_c);
+  }
+  add(course.time_h[last], course.temperature_c.back());
   return few;
 }
 
