@@ -77,7 +77,8 @@ void CurveSearch::look_closer(std::optional<double> wanted) {
       const double beside = wanted ? change + 2 * far_off / (round + 1) * (*wanted + 1) : never;
       if (wanted && !(*wanted > low - beside && *wanted < high + beside)) return false;
       const bool turns_here = std::any_of(turns.begin(), turns.end(), [&](double x) { return x == a.x || x == b.x; });
-      const bool has_it = wanted && round < 2 && *wanted > low - change / 4 && *wanted < high + change / 4;
+      const double around = wanted ? change / 2 + (round < 2 ? 0.02 * *wanted : 0) : 0;
+      const bool has_it = wanted && *wanted > low - around && *wanted < high + around;
       return turns_here || high == never || has_it;
     });
   }
