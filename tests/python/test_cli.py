@@ -954,10 +954,10 @@ def test_a_batch_with_ice_is_not_asked_for():
         ["rise", "--rise", "330", *ONE],
     ],
 )
-def test_narrow_screens_say_the_same(arguments, columns):
-    wide, _ = sentences_and_rows(answer(*arguments))
-    narrow, _ = sentences_and_rows(answer(*arguments, columns=columns))
-    assert narrow == wide
+def test_narrow_screens_show_every_number(arguments, columns):
+    wide, narrow = answer(*arguments).split(), answer(*arguments, columns=columns).split()
+    # A table may have become lines, so words may be repeated or gone with it; no number may.
+    assert [word for word in wide if re.search(r"\d", word) and word not in narrow] == []
     if columns:
         assert max(map(len, answer(*arguments, columns=columns).splitlines())) <= columns
 

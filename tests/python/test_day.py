@@ -426,11 +426,11 @@ def test_a_rise_outside_the_field_table_names_its_stage(rise_percent):
 def test_files_that_cannot_be_read(tmp_path):
     with pytest.raises(lf.InvalidInput, match=r"there is no file .*nowhere\.toml"):
         days.read_day(tmp_path / "nowhere.toml")
-    with pytest.raises(lf.InvalidInput, match="cannot be read"):
+    with pytest.raises(lf.InvalidInput, match="is a folder; name the day file in it"):
         days.read_day(tmp_path)
     path = tmp_path / "day.toml"
     for broken, words in (
-        (b"\xff\xfe", "cannot be read"),
+        (b"\xff\xfe", "looks like UTF-16"),
         (b"[dough\n", "is not valid TOML"),
         (b"a = 1\na = 2", "TOML"),
     ):

@@ -452,7 +452,7 @@ def test_a_file_is_written_whole_or_not_at_all(tmp_path):
     state.save(path)
     before = path.read_text(encoding="utf-8")
     tmp_path.joinpath("taken").mkdir()
-    with pytest.raises(lf.InvalidInput, match="cannot be written"):
+    with pytest.raises(lf.InvalidInput, match="is no file that can be replaced"):
         state.save(tmp_path / "taken")
     assert path.read_text(encoding="utf-8") == before
     assert sorted(p.name for p in tmp_path.iterdir()) == ["state.json", "taken"]

@@ -2,41 +2,23 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
-import os
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from libferment._core import Amounts, Cohort, StageProgress, State
 from libferment._errors import InvalidInput
+from libferment._files import read_text, write_text
 
 FORMAT = "libferment state"
 VERSION = 1
 
 
-def write_whole(path: Path, text: str) -> None:
-    """Write a file whole or not at all. Raises InvalidInput if it cannot be written."""
-    try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    except OSError as problem:
-        raise InvalidInput(f"{path} cannot be written: {problem.strerror}") from None
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
-        Path(temporary).replace(path)
-    except OSError as problem:
-        with contextlib.suppress(OSError):
-            Path(temporary).unlink()
-        raise InvalidInput(f"{path} cannot be written: {problem.strerror}") from None
-
-
 def save_state(state: State, path: str | Path) -> None:
     """Save a state. Raises InvalidInput if it cannot be written."""
     content = {"format": FORMAT, "version": VERSION, "state": state.to_dict()}
-    write_whole(Path(path), json.dumps(content, ensure_ascii=False, indent=1, allow_nan=False) + "\n")
+    write_text(path, json.dumps(content, ensure_ascii=False, indent=1, allow_nan=False) + "\n")
 
 
 def _made(kind: Any, values: object, what: str) -> Any:
@@ -74,14 +56,13 @@ def state_from(values: Mapping[str, Any]) -> State:
 
 def load_state(path: str | Path) -> State:
     """Read a saved state. Raises InvalidInput if it is missing, damaged or of another version."""
+    text = read_text(path, a_file="a saved state")
     try:
-        content = json.loads(Path(path).read_text(encoding="utf-8"))
-    except FileNotFoundError:
-        raise InvalidInput(f"there is no file {path}") from None
-    except (OSError, UnicodeDecodeError) as problem:
-        raise InvalidInput(f"{path} cannot be read: {problem}") from None
+        content = json.loads(text)
     except json.JSONDecodeError as problem:
         raise InvalidInput(f"{path} is damaged: {problem}; it must be a file that State.save wrote") from None
+    except (RecursionError, ValueError):  # nested thousands deep, or a number of thousands of digits
+        raise InvalidInput(f"{path} is damaged: State.save writes no such thing") from None
     if not isinstance(content, dict) or content.get("format") != FORMAT:
         raise InvalidInput(f'{path} is no saved state: its format is not "{FORMAT}"')
     if content.get("version") != VERSION:

@@ -6,7 +6,6 @@ import math
 
 from rich.console import Console
 from rich.markup import escape
-from rich.table import Table
 
 from libferment import _quantities as quantities
 from libferment import bowl as bowls
@@ -25,6 +24,7 @@ from libferment._core import (
     water_by_heat_balance,
 )
 from libferment._errors import NoSolution
+from libferment._output import Screen, Sheet
 from libferment.day import Day
 from libferment.questions import Answer, Until
 from libferment.stages import ConstantComparison, StagePlan
@@ -47,19 +47,6 @@ def kelvins(difference_k: float) -> str:
     return f"{signed(difference_k)} K ({signed(1.8 * difference_k, 0)} °F)"
 
 
-def console_of_words() -> Console:
-    """Make a console that prints words as they are."""
-    return Console(soft_wrap=False, highlight=False, emoji=False)
-
-
-def table_of(title: str, *columns: str) -> Table:
-    """Make a table whose first column stands left and the others right."""
-    table = Table(title=escape(title) or None, title_justify="left", show_edge=False, pad_edge=False)
-    for place, column in enumerate(columns):
-        table.add_column(column, justify="left" if place == 0 else "right")
-    return table
-
-
 def print_notices(console: Console, notices: list[Notice]) -> None:
     """Print cautions, the word of their severity first."""
     for notice in notices:
@@ -77,7 +64,7 @@ def _print_title(console: Console, day: Day) -> None:
 
 def print_plan(day: Day, plan: bowls.Plan) -> None:
     """Print the answer first, then what else one might ask, then what it is made of."""
-    console = console_of_words()
+    console = Screen()
     _print_title(console, day)
     console.print(_how_warm(day, plan.water))
     for line in (*_on_ice(plan), _how_sure(day, plan), _on_rest(day, plan), *_on_rule(day, plan.water)):
@@ -180,8 +167,8 @@ def _on_rule(day: Day, water: WaterPlan) -> list[str]:
     ]
 
 
-def _table_of_shares(water: WaterPlan) -> Table:
-    table = table_of("", "into the bowl", "weight", "at", "1 K more moves the dough")
+def _table_of_shares(water: WaterPlan) -> Sheet:
+    table = Sheet("", "into the bowl", "weight", "at", "1 K more moves the dough")
     small = [share for share in water.shares if share.dough_k_per_k < 0.01]
     for share in water.shares:
         if share in small:
@@ -250,9 +237,9 @@ UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
 
 def print_learned(day: Day, learned: bowls.Learned) -> None:
     """Print friction and net gain of every batch, their mean and spread, and what to do with them."""
-    console = console_of_words()
+    console = Screen()
     _print_title(console, day)
-    table = table_of("", "batch", "friction", "net gain")
+    table = Sheet("", "batch", "friction", "net gain")
     friction, gain = learned.friction, learned.net_gain
     for place, (friction_k, kj_per_kg) in enumerate(zip(friction.each, gain.each, strict=True), 1):
         table.add_row(str(place), kelvins(friction_k), f"{signed(kj_per_kg)} kJ/kg")
@@ -298,8 +285,8 @@ def _drift_text(plan: StagePlan) -> str:
 
 def print_stages(day: Day, plans: list[StagePlan]) -> None:
     """Print a day's stages as a table, and what its times hold for."""
-    console = console_of_words()
-    table = table_of(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
+    console = Screen()
+    table = Sheet(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
     for plan in plans:
         table.add_row(
             escape(plan.name),
@@ -337,7 +324,7 @@ def _on_drift(plan: StagePlan) -> str:
 
 def print_piece(day: Day, plan: StagePlan, timeline: Timeline, compared: ConstantComparison | None) -> None:
     """Print when a piece of dough is ready in its surroundings, and how it gets there."""
-    console = console_of_words()
+    console = Screen()
     answer = f"[bold]{quantities.clock_text(plan.hours)}[/bold] to a rise of {plan.rise_percent:.0f} %"
     if day.stages[0].until_h is not None:
         answer = f"a rise of [bold]{plan.rise_percent:.0f} %[/bold] after {quantities.clock_text(plan.hours)}"
@@ -355,7 +342,7 @@ def print_piece(day: Day, plan: StagePlan, timeline: Timeline, compared: Constan
         console.print(f"Be back by {quantities.clock_text(plan.be_back_by_h)}: from then on it is over-proofed.")
     elif day.stages[0].until_h is None:
         console.print(f"It is over-proofed {LATER}.")
-    table = table_of("", "after", "surroundings", "dough", "rise")
+    table = Sheet("", "after", "surroundings", "dough", "rise")
     for row in _rows_to_show(timeline):
         air = "" if plan.time_constant_h is None else f"{signed(timeline.air_c[row])} °C"
         table.add_row(
@@ -388,8 +375,8 @@ def _rows_to_show(timeline: Timeline) -> list[int]:
 
 def print_until(day: Day, process: Process, answer: Until, clock: quantities.Clock) -> None:
     """Print when each stage is ready with its window, how likely the wanted hour is, and what would make it so."""
-    console = console_of_words()
-    table = table_of(day.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
+    console = Screen()
+    table = Sheet(day.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
     for stage in answer.forecast.stages:
         early, late = stage.interval_h(0.9)
         table.add_row(
@@ -406,7 +393,7 @@ def print_until(day: Day, process: Process, answer: Until, clock: quantities.Clo
     )
     name, hour = escape(answer.stage.name), clock.text(answer.ready_h)
     console.print(f"By [bold]{hour}[/bold] the {name} is ready in {100 * answer.by_then:.0f} of 100 doughs.")
-    choices = table_of("", f"for the {name} to be ready at {hour}", "choose one", "instead of")
+    choices = Sheet("", f"for the {name} to be ready at {hour}", "choose one", "instead of")
     for each in answer.answers:
         choices.add_row(*_row_of_answer(each, process, clock))
     console.print(choices)

@@ -16,8 +16,8 @@ from libferment import _quantities as quantities
 from libferment import bowl as bowls
 from libferment import day as days
 from libferment import questions, stages
+from libferment._output import Screen, Sheet, is_utf, output, plain
 from libferment._screen import (
-    console_of_words,
     degrees,
     print_learned,
     print_notices,
@@ -25,7 +25,6 @@ from libferment._screen import (
     print_plan,
     print_stages,
     print_until,
-    table_of,
 )
 
 
@@ -88,11 +87,18 @@ def _for_the_command_line(message: str) -> str:
 class _Commands(click.Group):
     """Turns our errors into a line on standard error: 2 for a bad input, 1 for a question without an answer."""
 
+    def main(self, *args: Any, **options: Any) -> Any:
+        with output():
+            return super().main(*args, **options)
+
     def invoke(self, ctx: click.Context) -> Any:
         try:
             return super().invoke(ctx)
+        except click.ClickException as problem:
+            vars(problem)["message"] = plain(problem.message)  # it names what was typed
+            raise
         except lf.Error as problem:
-            click.echo(f"error: {_for_the_command_line(str(problem))}", err=True)
+            print(f"error: {plain(_for_the_command_line(str(problem)))}", file=sys.stderr)
             ctx.exit(2 if isinstance(problem, ValueError) else 1)
 
 
@@ -103,7 +109,7 @@ def _print_json(command: str, result: Mapping[str, Any], notices: list[Any]) -> 
         **result,
         "notices": [notice if isinstance(notice, dict) else notice.to_dict() for notice in notices],
     }
-    click.echo(json.dumps(document, ensure_ascii=False, indent=2, allow_nan=False))
+    print(json.dumps(document, ensure_ascii=not is_utf(sys.stdout.encoding), indent=2, allow_nan=False))
 
 
 day_argument = click.argument("day_file", required=False, type=click.Path(dir_okay=False))
@@ -303,7 +309,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--room", type=_temperature("room_c"), help="Room in which the dough drifts from --dough.")
 @click.option("--refrigerator", type=_temperature("refrigerator_c"), help="Or the refrigerator's air.")
 @click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
-@click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and °C or °F.")
+@click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
 @click.option("--piece", type=_Name(("ball", "log", "tub")), help="The dough's shape in the room. [default: tub]")
 @click.option("--piece-g", type=_weight("piece_g"), help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
@@ -387,13 +393,13 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
     if as_json:
         _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
         return
-    console = console_of_words()
+    console = Screen()
     console.print(
         f"[bold]{quantities.clock_text(hours)}[/bold] to a rise of {rise_percent:g} % "
         f"with the dough at {degrees(dough['dough_c'])}"
     )
     if explained["factors"]:
-        table = table_of("", "what makes the time", "reference", "here", "hours ×")
+        table = Sheet("", "what makes the time", "reference", "here", "hours ×")
         table.add_row("reference dough", "", "", quantities.clock_text(explained["reference_h"]))
         for factor in explained["factors"]:
             if factor["times"] != 1:
@@ -410,7 +416,7 @@ def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     if as_json:
         _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
         return
-    console = console_of_words()
+    console = Screen()
     console.print(
         f"a rise of [bold]{rise_percent:.0f} %[/bold] after {quantities.clock_text(time_h)} "
         f"with the dough at {degrees(dough['dough_c'])}"
@@ -450,7 +456,7 @@ def _rise_of_piece(day: days.Day, as_json: bool) -> None:
         _print_json("rise", result, notices)
         return
     print_piece(day, plans[0], timeline, compared)
-    print_notices(console_of_words(), notices)
+    print_notices(Screen(), notices)
 
 
 def _rise_until(day: days.Day, clock: quantities.Clock, given: Mapping[str, Any], as_json: bool) -> None:
@@ -485,7 +491,7 @@ def _rise_of_day(day: days.Day, as_json: bool) -> None:
         _print_json("rise", {"title": day.title, "stages": [stages.plan_dict(plan) for plan in plans]}, notices)
         return
     print_stages(day, plans)
-    print_notices(console_of_words(), notices)
+    print_notices(Screen(), notices)
 
 
 if __name__ == "__main__":

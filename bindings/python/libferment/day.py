@@ -27,6 +27,7 @@ from libferment._core import (
     mixing_minutes,
 )
 from libferment._errors import InvalidInput
+from libferment._files import read_text
 from libferment.temperature_log import read_temperature_log
 
 if sys.version_info >= (3, 11):
@@ -474,17 +475,18 @@ def read_day(path: str | Path) -> Day:
 
     Raises InvalidInput if it is missing, no TOML, or has an unknown key, a wrong type or no unit.
     """
+    text = read_text(path, a_file="the day file")
     try:
-        content = tomllib.loads(Path(path).read_text(encoding="utf-8-sig"))
-    except FileNotFoundError:
-        raise InvalidInput(f"there is no file {path}") from None
-    except (OSError, UnicodeDecodeError) as problem:
-        raise InvalidInput(f"{path} cannot be read: {problem}") from None
+        content = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
         raise InvalidInput(
             f"{path} is not valid TOML: {problem}; numbers have a point (0.7), texts stand in quotes, every stage "
             "begins with [[stage]]"
         ) from None
+    except RecursionError:
+        raise InvalidInput(f"{path} is nested too deep for a day; lists in it hold texts or numbers alone") from None
+    except ValueError:
+        raise InvalidInput(f"{path} has a number of thousands of digits; write it as it was measured") from None
     try:
         return day_from(content, Path(path).parent)
     except InvalidInput as problem:

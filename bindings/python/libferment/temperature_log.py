@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from libferment._core import Notice, celsius
 from libferment._errors import InvalidInput
+from libferment._files import read_text
 
 if TYPE_CHECKING:
     import numpy as np
@@ -124,22 +125,7 @@ def _count(number: int, what: str) -> str:
 
 
 def _text_of(path: str | Path) -> str:
-    file = Path(path)
-    if file.is_dir():
-        raise InvalidInput(f"{path} is a folder; name the CSV file in it")
-    try:
-        content = file.read_bytes()
-    except FileNotFoundError:
-        raise InvalidInput(f"there is no file {path}") from None
-    except OSError as problem:
-        raise InvalidInput(f"{path} cannot be read: {problem}") from None
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as problem:
-        line = content.count(b"\n", 0, problem.start) + 1
-        raise InvalidInput(f"{path}: line {line}: this is not UTF-8 text; save the log as CSV in UTF-8") from None
-    if "\0" in text:
-        raise InvalidInput(f"{path} is not a text file; save the log as CSV in UTF-8")
+    text = read_text(path, "the log as CSV in UTF-8", "the CSV file")
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
