@@ -679,7 +679,7 @@ def test_what_is_written_is_read_back(tmp_path_factory, log):
     np.testing.assert_allclose(read.time_h, hours, rtol=0, atol=1e-9)
     np.testing.assert_allclose(read.temperature_c, degrees, rtol=0, atol=1e-9)
     assert read.start == start
-    assert read.notices == ()
+    assert [notice.code for notice in read.notices] in ([], ["log_spike"])
 
 
 PIECES = [
@@ -714,3 +714,107 @@ def test_any_text_is_a_log_or_refused(tmp_path_factory, text):
         assert len(log.time_h) >= 2
         assert (np.diff(log.time_h) > 0).all()
         assert ((log.temperature_c >= -50) & (log.temperature_c <= 120)).all()
+
+
+# ---- plain numbers that are dates, and leaps -------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("header", ["time", "time_s", "elapsed_min"])
+@pytest.mark.parametrize("since_1970", [1_760_000_000, 1_760_000_000_000, 1_760_000_000.5])
+def test_seconds_since_1970_are_no_hours(refused, header, since_1970):
+    words = refused(f"{header},temp_c\n{since_1970},20\n{since_1970 + 60},21\n")
+    assert words.startswith(f'line 2: the time "{since_1970}" looks like seconds since 1970; write dates as 2026-03-01')
+
+
+def test_a_leap_of_one_reading_is_told_and_kept(read):
+    log = read("time_min,temp_c\n0,20\n0.5,80\n1,20\n2,20\n")
+    (notice,) = log.notices
+    assert (notice.code, notice.severity) == ("log_spike", "caution")
+    assert notice.values == {"count": 1, "first_line": 3, "temperature_c": 80}
+    assert "line 3 leaps to 80.0 °C between 20.0 and 20.0 °C within 1 min" in notice.text
+    assert list(log.temperature_c) == [20, 80, 20, 20]
+    assert read("time_min,temp_c\n0,20\n30,80\n60,20\n").notices == ()  # an oven may do that
+    assert read("time_min,temp_c\n0,20\n1,4\n2,4\n").notices == ()  # a dough that is moved
+    assert "; 1 more leap so" in read("time_s,temp_c\n0,20\n1,80\n2,20\n3,20\n4,-9\n5,20\n").notices[0].text
+
+
+# ---- long logs, by whole columns -------------------------------------------------------------------------------------
+
+LONG = 6_000
+
+
+def long_log(time, temperature, header="time,temp_c", delimiter=","):
+    rows = (delimiter.join((time(i), temperature(i))) for i in range(LONG))
+    return "\n".join([header.replace(",", delimiter), *rows, ""])
+
+
+def tenths(i):
+    return f"{20 + (i * 7919) % 31 / 10:.1f}"
+
+
+def clock(i):
+    second = 7 * i + 80_000
+    return f"{second // 3600 % 24:02d}:{second // 60 % 60:02d}:{second % 60:02d}"
+
+
+LONG_LOGS = {
+    "seconds": long_log(lambda i: f"{i}", tenths, "time_s,temp_c"),
+    "hours": long_log(lambda i: f"{i / 100}", tenths),
+    "decimal commas": long_log(lambda i: f"{i}", lambda i: tenths(i).replace(".", ","), "time_s,temp_c", ";"),
+    "dates": long_log(lambda i: f"{datetime(2026, 3, 1) + timedelta(seconds=7 * i)}", tenths),
+    "dates with T": long_log(lambda i: (datetime(2026, 3, 1) + timedelta(seconds=7 * i)).isoformat(), tenths),
+    "dates to the millisecond": long_log(
+        lambda i: f"2026-02-28 23:{i // 600:02d}:{i % 600 // 10:02d}.{i % 10}25", tenths
+    ),
+    "clocks over midnight": long_log(clock, tenths),
+    "clocks to the millisecond": long_log(lambda i: f"{clock(i)}.{i % 1000:03d}", tenths),
+    "probe off": long_log(lambda i: f"{i}", lambda i: "--" if i % 500 == 3 else tenths(i), "time_s,temp_c"),
+    "Fahrenheit": long_log(lambda i: f"{i}", lambda i: f"{70 + i % 9}", "time_s,temp_f"),
+    "no header": long_log(lambda i: f"{i / 100}", tenths).split("\n", 1)[1],
+    "remarks first": "# invented\n\n# again\n" + long_log(lambda i: f"{i}", tenths, "time_s,temp_c"),
+    "three columns": long_log(lambda i: f"{i},note", tenths, "time_s,what,temp_c"),
+    "spaces": long_log(lambda i: f" {i} ", lambda i: f" {tenths(i)}", "time_s,temp_c"),
+}
+UNITS = {"no header": {"unit": "C"}}
+NOT_PLAIN = {
+    "a quotation mark": LONG_LOGS["seconds"].replace("\n300,", '\n"300",'),
+    "a unit in a cell": re.sub(r"\n300,([\d.]+)", r"\n300,\1 C", LONG_LOGS["seconds"]),
+    "a blank line": LONG_LOGS["seconds"].replace("\n300,", "\n\n300,"),
+    "a remark": LONG_LOGS["seconds"].replace("\n300,", "\n# slept\n300,"),
+    "a clock with one digit": LONG_LOGS["clocks over midnight"].replace("\n09:", "\n9:"),
+}
+REFUSED = {
+    "a word": (LONG_LOGS["seconds"].replace("\n300,", "\n300,warm"), 'the temperature "warm'),
+    "out of order": (LONG_LOGS["seconds"].replace("\n300,", "\n30,"), 'line 302: the time "30" goes back'),
+    "too hot": (LONG_LOGS["seconds"].replace("\n300,", "\n300,9"), "line 302: the temperature 9"),
+    "decimal comma": (LONG_LOGS["seconds"].replace("\n300,", "\n300,2,"), "line 302: more than the 2 columns"),
+    "no such number": (LONG_LOGS["seconds"].replace("\n300,", "\n3_00,"), 'line 302: the time "3_00" cannot be read'),
+    "not a number": (LONG_LOGS["seconds"].replace("\n300,", "\nnan,"), 'line 302: the time "nan" cannot be read'),
+    "no such hour": (LONG_LOGS["clocks over midnight"].replace("\n23:", "\n24:", 1), 'the time "24:'),
+    "no such date": (LONG_LOGS["dates"].replace("03-01 04:00", "02-31 04:00", 1), 'the time "2026-02-31'),
+}
+
+
+def by_rows(monkeypatch, read, *arguments, **options):
+    with monkeypatch.context() as patch:
+        patch.setattr(logs, "_by_columns", lambda *_: None)
+        return read(*arguments, **options)
+
+
+@pytest.mark.parametrize("name", [*LONG_LOGS, *NOT_PLAIN])
+def test_a_long_log_by_columns_is_that_by_rows_to_the_digit(monkeypatch, read, name):
+    text = {**LONG_LOGS, **NOT_PLAIN}[name]
+    options = UNITS.get(name, {})
+    columns = logs._by_columns(text, options.get("unit"))
+    assert (columns is not None) == (name in LONG_LOGS)
+    log, careful = read(text, **options), by_rows(monkeypatch, read, text, **options)
+    np.testing.assert_array_equal(log.time_h, careful.time_h)
+    np.testing.assert_array_equal(log.temperature_c, careful.temperature_c)
+    assert log.start == careful.start
+    assert [n.to_dict() for n in log.notices] == [n.to_dict() for n in careful.notices]
+
+
+@pytest.mark.parametrize(("text", "words"), REFUSED.values(), ids=REFUSED)
+def test_what_is_wrong_in_a_long_log_is_told_with_its_line(monkeypatch, refused, text, words):
+    assert words in refused(text)
+    assert by_rows(monkeypatch, refused, text) == refused(text)

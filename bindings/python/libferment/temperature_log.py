@@ -5,9 +5,10 @@ from __future__ import annotations
 import csv
 import math
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
+from io import StringIO
 from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -27,6 +28,9 @@ _UNITS_PER_HOUR = {
     **dict.fromkeys(("min", "mins", "minute", "minutes"), 60.0),
     **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), 3600.0),
 }
+_SINCE_1970 = 1e8
+"""A time that is a plain number from here on, three years in seconds, is a date in seconds or milliseconds."""
+_HOW_TO_WRITE_DATES = "write dates as 2026-03-01 07:10, or count hours, min or s from the log's start"
 _TIME_WORDS = {"time", "date", "datetime", "timestamp", "clock", "elapsed"}
 _HOURS_UNSAID = {"time", "elapsed", "since", "from", "the", "start"}
 """Words of a time's header that leave its numbers hours."""
@@ -79,9 +83,13 @@ class _Table(NamedTuple):
 
     header: list[str] | None
     rows: list[_Row]
-    decimal_comma: bool
+    delimiter: str
     time: int
     temperature: int
+
+    @property
+    def decimal_comma(self) -> bool:
+        return self.delimiter != ","
 
     def name(self, column: int) -> str:
         return self.header[column] if self.header else ""
@@ -170,7 +178,7 @@ def _table(text: str) -> _Table:
     is_data = any(_form(cell, decimal_comma) or _degrees(cell, decimal_comma) for cell in first)
     header = None if is_data else rows.pop(0).cells
     time = _time_column(first, header, decimal_comma)
-    table = _Table(header, rows, decimal_comma, time, _temperature_column(first, header, rows, time, decimal_comma))
+    table = _Table(header, rows, delimiter, time, _temperature_column(first, header, rows, time, decimal_comma))
     if not decimal_comma:
         _refuse_decimal_commas(table, len(first))
     return table
@@ -349,6 +357,11 @@ def _times(table: _Table) -> _Times:
         hours = [(date - dates[0]).total_seconds() / 3600 for date in dates]
     elif as_in_file:
         per_hour = _units_per_hour(table)
+        for row, number in zip(table.rows, numbers, strict=True):
+            if abs(number) >= _SINCE_1970:
+                shown = _shown(row.cell(table.time))
+                problems.add(row.line, f"the time {shown} looks like seconds since 1970; {_HOW_TO_WRITE_DATES}")
+        problems.refuse()
         hours = [number / per_hour for number in numbers]
     else:
         hours = _hours_by_clock(numbers)
@@ -441,53 +454,269 @@ def _refuse_outside(table: _Table, readings: list[tuple[float, str] | None], uni
 # ---- the log ---------------------------------------------------------------------------------------------------------
 
 
-def _skipped(lines: list[int]) -> list[Notice]:
-    if not lines:
+class _Readings(NamedTuple):
+    """What a log holds, by whichever way it was read; one value for each row of the file."""
+
+    hours: npt.NDArray[np.float64]
+    degrees: npt.NDArray[np.float64]
+    """In the file's unit; not a number where the probe was off."""
+    lines: npt.NDArray[np.int64]
+    unit: str
+    as_in_file: bool
+    start_of: Callable[[int], datetime | None]
+    """Date and time of a row, if the file has dates."""
+
+
+def _skipped(lines: npt.NDArray[np.int64]) -> list[Notice]:
+    if not len(lines):
         return []
-    text = f"{_count(len(lines), 'reading')} without a temperature skipped, the first in line {lines[0]}"
-    return [Notice("log_readings_skipped", "caution", {"count": len(lines), "first_line": lines[0]}, text)]
+    first = int(lines[0])
+    text = f"{_count(len(lines), 'reading')} without a temperature skipped, the first in line {first}"
+    return [Notice("log_readings_skipped", "caution", {"count": len(lines), "first_line": first}, text)]
 
 
-def _gaps(lines: list[int], hours: list[float], longest_gap_h: float) -> list[Notice]:
+def _gaps(lines: npt.NDArray[np.int64], hours: npt.NDArray[np.float64], longest_gap_h: float) -> list[Notice]:
     """Say in one notice where no reading was taken for too long."""
-    gaps = [
-        (now - before, first, second)
-        for (before, now), (first, second) in zip(pairwise(hours), pairwise(lines), strict=True)
-        if now - before > longest_gap_h * (1 + 1e-9)  # a difference of two rounded times
-    ]
-    if not gaps:
+    waits = hours[1:] - hours[:-1]
+    places = (waits > longest_gap_h * (1 + 1e-9)).nonzero()[0]  # a difference of two rounded times
+    if not len(places):
         return []
-    shown = ", ".join(f"{gap:.3g} h between lines {first} and {second}" for gap, first, second in gaps[:3])
-    more = f" and {len(gaps) - 3} more" if len(gaps) > 3 else ""
+    shown = ", ".join(f"{waits[i]:.3g} h between lines {lines[i]} and {lines[i + 1]}" for i in places[:3])
+    more = f" and {len(places) - 3} more" if len(places) > 3 else ""
     text = (
         f"no reading for longer than {longest_gap_h:g} h: {shown}{more}; "
         "the temperature is taken as a straight line across"
     )
-    values = {"count": len(gaps), "longest_h": max(gaps)[0], "first_line": gaps[0][1]}
+    values = {"count": len(places), "longest_h": float(waits.max()), "first_line": int(lines[places[0]])}
     return [Notice("log_gap", "caution", values, text)]
+
+
+_SPIKE_K, _SPIKE_H = 15.0, 5 / 60
+
+
+def _spikes(
+    lines: npt.NDArray[np.int64], hours: npt.NDArray[np.float64], celsius_: npt.NDArray[np.float64]
+) -> list[Notice]:
+    """Say where one reading leaps away from both its neighbours: no air or dough does that, a slipped probe does."""
+    up, down = celsius_[1:-1] - celsius_[:-2], celsius_[1:-1] - celsius_[2:]
+    leaps = (abs(up) > _SPIKE_K) & (abs(down) > _SPIKE_K) & (up * down > 0) & (hours[2:] - hours[:-2] <= _SPIKE_H)
+    places = leaps.nonzero()[0] + 1
+    if not len(places):
+        return []
+    i = places[0]
+    before, here, after = (f"{each:.1f}" for each in celsius_[i - 1 : i + 2])
+    more = f"; {len(places) - 1} more leap so" if len(places) > 1 else ""
+    text = (
+        f"line {lines[i]} leaps to {here} °C between {before} and {after} °C within "
+        f"{60 * (hours[i + 1] - hours[i - 1]):.2g} min, as no air or dough does{more}; it is kept: "
+        "if the probe slipped, take the line out"
+    )
+    values = {"count": len(places), "first_line": int(lines[i]), "temperature_c": float(celsius_[i])}
+    return [Notice("log_spike", "caution", values, text)]
 
 
 def _log(text: str, argument: str | None, longest_gap_h: float) -> TemperatureLog:
     import numpy as np
 
+    readings = _by_columns(text, argument) or _by_rows(text, argument)
+    kept = np.isfinite(readings.degrees).nonzero()[0]
+    off = readings.lines[np.isnan(readings.degrees)]
+    origin = 0.0 if readings.as_in_file else readings.hours[kept[0]]
+    hours, lines, degrees = readings.hours[kept] - origin, readings.lines[kept], readings.degrees[kept]
+    in_c = celsius(degrees) if readings.unit == "F" else degrees
+    return TemperatureLog(
+        time_h=hours,
+        temperature_c=in_c,
+        start=readings.start_of(int(kept[0])),
+        notices=(*_skipped(off), *_gaps(lines, hours, longest_gap_h), *_spikes(lines, hours, in_c)),
+    )
+
+
+def _by_rows(text: str, argument: str | None) -> _Readings:
+    """Read cell by cell, as people write logs. Raises InvalidInput naming the line, the value and what to do."""
+    import numpy as np
+
     table = _table(text)
     times, readings = _times(table), _readings(table)
-    kept = [place for place, reading in enumerate(readings) if reading is not None]
     off = [row.line for row, reading in zip(table.rows, readings, strict=True) if reading is None]
-    if len(kept) < 2:
+    if len(readings) - len(off) < 2:
         skipped = f" ({len(off)} without a temperature, the first in line {off[0]})" if off else ""
-        raise InvalidInput(f"the log has {_count(len(kept), 'reading')}{skipped}; it needs at least two")
+        raise InvalidInput(f"the log has {_count(len(readings) - len(off), 'reading')}{skipped}; it needs at least two")
     unit = _unit(table, readings, argument)
     _refuse_outside(table, readings, unit)
-    origin = 0.0 if times.as_in_file else times.hours[kept[0]]
-    hours = [times.hours[place] - origin for place in kept]
-    degrees = np.array([reading[0] for reading in readings if reading is not None])
-    return TemperatureLog(
-        time_h=np.array(hours),
-        temperature_c=celsius(degrees) if unit == "F" else degrees,
-        start=times.dates[kept[0]] if times.dates else None,
-        notices=(*_skipped(off), *_gaps([table.rows[place].line for place in kept], hours, longest_gap_h)),
+    return _Readings(
+        np.array(times.hours),
+        np.array([math.nan if reading is None else reading[0] for reading in readings]),
+        np.array([row.line for row in table.rows]),
+        unit,
+        times.as_in_file,
+        lambda row: times.dates[row] if times.dates else None,
     )
+
+
+# ---- long logs -------------------------------------------------------------------------------------------------------
+
+_LONG = 5_000
+"""Lines from which a log is first tried by whole columns."""
+_WIDEST = 32
+
+
+def _by_columns(text: str, argument: str | None) -> _Readings | None:
+    """Read a long log of plain form by whole columns; None for any other, and for whatever is to be refused.
+
+    What it reads, it reads as `_by_rows` does, to the same digits; that one also finds the words for what is wrong.
+    """
+    import numpy as np
+
+    if text.count("\n", 0, 60 * _LONG) < _LONG or '"' in text or not text.isascii():
+        return None
+    begin = 0
+    while text.startswith(("#", "\n"), begin):
+        begin = text.index("\n", begin) + 1
+    if text.find("#", begin) >= 0:
+        return None
+    head_end = begin
+    for _ in range(50):
+        head_end = text.index("\n", head_end) + 1
+    try:
+        table = _table(text[begin:head_end])
+    except InvalidInput:
+        return None
+    width = len(table.header or table.rows[0].cells)
+    if not (width == 2 or (table.header and _names_temperature(table.name(table.temperature)))):
+        return None  # which column is the temperature, only the whole file tells
+    first = text.index("\n", begin) + 1 if table.header else begin
+    body = np.frombuffer(text[first:].rstrip("\n").encode("ascii") + b"\n", np.uint8)
+    ends = (body == 10).nonzero()[0]
+    starts = np.concatenate([[0], ends[:-1] + 1])
+    if (np.add.reduceat(body == ord(table.delimiter), starts, dtype=np.int64) != width - 1).any():
+        return None
+    columns = _columns_of(text[first:], table)
+    if columns is None or len(columns[0]) != len(ends):
+        return None
+    times, temperatures = columns
+    degrees = _column_of_degrees(temperatures, table.decimal_comma)
+    found = _column_of_hours(times, table)
+    if degrees is None or found is None:
+        return None
+    hours, as_in_file, start_of = found
+    read: list[tuple[float, str] | None] = []
+    try:
+        unit = _unit(table._replace(rows=[]), read, argument)
+    except InvalidInput:
+        return None
+    low, high = _LOWEST_AND_HIGHEST[unit]
+    known = degrees[np.isfinite(degrees)]
+    if len(known) < 2 or known.min() < low or known.max() > high or not (np.diff(hours) > 0).all():
+        return None
+    first_line = text.count("\n", 0, first) + 1
+    return _Readings(hours, degrees, first_line + np.arange(len(hours)), unit, as_in_file, start_of)
+
+
+def _columns_of(body: str, table: _Table) -> tuple[npt.NDArray[np.bytes_], npt.NDArray[np.bytes_]] | None:
+    """The cells of the two columns as bytes; None where one is too wide for a plain log."""
+    import numpy as np
+
+    kind = np.dtype([("time", f"S{_WIDEST}"), ("temperature", f"S{_WIDEST}")])
+    try:
+        which = (table.time, table.temperature)
+        cells = np.loadtxt(StringIO(body), dtype=kind, delimiter=table.delimiter, usecols=which, comments=None)
+    except ValueError:
+        return None
+    both = np.char.strip(cells["time"]), np.char.strip(cells["temperature"])
+    if any((np.char.str_len(cells[name]) >= _WIDEST).any() for name in ("time", "temperature")):
+        return None
+    return both
+
+
+def _column_of_numbers(cells: npt.NDArray[np.bytes_], decimal_comma: bool) -> npt.NDArray[np.float64] | None:
+    import numpy as np
+
+    characters = cells.view(np.uint8)
+    if not np.isin(np.unique(characters), np.frombuffer(b"\0+-.,0123456789eE", np.uint8)).all():
+        return None
+    if (characters == ord(",")).any():
+        if not decimal_comma:
+            return None
+        cells = np.char.replace(cells, b",", b".")
+    try:
+        numbers = cells.astype(np.float64)
+    except ValueError:
+        return None
+    return numbers if np.isfinite(numbers).all() else None
+
+
+def _column_of_degrees(cells: npt.NDArray[np.bytes_], decimal_comma: bool) -> npt.NDArray[np.float64] | None:
+    import numpy as np
+
+    numbers = _column_of_numbers(cells, decimal_comma)
+    if numbers is not None:
+        return numbers
+    # Where the probe was off there are a few words; what they are is asked of each word once.
+    words, which = np.unique(cells, return_inverse=True)
+    if len(words) > len(cells) / 10:
+        return None
+    read = []
+    for word in words:
+        reading = _degrees(word.decode(), decimal_comma)
+        if (reading is None and not _PROBE_OFF.fullmatch(word.decode())) or (reading and reading[1]):
+            return None
+        read.append(math.nan if reading is None else reading[0])
+    return np.array(read)[which]
+
+
+def _column_of_hours(
+    cells: npt.NDArray[np.bytes_], table: _Table
+) -> tuple[npt.NDArray[np.float64], bool, Callable[[int], datetime | None]] | None:
+    import numpy as np
+
+    form = _form(cells[0].decode(), table.decimal_comma)
+    if form == "number":
+        numbers = _column_of_numbers(cells, table.decimal_comma)
+        if numbers is None or abs(numbers).max() >= _SINCE_1970:
+            return None
+        try:
+            return numbers / _units_per_hour(table), True, lambda _: None
+        except InvalidInput:
+            return None
+    width = len(cells[0])
+    shape = {"clock": rb"\d\d:\d\d(:\d\d(\.\d+)?)?", "date": rb"\d{4}-\d\d-\d\d[T ]\d\d:\d\d(:\d\d(\.\d{1,6})?)?"}
+    if form not in shape or not re.fullmatch(shape[form], cells[0]) or (np.char.str_len(cells) != width).any():
+        return None
+    # All as the first: its digits are digits everywhere, and all else is the same.
+    characters = np.ascontiguousarray(cells.astype(f"S{width}")).view(np.uint8).reshape(len(cells), width)
+    is_digit = np.frombuffer(re.sub(rb"\d", b"0", cells[0]), np.uint8) == ord("0")
+    digits = characters[:, is_digit]
+    if (digits < ord("0")).any() or (digits > ord("9")).any():
+        return None
+    if (characters[:, ~is_digit] != characters[0, ~is_digit]).any():
+        return None
+    values = digits.astype(np.int64) - ord("0")
+    clock = values if form == "clock" else values[:, 8:]
+    hour, minute = 10 * clock[:, 0] + clock[:, 1], 10 * clock[:, 2] + clock[:, 3]
+    whole = 10 * clock[:, 4] + clock[:, 5] if clock.shape[1] > 4 else np.zeros(len(cells), np.int64)
+    if hour.max() > 23 or minute.max() > 59 or whole.max() > 59:
+        return None
+    if form == "date":
+        year, month, day = values[:, :4] @ [1000, 100, 10, 1], values[:, 4:6] @ [10, 1], values[:, 6:8] @ [10, 1]
+        months = (12 * (year - 1970) + month - 1).astype("datetime64[M]")
+        days = months.astype("datetime64[D]") + (day - 1)
+        if month.min() < 1 or month.max() > 12 or day.min() < 1 or (days.astype("datetime64[M]") != months).any():
+            return None
+        fraction = clock[:, 6:12]
+        microseconds = fraction @ 10 ** np.arange(5, 5 - fraction.shape[1], -1)
+        moments = days.astype("datetime64[us]") + (1_000_000 * (3600 * hour + 60 * minute + whole) + microseconds)
+        hours = (moments - moments[0]).astype(np.int64) / 1e6 / 3600
+        return hours, False, lambda row: moments[row].astype(datetime)
+    second = whole.astype(np.float64)
+    if width > len("00:00:00"):
+        second += np.ascontiguousarray(characters[:, 8:]).view(f"S{width - 8}").ravel().astype(np.float64)
+    clock_h = hour + minute / 60 + second / 3600
+    next_day = (clock_h[:-1] >= 18) & (clock_h[:-1] - clock_h[1:] > 12)
+    return clock_h + 24.0 * np.concatenate([[0], np.cumsum(next_day)]), False, lambda _: None
+
+
+# ---- the reader ------------------------------------------------------------------------------------------------------
 
 
 def read_temperature_log(path: str | Path, *, unit: str | None = None, longest_gap_h: float = 1.0) -> TemperatureLog:

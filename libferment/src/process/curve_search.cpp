@@ -279,8 +279,21 @@ void CurveSearch::find_jumps() {
   }
 }
 
+std::pair<double, double> CurveSearch::rough_ends() const {
+  double lowest = never, highest = -never;
+  for (const Knot& knot : knots_) {
+    lowest = std::min(lowest, knot.rough);
+    if (knot.rough < never) highest = std::max(highest, knot.rough);
+  }
+  return {lowest, highest};
+}
+
 std::vector<ValueRange> CurveSearch::ranges() {
   look_closer(std::nullopt);
+  const auto [lowest, highest] = rough_ends();
+  if (!(lowest < never)) return {};
+  look_closer(lowest);
+  look_closer(highest);
   find_jumps();
   std::vector<Mark> all = marks(std::nullopt);
   for (std::size_t i = 0, n = all.size(); i + 1 < n; ++i) {
@@ -332,8 +345,9 @@ std::vector<ValueRange> CurveSearch::ranges() {
 }
 
 std::optional<double> CurveSearch::only_value() const {
-  const auto [low, high] = std::minmax_element(knots_.begin(), knots_.end(), [](const Knot& a, const Knot& b) { return a.rough < b.rough; });
-  return high->rough - low->rough <= settled ? std::optional(low->rough) : std::nullopt;
+  const auto [lowest, highest] = rough_ends();
+  const bool is_finite = std::all_of(knots_.begin(), knots_.end(), [](const Knot& knot) { return knot.rough < never; });
+  return is_finite && highest - lowest <= settled ? std::optional(lowest) : std::nullopt;
 }
 
 }  // namespace ferment

@@ -62,6 +62,7 @@ class CurveSearch {
   Mark last_finite(Mark finite, Mark infinite, std::optional<double> wanted);
   std::pair<Mark, Mark> foreseen(Mark from, Mark to, double wanted);
   std::optional<double> crossing(Mark from, Mark to, double wanted);
+  std::pair<double, double> rough_ends() const;  ///< lowest and highest finite value
   void find_jumps();
   void note_jump(Mark from, Mark to);
 

@@ -120,8 +120,9 @@ Leg StageRun::cut_at_growth(Leg leg) const {
   for (int polish = 0; polish < 3; ++polish) {
     const Point end = cut.end();
     const double miss = end.equivalent_h - wanted;
-    if (std::abs(miss) <= 1e-14 * wanted) break;
-    cut = cut.until(cut.hours() - miss / (speed_.solutes() * speed_.factor(end.temperature_c)));
+    const double pace = speed_.solutes() * speed_.factor(end.temperature_c);
+    if (std::abs(miss) <= 1e-14 * wanted || !(pace > 0)) break;  // a clock that stands still is there already
+    cut = cut.until(cut.hours() - miss / pace);
   }
   return cut;
 }
