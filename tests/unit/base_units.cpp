@@ -51,3 +51,10 @@ TEST_CASE("what is no temperature is refused with value, unit and absolute zero"
     CHECK(error.detail().value == -500.0);
   }
 }
+
+TEST_CASE("an ounce is 28.349523125 g, exact by the international pound of 1959") {
+  CHECK(grams(1) == 28.349523125);
+  CHECK(grams(16) == doctest::Approx(453.59237).epsilon(1e-15));
+  CHECK(ounces(453.59237) == doctest::Approx(16).epsilon(1e-15));
+  CHECK(grams(ounces(123.4)) == doctest::Approx(123.4).epsilon(1e-15));
+}

@@ -174,3 +174,48 @@ TEST_CASE("a dough that is over-proofed after days is told so alike by simulatio
   const StageForecast colder = forecast(day).stages[1];
   CHECK((colder.be_back_by_h < never || colder.over_proofed_h == never));
 }
+
+namespace {
+
+/// A kitchen of which nothing but the gassing rate is unknown.
+Kitchen sure_but_for_its_rate(double ln_sd) {
+  const std::vector<Parameter> rows = learnable();
+  Kitchen kitchen;
+  kitchen.covariance.assign(rows.size() * rows.size(), 0.0);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i].value == &Kitchen::gassing_rate) kitchen.covariance[i * rows.size() + i] = ln_sd * ln_sd;
+  }
+  return kitchen;
+}
+
+}  // namespace
+
+TEST_CASE("be back by is the hour by which nine in ten draws are not over-proofed, draw by draw") {
+  const Process day = a_day();
+  const Kitchen kitchen = sure_but_for_its_rate(0.3);
+  std::vector<double> over_h;
+  for (const Kitchen& draw : draws_of(kitchen, 64)) over_h.push_back(*simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1].be_back_by_h);
+  std::sort(over_h.begin(), over_h.end());
+  const StageForecast told = forecast(day, kitchen, std::nullopt, {.draws = 64}).stages[1];
+  const double at = 0.1 * 63, below = over_h[6], above = over_h[7];
+  CHECK(told.be_back_by_h == doctest::Approx(below + (at - 6) * (above - below)).epsilon(1e-3));
+  CHECK(told.over_proofed_h == doctest::Approx((over_h[31] + over_h[32]) / 2).epsilon(1e-3));
+}
+
+TEST_CASE("what one log leaves of the interval, by the normal law") {
+  // Hours go with the rate's power e, by hand from two doses of the rate; the log has a scale of 0.10 of the hours.
+  Process day = a_day();
+  day.steps.resize(2);
+  const auto hours_at = [&](double factor) {
+    Kitchen kitchen;
+    kitchen.gassing_rate *= factor;
+    return simulate(day, kitchen, std::nullopt, {.every_min = 0}).stages[0].end_h;
+  };
+  const double hours = hours_at(1), e = std::log(hours_at(0.95) / hours_at(1.05)) / std::log(1.05 / 0.95);
+  for (const double ln_sd : {0.15, 0.3}) {
+    const StageForecast told = forecast(day, sure_but_for_its_rate(ln_sd)).stages[0];
+    const double kitchens = std::pow(e * ln_sd * hours, 2), batch = std::pow(e * 0.12 * hours, 2), log = batch + std::pow(0.10 * hours, 2);
+    const double left = std::sqrt((kitchens * log / (kitchens + log) + batch) / (kitchens + batch));
+    CHECK(told.interval_after_one_log_h / told.interval_h == doctest::Approx(left).epsilon(0.05));
+  }
+}

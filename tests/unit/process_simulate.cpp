@@ -1,5 +1,7 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <functional>
 #include <limits>
 #include <stdexcept>
@@ -110,4 +112,109 @@ TEST_CASE("a state whose yeast has shrunk, or could grow out of nothing, is refu
   CHECK(refusal_of([&] { check_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
   state.cohorts[0].dose_g = 1e-20;
   CHECK(refusal_of([&] { check_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
+}
+
+TEST_CASE("the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {
+  Process day = a_day();
+  Stage& ball = std::get<Stage>(day.steps[1]);
+  ball.piece.shape = Ball{};
+  ball.surroundings = Surroundings::refrigerator(4);
+  ball.until = UntilTime{1.5};
+  day.steps.resize(2);
+  const Timeline timeline = simulate(day, {}, std::nullopt, {.heat_of_fermentation = false});
+  // By hand: a sphere with its size after mixing, k 0.40 W/(m·K); of Biot number 1, 1 − λ·cot λ = 1, the second root is 3π/2.
+  const double density = 1260 * (1 - Kitchen{}.void_fraction), mass_kg = 1.523, pi = std::acos(-1.0);
+  const double c = 1000 * timeline.state.heat_capacity_kj_k / mass_kg;
+  const double radius_m = std::cbrt(mass_kg / density * 3 / (4 * pi)), eigenvalue = 1.5 * pi;
+  const double settling_h = radius_m * radius_m / (eigenvalue * eigenvalue) * density * c / 0.40 / 3600;
+  const double tau_h = *timeline.stages[0].time_constant_h, first_k = timeline.mean_c[0] - timeline.surface_c[0];
+  CHECK(timeline.core_c[0] == doctest::Approx(timeline.mean_c[0]).epsilon(1e-12));
+  for (std::size_t row = 10; row < timeline.time_h.size(); row += 10) {
+    const double t = timeline.time_h[row];
+    const double inside_k = first_k * tau_h / (tau_h - settling_h) * (std::exp(-t / tau_h) - std::exp(-t / settling_h));
+    CAPTURE(t);
+    CHECK(timeline.core_c[row] - timeline.mean_c[row] == doctest::Approx(1.5 * inside_k).epsilon(0.05));
+    CHECK(timeline.surface_c[row] < timeline.mean_c[row]);
+  }
+}
+
+namespace {
+
+/// The gas in the cells and the dissolved, by Henry's and the gas law: of a dough at rest, per 100 g of flour.
+double cells_after(Handling handling) {
+  Process day = a_day();
+  std::get<Stage>(day.steps[1]).handling = {};
+  day.steps.resize(2);
+  const State before = simulate(day).state;
+  std::get<Stage>(day.steps[1]).handling = {handling};
+  const State after = simulate(day).state;
+  CHECK(after.gas.co2_mmol < before.gas.co2_mmol);
+  return after.gas.air_mmol / before.gas.air_mmol;
+}
+
+}  // namespace
+
+TEST_CASE("every handling loses its own share of the cells, air and CO2 alike") {
+  const Kitchen kitchen;
+  CHECK(cells_after(Handling::fold) == doctest::Approx(1 - kitchen.fold_loss).epsilon(1e-12));
+  CHECK(cells_after(Handling::divide) == doctest::Approx(1 - kitchen.divide_loss).epsilon(1e-12));
+  CHECK(cells_after(Handling::round) == doctest::Approx(1 - kitchen.round_loss).epsilon(1e-12));
+  CHECK(cells_after(Handling::mould) == doctest::Approx(1 - kitchen.mould_loss).epsilon(1e-12));
+  CHECK(kitchen.divide_loss != kitchen.round_loss);
+}
+
+TEST_CASE("the yeast's weight counts in the dough's gas-free volume") {
+  Mix mix;
+  mix.formula = {.flour_g = 900, .water_g = 600, .salt_g = 18, .compressed_g = 45};
+  mix.dough_c = 24;
+  const State state = advance(State{}, mix);
+  const Kitchen kitchen;
+  const double by_hand_ml = 100.0 / 900 * (900 + 600 + 18 + 45) / kitchen.gas_free_density / (1 - kitchen.void_fraction);
+  CHECK(state.mixed_volume_ml == doctest::Approx(by_hand_ml).epsilon(1e-12));
+  // Of a dough without CO2 in it the volume over the mixed one is 1, the yeast's share of the gas-free volume included.
+  CHECK(volume_ratio(state) == doctest::Approx(1).epsilon(1e-12));
+}
+
+TEST_CASE("while doughs are mixed the old one works at the new temperature") {
+  Mix poolish;
+  poolish.formula = {.flour_g = 300, .water_g = 300, .instant_g = 1};
+  poolish.dough_c = 12;
+  Mix rest;
+  rest.formula = {.flour_g = 600, .water_g = 300, .salt_g = 18};
+  rest.dough_c = 30;
+  rest.room_c = 22;
+  rest.mixing = ByMethod{"stand_mixer", 12};
+  const State before = advance(State{}, poolish), after = advance(before, rest);
+  CHECK(after.time_h - before.time_h == doctest::Approx(0.2).epsilon(1e-12));
+  CHECK(after.equivalent_h - before.equivalent_h == doctest::Approx(0.2 * speed(30, 0, 100)).epsilon(1e-9));
+}
+
+TEST_CASE("a dough with milk gathers hours, held at a temperature or not, and mixed doughs have the longer time") {
+  const auto kept = [](double dough_c, double hours) {
+    Mix mix;
+    mix.formula = {.flour_g = 500, .water_g = 100, .salt_g = 10, .milk_g = 230};
+    mix.dough_c = dough_c;
+    Stage stage;
+    stage.surroundings = Surroundings::dough(dough_c);
+    stage.until = UntilTime{hours};
+    return simulate({.steps = {mix, stage}});
+  };
+  CHECK(kept(24, 3).state.perishable_h == doctest::Approx(3).epsilon(1e-12));
+  CHECK(kept(4, 3).state.perishable_h == 0);
+  CHECK(kept(5, 3).state.perishable_h == doctest::Approx(3).epsilon(1e-12));
+  const auto warns = [](const Timeline& timeline) {
+    return std::any_of(timeline.notices.begin(), timeline.notices.end(), [](const Notice& n) { return n.code == "perishable_held"; });
+  };
+  CHECK_FALSE(warns(kept(24, 3.9)));
+  CHECK(warns(kept(24, 4.1)));
+
+  State base = kept(24, 1).state;
+  base = as_beginning(base);
+  Mix both;
+  both.formula = {.flour_g = 200, .water_g = 130};
+  both.dough_c = 22;
+  both.doughs = {as_beginning(kept(24, 3).state)};
+  CHECK(advance(base, both).perishable_h == doctest::Approx(3).epsilon(1e-12));
+  both.doughs = {as_beginning(kept(24, 0.5).state)};
+  CHECK(advance(base, both).perishable_h == doctest::Approx(1).epsilon(1e-12));
 }

@@ -134,20 +134,30 @@ std::optional<CurveSearch::Mark> CurveSearch::extreme_at(const std::vector<Mark>
   const double before = marks[i - 1].value, here = marks[i].value, after = marks[i + 1].value;
   const double sign = here <= before && here <= after ? 1 : here >= before && here >= after ? -1 : 0;
   if (sign == 0) return std::nullopt;
-  // From knot to knot, or to the next mark where none is in between.
-  double from = marks[i - 1].x, to = marks[i + 1].x, dip = least_dip;
+  // From knot to knot between the neighbours: the true curve may turn some knots beside the rough one.
+  std::vector<double> xs{marks[i - 1].x};
   for (const Knot& knot : knots_) {
-    if (knot.x > from && knot.x < marks[i].x) from = knot.x;
-    if (knot.x > marks[i].x && knot.x < to) to = knot.x;
+    if (knot.x > xs[0] && knot.x < marks[i + 1].x && knot.x != marks[i].x) xs.push_back(knot.x);
   }
+  xs.insert(std::upper_bound(xs.begin(), xs.end(), marks[i].x), marks[i].x);
+  xs.push_back(marks[i + 1].x);
+  auto at = static_cast<std::size_t>(std::find(xs.begin(), xs.end(), marks[i].x) - xs.begin());
+  const auto height = [&](std::size_t place) { return sign * value(xs[place]); };
+  const std::size_t last = xs.size() - 1;
+  while (at > 0 && height(at - 1) < height(at)) --at;
+  while (at < last && height(at + 1) < height(at)) ++at;
+  const double from = xs[at > 0 ? at - 1 : 0], to = xs[std::min(at + 1, last)];
+  const Mark best = mark_at(xs[at]);
   if (wanted) {
+    double dip = least_dip;
     for (const double x : {from, to}) {
-      if (const double beside = std::abs(value(x) - here); beside < never) dip = std::max(dip, 2 * beside);
+      if (const double beside = std::abs(value(x) - best.value); beside < never) dip = std::max(dip, 2 * beside);
     }
-    const double beyond = sign * (here - *wanted);
-    if (!(beyond > 0) || beyond > dip) return std::nullopt;
+    const double beyond = sign * (best.value - *wanted);
+    if (beyond > dip) return std::nullopt;
+    if (!(beyond > 0)) return best;
   }
-  return extreme(from, to, marks[i], sign, wanted);
+  return extreme(from, to, best, sign, wanted);
 }
 
 /// The finite end, moved as far as the curve is finite; or, if a value is wanted, until that is passed or cannot be.
