@@ -12,6 +12,8 @@
 
 #include <ferment/ferment.hpp>
 
+#include "refusal.hpp"
+
 using namespace ferment;
 
 namespace {
@@ -25,8 +27,6 @@ std::string shown(double value) {
   out << std::abs(value);
   return (value < 0 ? "−" : "") + out.str();
 }
-
-bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// The refusal as an error, or nothing if the call is let through by the edge. Any other outcome than InvalidInput counts
 /// as let through: a value inside the bounds may still have no answer.

@@ -13,6 +13,7 @@
 #include <ferment/clock/rise.hpp>
 
 #include "box.hpp"
+#include "refusal.hpp"
 
 using namespace ferment;
 
@@ -25,8 +26,6 @@ std::string shown(double value) {
   out << std::abs(value);
   return (value < 0 ? "−" : "") + out.str();
 }
-bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
-
 std::optional<InvalidInput> refusal(const Kitchen& kitchen) {
   try {
     check_kitchen(kitchen);

@@ -11,11 +11,11 @@
 
 #include "box.hpp"
 #include "naive.hpp"
+#include "refusal.hpp"
 
 using namespace ferment;
 
 namespace {
-bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 constexpr Yeast nonsense = static_cast<Yeast>(17);
 }  // namespace
 

@@ -10,6 +10,8 @@
 
 #include <ferment/ferment.hpp>
 
+#include "refusal.hpp"
+
 using namespace ferment;
 
 namespace {
@@ -30,15 +32,6 @@ Process a_day(double room_c = 21) {
   return {.steps = {mix, bulk, proof}};
 }
 
-std::string refusal_of(const std::function<void()>& call) {
-  try {
-    call();
-  } catch (const InvalidInput& error) {
-    return error.what();
-  }
-  return "";
-}
-
 }  // namespace
 
 TEST_CASE("every tolerance that is allowed ends, and at the same hours") {
@@ -54,7 +47,7 @@ TEST_CASE("every tolerance that is allowed ends, and at the same hours") {
 }
 
 TEST_CASE("a timeline has a million rows at the most") {
-  CHECK(refusal_of([] { simulate(a_day(), {}, std::nullopt, {.every_min = 1e-9}); }) ==
+  CHECK(said([] { simulate(a_day(), {}, std::nullopt, {.every_min = 1e-9}); }) ==
         "stage \"bulk\": a row every 1e-09 min makes more than 1000000 rows; take a longer every_min, or 0 for starts and ends alone [every_min]");
 }
 
@@ -109,9 +102,9 @@ TEST_CASE("a state whose yeast has shrunk, or could grow out of nothing, is refu
   REQUIRE(state.cohorts.size() == 1);
   CHECK_NOTHROW(check_state(state));
   state.cohorts[0].mass_g = 1e-20;
-  CHECK(refusal_of([&] { check_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
+  CHECK(said([&] { check_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
   state.cohorts[0].dose_g = 1e-20;
-  CHECK(refusal_of([&] { check_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
+  CHECK(said([&] { check_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
 }
 
 TEST_CASE("the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {

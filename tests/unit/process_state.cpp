@@ -18,6 +18,7 @@
 #include <ferment/process/simulate.hpp>
 
 #include "box.hpp"
+#include "refusal.hpp"
 
 using namespace ferment;
 
@@ -25,16 +26,6 @@ namespace {
 
 constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinity = std::numeric_limits<double>::infinity();
-
-std::string said(const std::function<void()>& call) {
-  try {
-    call();
-  } catch (const InvalidInput& error) {
-    return error.what();
-  }
-  return "accepted";
-}
-bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// A mix that takes no time and gives no heat: what comes together shares its heat, nothing else.
 Mix still(Formula formula, std::vector<State> doughs = {}) {

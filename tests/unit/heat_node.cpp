@@ -16,6 +16,7 @@
 #include <ferment/heat/surroundings.hpp>
 
 #include "box.hpp"
+#include "refusal.hpp"
 
 using namespace ferment;
 
@@ -74,16 +75,6 @@ Node node(const Piece& piece, const Place& place, double dough_g = all_g) {
   return node_of(piece, {.mass_g = dough_g, .specific_heat_kj = c_j / 1000, .density_g_per_ml = rho / 1000}, place);
 }
 Node node(const Piece& piece, double heat_transfer = 8, double dough_g = all_g) { return node(piece, air_of(heat_transfer), dough_g); }
-
-std::string said(const std::function<void()>& call) {
-  try {
-    call();
-  } catch (const InvalidInput& error) {
-    return error.what();
-  }
-  return "accepted";
-}
-bool says(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 }  // namespace
 
@@ -440,18 +431,4 @@ TEST_CASE("a node in air outside the field table is refused") {
   CHECK(says(with(no_number, 50), "heat transfer coefficient not a number (NaN)"));
   CHECK(says(with(8, -1), "relative humidity −1 % is outside 0 to 100 %"));
   CHECK(says(with(8, 101), "relative humidity 101 % is outside 0 to 100 %"));
-}
-
-// ---- places over the day ---------------------------------------------------------------------------------------
-
-TEST_CASE("surroundings never restart: measured and swinging rooms keep the process's hours, wherever they stand in a sequence") {
-  const Surroundings log = Surroundings::measured({0, 10}, {10, 20}), swing = Surroundings::daily_swing(20, 4, 16);
-  const Surroundings day =
-      Surroundings::sequence({{0, Surroundings::room(25)}, {5, log}, {12, Surroundings::refrigerator(4)}, {14, swing}, {30, log}});
-  CHECK(temperature_at(place_at(day, 5), 5) == 15);
-  CHECK(temperature_at(place_at(day, 7), 7) == 17);
-  CHECK(temperature_at(place_at(day, 11), 11) == 20);
-  CHECK(temperature_at(place_at(day, 16), 16) == doctest::Approx(24).epsilon(1e-15));
-  CHECK(temperature_at(place_at(day, 28), 28) == doctest::Approx(16).epsilon(1e-14));
-  CHECK(temperature_at(place_at(day, 31), 31) == 20);
 }
