@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from by_hand import by_hand_mix
 from click.testing import CliRunner
 from hypothesis import given
 from hypothesis import strategies as st
@@ -435,23 +436,6 @@ def demo_mix():
         compressed_percent=0.8,
         bowl=lf.Bowl("steel", 1250),
         mixing=lf.ByMethod("stand_mixer", 7),
-    )
-
-
-def by_hand_mix():
-    """The same of the day by hand."""
-    return lf.Mix.from_percent(
-        flour_g=800,
-        room_c=20,
-        flour_c=18.5,
-        tap_c=12,
-        water_percent=66,
-        salt_percent=2.1,
-        active_dry_percent=0.9,
-        waters=[lf.Water(70, 36, wets_yeast=True, stands_h=12 / 60)],
-        bowl=lf.Bowl("ceramic", 1900),
-        mixing=lf.ByMethod("hand", 12),
-        rest_h=45 / 60,
     )
 
 

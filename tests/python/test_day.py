@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from box import FIELDS, YEASTS, attempt
+from by_hand import by_hand_mix
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -507,19 +508,7 @@ def test_a_preferment_needs_its_weight():
 
 def test_the_water_is_that_of_balance_and_factor_rule():
     day = days.read_day(BY_HAND)
-    mix = lf.Mix.from_percent(
-        flour_g=800,
-        room_c=20,
-        flour_c=18.5,
-        tap_c=12,
-        water_percent=66,
-        salt_percent=2.1,
-        active_dry_percent=0.9,
-        waters=[lf.Water(70, 36, wets_yeast=True, stands_h=12 / 60)],
-        bowl=lf.Bowl("ceramic", 1900),
-        mixing=lf.ByMethod("hand", 12),
-        rest_h=45 / 60,
-    )
+    mix = by_hand_mix()
     assert bowls.mix_of(day) == mix
     batch = mix.replace(flour_c=19, room_c=21, water_c=33, rest_h=40 / 60)
     gain = lf.net_gain_from_batches([batch], [25.4])

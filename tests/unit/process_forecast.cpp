@@ -9,28 +9,15 @@
 
 #include <ferment/ferment.hpp>
 
+#include "rolls.hpp"
+
 using namespace ferment;
 
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 
-Process a_day() {
-  Mix mix;
-  mix.formula = {.flour_g = 900, .water_g = 600, .salt_g = 18, .instant_g = 5};
-  mix.dough_c = 24;
-  Stage bulk;
-  bulk.surroundings = Surroundings::room(18);
-  bulk.until = UntilRise{90};
-  bulk.handling = {Handling::divide, Handling::round};
-  Stage proof = bulk;
-  proof.name = "proof";
-  proof.piece.shape = Ball{};
-  proof.piece.pieces = 12;
-  proof.until = UntilRise{65};
-  proof.final_proof = true;
-  return {.steps = {mix, bulk, proof}};
-}
+Process a_day() { return day_of_rolls(Surroundings::room(18), UntilRise{90}); }
 
 }  // namespace
 

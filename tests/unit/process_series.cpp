@@ -11,6 +11,7 @@
 #include <ferment/ferment.hpp>
 
 #include "heat/condensed.hpp"
+#include "rolls.hpp"
 
 using namespace ferment;
 
@@ -56,19 +57,7 @@ Course door(std::size_t n) {
 }
 
 Process process_in(Course course, bool is_dough = false) {
-  Mix mix;
-  mix.formula = {.flour_g = 900, .water_g = 600, .salt_g = 18, .instant_g = 9};
-  mix.dough_c = 24;
-  Stage bulk;
-  bulk.surroundings.places = {{.temperature_c = std::move(course), .is_dough = is_dough}};
-  bulk.until = UntilTime{0.75};
-  bulk.handling = {Handling::divide, Handling::round};
-  Stage proof = bulk;
-  proof.name = "proof";
-  proof.piece.shape = Ball{};
-  proof.piece.pieces = 12;
-  proof.until = UntilRise{65};
-  return {.steps = {mix, bulk, proof}};
+  return day_of_rolls({{{.temperature_c = std::move(course), .is_dough = is_dough}}}, UntilTime{0.75}, 9);
 }
 
 }  // namespace

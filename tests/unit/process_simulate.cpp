@@ -11,26 +11,13 @@
 #include <ferment/ferment.hpp>
 
 #include "refusal.hpp"
+#include "rolls.hpp"
 
 using namespace ferment;
 
 namespace {
 
-Process a_day(double room_c = 21) {
-  Mix mix;
-  mix.formula = {.flour_g = 900, .water_g = 600, .salt_g = 18, .instant_g = 5};
-  mix.dough_c = 24;
-  Stage bulk;
-  bulk.surroundings = Surroundings::room(room_c);
-  bulk.until = UntilTime{2};
-  bulk.handling = {Handling::divide, Handling::round};
-  Stage proof = bulk;
-  proof.name = "proof";
-  proof.piece.shape = Ball{};
-  proof.piece.pieces = 12;
-  proof.until = UntilRise{65};
-  return {.steps = {mix, bulk, proof}};
-}
+Process a_day() { return day_of_rolls(Surroundings::room(21), UntilTime{2}); }
 
 }  // namespace
 

@@ -1875,8 +1875,8 @@ class StageResult:
     """
     What a stage came to. Hours are of the process; rises are those before the handling.
     
-    be_back_by_h: when the dough is, or would be, over-proofed; None if never. time_constant_h: of the piece, None where the dough's
-    temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.
+    be_back_by_h: when the dough is, or would be, over-proofed; None if not within 48 h of the stage's end.
+    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.
     """
     def __repr__(self) -> str:
         ...
@@ -1999,7 +1999,8 @@ class Timeline:
         """
 class StageForecast:
     """
-    When a stage will be ready, as a distribution. Hours of the process; None where it never happens.
+    When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
+    of be_back_by_h, after more than two days beyond the stage's end.
     
     ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has the lowest
     acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median one is. never_ready:

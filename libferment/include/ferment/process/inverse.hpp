@@ -32,8 +32,10 @@ struct Choice {
 /// Yeast in all, g as weighed: every yeast of the mixes to come before the stage, by one factor. Logarithmic search, 0.01 to 5 % as
 /// instant yeast.
 /// @param scale_g  what the user's scale shows: 0.1 or 1; 0: not rounded
-/// All questions: central values find the choices (a scan, then TOMS 748), the median of the draws settles them to 1e-7 h.
-/// @throws InvalidInput; NoSolution naming the hours within reach and the nearest choice
+/// All questions: every choice at which the median of the draws is the wanted hour, settled to 1e-7 h. A curve of few draws tells
+/// where to look, the median itself is followed at its turns and jumps; a jump or a hole narrower than a look is passed over.
+/// @throws InvalidInput; NoSolution naming the hours within reach, the holes between them (ErrorDetail::ranges) and the nearest
+/// choice
 FERMENT_API Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g = 0, const Kitchen& kitchen = {},
                              const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
