@@ -147,12 +147,12 @@ def test_what_one_logged_rise_would_leave():
 
 def day(where=None):
     where = where or S.room(18)
-    ball = lf.Piece.ball(pieces=4)
+    ball = lf.Piece.ball(pieces=9)
     return [
         a_mix(),
-        rising(where, rise=90, handling=["divide", "round"], folds_h=[0.5]),
-        lf.Stage("bench rest", piece=ball, surroundings=where, until_h=1 / 3, handling=["mould"]),
-        rising(where, name="proof", rise=75, piece=ball, final_proof=True, standing="free"),
+        rising(where, rise=90, handling=["divide", "round"], folds_h=[1.2]),
+        lf.Stage("bench rest", piece=ball, surroundings=where, until_h=0.4, handling=["mould"]),
+        rising(where, name="proof", rise=70, piece=ball, final_proof=True, standing="free"),
     ]
 
 
@@ -169,7 +169,7 @@ def test_the_order_of_the_hours():
         lowest, highest = stage.window_h
         assert stage.look_first_h < lowest < stage.ready_h < highest
         assert stage.be_back_by_h < stage.over_proofed_h
-        assert stage.rise_percent == pytest.approx(90 if stage.name == "bulk" else 75, rel=1e-6)
+        assert stage.rise_percent == pytest.approx(90 if stage.name == "bulk" else 70, rel=1e-6)
     # One stage's uncertainty carries into the next.
     widths = [s.interval_h(0.9)[1] - s.interval_h(0.9)[0] for s in forecast.stages]
     assert widths[0] == pytest.approx(widths[1], rel=1e-6)
@@ -230,7 +230,7 @@ def long_bulk(room_c):
     """A bulk of a fixed time, and the proof after it."""
     where = S.room(room_c)
     bulk = lf.Stage("bulk", surroundings=where, until_h=12, handling=["divide", "round", "mould"])
-    proof = rising(where, name="proof", rise=60, piece=lf.Piece.ball(pieces=4))
+    proof = rising(where, name="proof", rise=60, piece=lf.Piece.ball(pieces=9))
     return lf.Process([a_mix(instant_g=5), bulk, proof])
 
 
