@@ -202,8 +202,8 @@ FUNCTIONS = {
         {"start_h": 2.0},
         (),
     ),
-    "Piece, a log": (
-        lambda length_cm: lf.Piece.log(500, length_cm=length_cm),
+    "Piece, an oblong": (
+        lambda length_cm: lf.Piece.oblong(500, length_cm=length_cm),
         {"length_cm": 30.0},
         (),
     ),
@@ -303,7 +303,7 @@ LEFT_OUT = {
     ("Mix, a flour", "moisture_percent"),
     ("Surroundings, boxes", "humidity_percent"),
     ("Surroundings, refrigerators", "heat_transfer_w_per_m2_k"),
-    ("Piece, a log", "length_cm"),
+    ("Piece, an oblong", "length_cm"),
     *(("Piece, a tub", name) for name in ("diameter_cm", "piece_heat_loss_w_per_k")),
     ("Piece, a tub by its depth", "depth_cm"),
     ("Piece, its weight", "piece_g"),

@@ -157,7 +157,7 @@ TEST_CASE("every state of a small day is accepted, also in the middle of its sta
   cold.piece = {.shape = Ball{}, .pieces = 2, .cover = Cover::film};
   cold.handling = {Handling::mould};
   Stage proof = rising_in(Surroundings::proof_box(29, 80), 60);
-  proof.piece = {.shape = Log{}, .pieces = 2, .cover = Cover::open};
+  proof.piece = {.shape = Oblong{}, .pieces = 2, .cover = Cover::open};
   proof.final_proof = true;
 
   State state{.time_h = 8, .altitude_m = 400};

@@ -311,7 +311,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
 @click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
-@click.option("--piece", type=_Name(("ball", "log", "tub")), help="The dough's shape in the room. [default: tub]")
+@click.option("--piece", type=_Name(("ball", "oblong", "tub")), help="The dough's shape in the room. [default: tub]")
 @click.option("--piece-g", type=_weight("piece_g"), help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
 @click.option("--cover", type=_Name(("film", "cloth", "lid")), help="Its cover. [default: a lid, or film]")
 @json_option

@@ -268,7 +268,7 @@ def _piece(table: _Table) -> Piece | None:
         return None
     shape = table.name("piece")
     if shape is None:
-        raise InvalidInput(f'{table.where} has {given[0]} but no piece; add piece = "ball", "log" or "tub"')
+        raise InvalidInput(f'{table.where} has {given[0]} but no piece; add piece = "ball", "oblong" or "tub"')
     fields = {"piece_g": "mass_g", "pieces": "pieces", "vessel_g": "vessel_g"}
     fields |= {key: key for key in DIMENSIONS}
     given_piece: dict[str, Any] = {
