@@ -49,7 +49,7 @@ TEST_CASE("draws follow a covariance that is not diagonal") {
   for (const Kitchen& draw : draws) {
     const double x = std::log(draw.gassing_rate / kitchen.gassing_rate), y = std::log(draw.gas_capacity / kitchen.gas_capacity);
     sum_xx += x * x, sum_yy += y * y, sum_xy += x * y;
-    CHECK_NOTHROW(check_parameters(draw));
+    CHECK_NOTHROW(require_parameters(draw));
   }
   CHECK(sum_xx / 4096 == doctest::Approx(0.09).epsilon(0.03));
   CHECK(sum_yy / 4096 == doctest::Approx(0.04).epsilon(0.03));

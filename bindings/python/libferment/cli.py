@@ -389,7 +389,7 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
         explained = lf.explain(rise_percent, **dough).to_dict()
     except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
         explained = {"reference_h": None, "factors": [], "hours": hours}
-    notices = lf.check(rise_percent=rise_percent, **dough)
+    notices = lf.cautions(rise_percent=rise_percent, **dough)
     if as_json:
         _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
         return
@@ -410,9 +410,9 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
 
 def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     rise_percent = lf.rise_after(time_h, **dough)
-    notices = lf.check(**dough)
+    notices = lf.cautions(**dough)
     if rise_percent > 1:  # a rise that cannot be seen needs no caution
-        notices = lf.check(rise_percent=rise_percent, **dough)
+        notices = lf.cautions(rise_percent=rise_percent, **dough)
     if as_json:
         _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
         return

@@ -14,7 +14,7 @@ from libferment._core import (
     Stage,
     Surroundings,
     Timeline,
-    check,
+    cautions,
     simulate,
 )
 from libferment._errors import Error, InvalidInput
@@ -141,15 +141,15 @@ def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None 
     found: dict[str, Notice] = {}
     for plan in plans:
         for dough_c in (plan.dough_c, plan.end_c):
-            for notice in check(dough_c=dough_c, kitchen=kitchen, **numbers):
+            for notice in cautions(dough_c=dough_c, kitchen=kitchen, **numbers):
                 found.setdefault(notice.code, notice)
     airs = [day.temperatures_c["refrigerator"]] if "refrigerator" in day.temperatures_c else []
     airs += [stage.refrigerator_c for stage in day.stages if stage.refrigerator_c is not None]
     for air_c in airs:
-        for notice in check(refrigerator_c=air_c):
+        for notice in cautions(refrigerator_c=air_c):
             found.setdefault(notice.code, notice)
     if day.perishable:
-        for notice in check(perishable_h=sum(plan.warm_h for plan in plans)):
+        for notice in cautions(perishable_h=sum(plan.warm_h for plan in plans)):
             found.setdefault(notice.code, notice)
     for plan in plans:
         if plan.be_back_by_h is not None and plan.be_back_by_h < plan.ready_h:

@@ -23,7 +23,7 @@ Course course_of(const Time& time_h, const Number& temperature_c) {
 }
 
 Surroundings checked(Surroundings surroundings) {
-  check_surroundings(surroundings);
+  require_surroundings(surroundings);
   return surroundings;
 }
 
@@ -172,7 +172,7 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
 
 /// A piece's shape from its name and dimensions, of which only those it has may be given.
 std::variant<Tub, Ball, Oblong> shape_of(const std::string& shape, Optional diameter_cm, Optional length_cm, Optional depth_cm,
-                                      const std::string& material, double vessel_g) {
+                                         const std::string& material, double vessel_g) {
   const auto refuse = [&](bool given, const char* name) {
     if (given) throw InvalidInput("a " + shape + " has no " + name + "; leave it out [" + name + "]", {.field = name});
   };
@@ -194,7 +194,7 @@ Piece piece_of(std::variant<Tub, Ball, Oblong> shape, Optional mass_g, double pi
   Piece piece{.shape = std::move(shape), .mass_g = mass_g, .pieces = pieces, .heat_loss_w_per_k = heat_loss_w_per_k};
   if (cover) piece.cover = cover_named(*cover);
   if (worktop) piece.worktop = worktop_named(*worktop);
-  check_piece(piece);
+  require_piece(piece);
   return piece;
 }
 

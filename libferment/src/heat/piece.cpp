@@ -22,8 +22,8 @@ constexpr double cloth_m2_k_per_w = 0.02;                              // common
 constexpr double gap_w_per_m2_k = 7;                                   // air under a lid: convection and radiation, computed
 constexpr double shiny_share = 4.5 / 8;                                // of the heat transfer of a matt surface: polished steel hardly radiates
 constexpr double ball_contact = 0.15;                                  // share of the surface on the worktop; engineering estimate
-constexpr double oblong_contact = 0.25;                                   // share of the round surface; engineering estimate
-constexpr double oblong_slenderness = 4;                                  // length over thickness; common practice, no source
+constexpr double oblong_contact = 0.25;                                // share of the round surface; engineering estimate
+constexpr double oblong_slenderness = 4;                               // length over thickness; common practice, no source
 constexpr double tub_shallowness = 2;                                  // width over depth; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
 
@@ -195,7 +195,7 @@ Worktop worktop_named(std::string_view name) {
   return static_cast<Worktop>(&row_named(worktop_rows, name, "worktop", "worktop") - worktop_rows.data());
 }
 
-void check_piece(const Piece& piece) {
+void require_piece(const Piece& piece) {
   if (const auto* ball = std::get_if<Ball>(&piece.shape)) require_if_given(field::diameter_cm, ball->diameter_cm);
   if (const auto* oblong = std::get_if<Oblong>(&piece.shape)) {
     require_if_given(field::length_cm, oblong->length_cm);
@@ -226,7 +226,7 @@ void check_piece(const Piece& piece) {
 }
 
 Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
-  check_piece(piece);
+  require_piece(piece);
   row_of(place.air);
   require_if_given(field::heat_transfer_w_per_m2_k, place.heat_transfer_w_per_m2_k);
   require_if_given(field::humidity_percent, place.humidity_percent);

@@ -29,7 +29,7 @@ struct DrawnStage {
 std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
                                  std::size_t last, double ahead_h = look_ahead_h);
 
-/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from check_stage, of a
+/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from require_stage, of a
 /// stage still to come
 Process condensed(const Process& process, std::size_t steps_done, double tolerance);
 

@@ -181,7 +181,7 @@ double quantile(const std::vector<double>& rising, double share) {
 }
 
 std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
-  check_kitchen(kitchen);
+  require_kitchen(kitchen);
   require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
   require({"batch_sd", "spread from batch to batch", "of ln gassing rate", 0, 1, 0.12, Quantity::ratio, {}, {}, "0.12 is usual"}, batch_sd);
   const std::vector<Parameter> learned = learnable();
@@ -225,7 +225,7 @@ Process condensed(const Process& process, std::size_t steps_done, double toleran
     auto* const stage = std::get_if<Stage>(&followed.steps[place]);
     if (stage == nullptr) continue;
     try {
-      check_stage(*stage);
+      require_stage(*stage);
     } catch (const Error& error) {
       throw_from(error, process.steps[place], place);
     }

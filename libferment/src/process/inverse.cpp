@@ -295,7 +295,7 @@ Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen&
 
 Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
                       const std::optional<State>& state, const ForecastOptions& options) {
-  check_surroundings(to);
+  require_surroundings(to);
   const Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
   std::size_t where = process.steps.size();

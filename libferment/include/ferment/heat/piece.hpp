@@ -90,7 +90,7 @@ struct Node {
 FERMENT_API Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa = 101325);
 
 /// Refuses a piece outside the field table or over-determined. @throws InvalidInput
-FERMENT_API void check_piece(const Piece& piece);
+FERMENT_API void require_piece(const Piece& piece);
 
 /// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it is open.
 FERMENT_API double heat_loss_w(const Node& node, double mean_c, double air_c);

@@ -66,7 +66,7 @@ FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {
 FERMENT_API double quantile(const std::vector<double>& rising, double share);
 
 /// The kitchens of the draws: central values moved by the covariance and the batch's spread, kept inside the table's bounds.
-/// @throws InvalidInput from check_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ batch_sd ≤ 1
+/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ batch_sd ≤ 1
 FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws = 512, double batch_sd = 0.12,
                                           std::uint32_t seed = ForecastOptions{}.seed);
 
