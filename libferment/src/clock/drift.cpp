@@ -15,7 +15,7 @@
 #include "base/text.hpp"
 #include "clock/drift_formula.hpp"
 #include "clock/line.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 
 namespace ferment {
 namespace {

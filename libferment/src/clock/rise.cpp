@@ -1,4 +1,4 @@
-// The array functions run as stages over blocks; each stage is a short loop over one generic formula. A scalar call
+// The array functions run as passes over blocks; each pass is a short loop over one generic formula. A scalar call
 // is an array of one.
 #include <ferment/clock/rise.hpp>
 
@@ -17,7 +17,7 @@
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 #include "clock/temperature_law_formula.hpp"
 #include "dough/gas_formula.hpp"
 #include "dough/solutes_formula.hpp"
@@ -401,7 +401,7 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
 
 namespace {
 
-/// A dough's constants at its temperature, for the state functions: the loops' stages on a block of one.
+/// A dough's constants at its temperature, for the state functions: the loops' passes on a block of one.
 struct Bench {
   Constants constants;
   double dose, capacity_of_sugars, speed, molar_volume, capacity_of_water, gas_free_ml, mixed_ml, mixed_air;

@@ -11,7 +11,7 @@
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/line.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 #include "clock/temperature_law_formula.hpp"
 
 namespace ferment {

@@ -92,7 +92,7 @@ void keep_possible(Kitchen& kitchen) {
   kitchen.retention_limit = std::max(kitchen.retention_limit, kitchen.retention_onset + 0.1);
 }
 
-const Stage* stage_at(const Process& process, std::size_t place) { return std::get_if<Stage>(&process.steps[place]); }
+const Stage* stage_at(const Process& process, std::size_t step) { return std::get_if<Stage>(&process.steps[step]); }
 
 std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
   if (stage.acceptable_rise_percent) return *stage.acceptable_rise_percent;
@@ -101,11 +101,11 @@ std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
 
 /// The stages of a process that are still to come, from a step on.
 std::vector<std::size_t> stages_from(const Process& process, std::size_t first) {
-  std::vector<std::size_t> places;
-  for (std::size_t place = first; place < process.steps.size(); ++place) {
-    if (stage_at(process, place) != nullptr) places.push_back(place);
+  std::vector<std::size_t> indices;
+  for (std::size_t step = first; step < process.steps.size(); ++step) {
+    if (stage_at(process, step) != nullptr) indices.push_back(step);
   }
-  return places;
+  return indices;
 }
 
 std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, std::size_t stage, double DrawnStage::*member) {
@@ -221,13 +221,13 @@ std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double 
 Process condensed(const Process& process, std::size_t steps_done, double tolerance) {
   constexpr double loose = 1e-3, k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
   Process followed = process;
-  for (std::size_t place = steps_done; place < followed.steps.size(); ++place) {
-    auto* const stage = std::get_if<Stage>(&followed.steps[place]);
+  for (std::size_t step = steps_done; step < followed.steps.size(); ++step) {
+    auto* const stage = std::get_if<Stage>(&followed.steps[step]);
     if (stage == nullptr) continue;
     try {
       require_stage(*stage);
     } catch (const Error& error) {
-      throw_from(error, process.steps[place], place);
+      throw_from(error, process.steps[step], step);
     }
     for (Place& there : stage->surroundings.places) {
       if (auto* const course = std::get_if<Course>(&there.temperature_c); course != nullptr && tolerance >= loose) {
@@ -261,12 +261,12 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   std::vector<DrawnStage> stages;
   State state = from;
   bool lost = false;
-  for (std::size_t place = from.steps_done; place <= last; ++place) {
-    const auto* const stage = stage_at(process, place);
+  for (std::size_t step = from.steps_done; step <= last; ++step) {
+    const auto* const stage = stage_at(process, step);
     if (stage == nullptr) {
       if (lost) continue;
       try {
-        state = mixed_in(state, std::get<Mix>(process.steps[place]), kitchen);
+        state = mixed_in(state, std::get<Mix>(process.steps[step]), kitchen);
       } catch (const OutsideModel&) {  // too warm or cold from the bowl
         lost = true;
       }
@@ -316,12 +316,12 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   }
   simulation.tolerance = options.tolerance;
   const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd, options.seed);
-  const std::vector<std::size_t> places = stages_from(process, start.steps_done);
-  if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
+  const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
+  if (stages.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
   const auto follow = [&](double ahead_h) {
     for_each_draw(options, draws.size(),
-                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, places.back(), ahead_h); });
+                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, stages.back(), ahead_h); });
   };
   follow(look_ahead_h);
   // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told together.
@@ -329,14 +329,14 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const std::vector<double> over = sorted(column(results, stage, &DrawnStage::over_proofed_h));
     return quantile(over, be_back_share) < never && quantile(over, 0.5) == never;
   };
-  for (std::size_t i = 0; i < places.size(); ++i) {
+  for (std::size_t i = 0; i < stages.size(); ++i) {
     if (!is_told_by_halves(i)) continue;
     follow(field::until_h.high);
     break;
   }
 
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const Stage& stage = *stage_at(process, places[i]);
+  for (std::size_t i = 0; i < stages.size(); ++i) {
+    const Stage& stage = *stage_at(process, stages[i]);
     StageForecast told;
     told.name = stage.name;
     told.by_rise = std::holds_alternative<UntilRise>(stage.until);

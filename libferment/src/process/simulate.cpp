@@ -20,15 +20,15 @@
 namespace ferment {
 namespace {
 
-std::string where(const Step& step, std::size_t place) {
+std::string where(const Step& step, std::size_t index) {
   const auto* stage = std::get_if<Stage>(&step);
-  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(place + 1) + ")";
+  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(index + 1) + ")";
 }
 
 }  // namespace
 
-[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t place) {
-  const std::string message = where(step, place) + ": " + error.what();
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index) {
+  const std::string message = where(step, index) + ": " + error.what();
   switch (error.status()) {
     case Status::invalid_input: throw InvalidInput(message, error.detail());
     case Status::outside_model: throw OutsideModel(message, error.detail());
@@ -299,9 +299,9 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
   NoticeList notices(timeline.notices);
   State& state = timeline.state;
   while (state.steps_done < process.steps.size()) {
-    const std::size_t place = state.steps_done;
-    const Step& step = process.steps[place];
-    if (options.progress) options.progress({place, process.steps.size(), state.time_h});
+    const std::size_t index = state.steps_done;
+    const Step& step = process.steps[index];
+    if (options.progress) options.progress({index, process.steps.size(), state.time_h});
     if (options.stop_h && state.time_h >= *options.stop_h) break;
     try {
       if (const auto* mix = std::get_if<Mix>(&step)) {
@@ -319,7 +319,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       if (!timeline.stages.back().ended) break;
       if (!stage.handling.empty()) recorder.even_out();
     } catch (const Error& error) {
-      throw_from(error, step, place);
+      throw_from(error, step, index);
     }
   }
   if (state.perishable_h > 0) notices.add(cautions({.perishable_h = state.perishable_h}, kitchen));
