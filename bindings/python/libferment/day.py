@@ -281,7 +281,9 @@ def _piece(table: _Table) -> Piece | None:
         raise InvalidInput(f"{table.where}: {problem}") from None
 
 
-def _stage(content: object, number: int, before: Stage | None, day: _Table, room_c: float | None, folder: Path) -> Stage:
+def _stage(
+    content: object, number: int, before: Stage | None, day: _Table, room_c: float | None, folder: Path
+) -> Stage:
     keys = ("name", "until_rise_percent", "until_h", "folds_h", "handling", "standing", "final_proof", *PLACES, *PIECE)
     table = _Table(content, f"[[stage]] {number}", keys)
     name = table.text("name") or f"stage {number}"
