@@ -88,7 +88,8 @@ TEST_CASE("yeast for an hour, and the hour with that yeast") {
 TEST_CASE("asked for the hour that the forecast gives, the present choice is an answer") {
   const ForecastOptions few{.draws = 64};
   for (const auto& [until_h, instant_g, dough_c] : {std::tuple{2.4, 1.84, 24.0}, std::tuple{13.0, 0.65, 24.0}, std::tuple{9.0, 0.6, 22.0}}) {
-    CAPTURE(until_h);
+    const double hours = until_h;
+    CAPTURE(hours);
     Process day = a_day();
     Mix& mix = std::get<Mix>(day.steps[0]);
     mix.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = instant_g};

@@ -102,7 +102,7 @@ std::vector<CurveSearch::Mark> CurveSearch::marks(std::optional<double> wanted) 
   double level = 0;  // how far the rough curve is off, where that was seen last
   const auto near = [&](double rough, double share) { return !wanted || std::abs(rough - *wanted) < share * (std::abs(*wanted) + 2); };
   for (std::size_t i = 0; i < knots_.size(); ++i) {
-    const auto [x, rough] = knots_[i];
+    const double x = knots_[i].x, rough = knots_[i].rough;
     const bool is_end = i == 0 || i + 1 == knots_.size();
     const auto borders = [&](std::size_t other) { return (knots_[other].rough < never) != (rough < never); };
     const bool matters = is_end || turn_at(i) != Turn::none || x == curve_.present || borders(i - 1) || borders(i + 1);
