@@ -100,7 +100,7 @@ TEST_CASE("each notice just inside and just outside its limit") {
       CHECK_FALSE(name.empty());
       CHECK(std::isfinite(value));
     }
-    CHECK(find(check(edge.without, edge.kitchen), edge.code) == nullptr);
+    CHECK(find(cautions(edge.without, edge.kitchen), edge.code) == nullptr);
     codes.insert(edge.code);
   }
   CHECK(codes == std::set<std::string>{"water_kills_yeast", "water_scalds", "water_hot_for_yeast", "water_warm_for_yeast", "water_below_freezing",

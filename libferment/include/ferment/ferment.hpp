@@ -24,7 +24,7 @@
 #include <ferment/heat/surroundings.hpp>
 #include <ferment/process/cautions.hpp>
 #include <ferment/process/forecast.hpp>
-#include <ferment/process/inverse.hpp>
+#include <ferment/process/questions.hpp>
 #include <ferment/process/simulate.hpp>
 #include <ferment/process/state.hpp>
 #include <ferment/process/step.hpp>

@@ -122,7 +122,7 @@ std::vector<double> sorted(std::vector<double> values) {
 
 /// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the kitchen's, which
 /// a log teaches, and the batch's, which it does not: the part that goes with the batch's number in the draws.
-double interval_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
+double interval_length_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
   double n = 0, sum_y = 0, sum_z = 0, sum_yy = 0, sum_zz = 0, sum_yz = 0;
   for (std::size_t i = 0; i < ready.size(); ++i) {
     if (!(ready[i] < never)) continue;
@@ -145,6 +145,8 @@ std::string in_hours(double hours) {
   return number(std::floor(minutes / 60)) + " h " + number(std::fmod(minutes, 60)) + " min";
 }
 
+double length(std::pair<double, double> interval) { return interval.second - interval.first; }
+
 void add_notices(Forecast& forecast, const Kitchen& kitchen) {
   for (const StageForecast& stage : forecast.stages) {
     if (stage.never_ready >= 0.02) {
@@ -154,13 +156,14 @@ void add_notices(Forecast& forecast, const Kitchen& kitchen) {
                                   "stage \"" + stage.name + "\": in " + number(100 * stage.never_ready, 2) +
                                       " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
     }
-    if (!kitchen.covariance.empty() || !stage.by_rise || !(stage.interval_h < never)) continue;
+    const double length_h = length(interval_h(stage));
+    if (!kitchen.covariance.empty() || !stage.by_rise || !(length_h < never)) continue;
     forecast.notices.push_back({"nothing_learned",
                                 Severity::info,
-                                {{"interval_h", stage.interval_h}, {"interval_after_one_log_h", stage.interval_after_one_log_h}},
-                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(stage.interval_h) +
+                                {{"interval_length_h", length_h}, {"interval_length_after_one_log_h", stage.interval_length_after_one_log_h}},
+                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(length_h) +
                                     ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
-                                    in_hours(stage.interval_after_one_log_h)});
+                                    in_hours(stage.interval_length_after_one_log_h)});
   }
   std::stable_sort(forecast.notices.begin(), forecast.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
@@ -178,6 +181,14 @@ double quantile(const std::vector<double>& rising, double share) {
   const double rest = at - static_cast<double>(below);
   if (rest == 0 || rising[below] == never) return rising[below];
   return rising[below] + rest * (rising[below + 1] - rising[below]);
+}
+
+std::pair<double, double> interval_h(const StageForecast& stage, double level) {
+  if (!(level > 0 && level < 1)) {
+    throw InvalidInput("the level of an interval is " + number(level) + "; it must be between 0 and 1, such as 0.9 [level]",
+                       {.field = "level", .value = level, .low = 0.0, .high = 1.0});
+  }
+  return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
 }
 
 std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
@@ -352,9 +363,8 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const auto lost = std::count(ready.begin(), ready.end(), never);
     told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
     told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
-    told.interval_h = quantile(told.ready, 0.95) - quantile(told.ready, 0.05);
     const double begins_h = forecast.stages.empty() ? start.time_h : forecast.stages.back().ready_h;
-    told.interval_after_one_log_h = interval_after_one_log(ready, draws, told.ready_h - begins_h, told.interval_h);
+    told.interval_length_after_one_log_h = interval_length_after_one_log(ready, draws, told.ready_h - begins_h, length(interval_h(told)));
     forecast.stages.push_back(std::move(told));
   }
   add_notices(forecast, kitchen);

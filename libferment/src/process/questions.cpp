@@ -1,4 +1,4 @@
-#include <ferment/process/inverse.hpp>
+#include <ferment/process/questions.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -195,6 +195,33 @@ double as_instant_g(const Formula& f) {
   return compressed * compressed_ratio(Yeast::instant);
 }
 
+/// The latest moment to move a stage's dough into other surroundings, to the stage's end.
+Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
+                      const std::optional<State>& state, const ForecastOptions& options) {
+  require_surroundings(to);
+  const Ready ready(process, wanted, kitchen, state, options);
+  const State start = beginning(process, state);
+  std::size_t where = process.steps.size();
+  for (std::size_t step = start.steps_done; step <= ready.step() && where == process.steps.size(); ++step) {
+    const auto* stage = std::get_if<Stage>(&process.steps[step]);
+    if (stage != nullptr && stage->name == moved) where = step;
+  }
+  if (where == process.steps.size()) {
+    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
+                       {.field = "moved"});
+  }
+  const auto choose = [&](Process& changed, double move_h) {
+    Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
+    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
+    for (Place place : to.places) {
+      place.from_h = std::max(place.from_h, move_h);
+      own.places.push_back(std::move(place));
+    }
+  };
+  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
+                  options.tolerance);
+}
+
 }  // namespace
 
 Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, const Kitchen& kitchen, const std::optional<State>& state,
@@ -253,8 +280,8 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
                   ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
-Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
-               const ForecastOptions& options) {
+Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
+                const ForecastOptions& options) {
   row_of(air);
   const Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
@@ -293,30 +320,14 @@ Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen&
                   kitchen, from_the_start, options.tolerance);
 }
 
-Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
-                      const std::optional<State>& state, const ForecastOptions& options) {
-  require_surroundings(to);
-  const Ready ready(process, wanted, kitchen, state, options);
-  const State start = beginning(process, state);
-  std::size_t where = process.steps.size();
-  for (std::size_t step = start.steps_done; step <= ready.step() && where == process.steps.size(); ++step) {
-    const auto* stage = std::get_if<Stage>(&process.steps[step]);
-    if (stage != nullptr && stage->name == moved) where = step;
-  }
-  if (where == process.steps.size()) {
-    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
-                       {.field = "moved"});
-  }
-  const auto choose = [&](Process& changed, double move_h) {
-    Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
-    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
-    for (Place place : to.places) {
-      place.from_h = std::max(place.from_h, move_h);
-      own.places.push_back(std::move(place));
-    }
-  };
-  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
-                  options.tolerance);
+Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& refrigerator,
+                        const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
+  return moment_to_move(process, wanted, moved, refrigerator, kitchen, state, options);
+}
+
+Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into, const Kitchen& kitchen,
+                   const std::optional<State>& state, const ForecastOptions& options) {
+  return moment_to_move(process, wanted, moved, into, kitchen, state, options);
 }
 
 }  // namespace ferment
