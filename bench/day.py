@@ -41,7 +41,7 @@ DAY = lf.Process(
         lf.Mix(salt_g=20, dough_c=21),
         stage("bulk", lf.Piece.tub(), until_rise_percent=85, folds_h=[1.5], handling=["divide", "round"]),
         stage("bench rest", BALL, until_h=0.25, handling=["mould"]),
-        stage("final proof", lf.Piece.log(pieces=2), until_rise_percent=65),
+        stage("final proof", lf.Piece.oblong(pieces=2), until_rise_percent=65),
     ]
 )
 

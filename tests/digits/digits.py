@@ -62,7 +62,7 @@ def a_piece(rng: random.Random, pieces: int) -> lf.Piece:
     return rng.choice(
         (
             lf.Piece.ball(pieces=pieces, cover=cover, worktop=rng.choice(("wood", "stone", "air"))),
-            lf.Piece.log(pieces=pieces, cover=cover),
+            lf.Piece.oblong(pieces=pieces, cover=cover),
             lf.Piece.tub(pieces=pieces, material=rng.choice(("steel", "plastic", "glass")), vessel_g=400),
         )
     )

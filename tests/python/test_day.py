@@ -56,7 +56,7 @@ def test_the_demo_day_is_read():
     larder, oven = lf.Surroundings.room(14), lf.Surroundings.proof_box(27)
     tub = lf.Piece.tub(material="steel", vessel_g=1250)
     assert bulk == days.Stage("bulk", larder, 85, None, handling=("divide", "mould"), piece=tub)
-    assert final_proof == days.Stage("final proof", oven, 65, None, final_proof=True, piece=lf.Piece.log(1000))
+    assert final_proof == days.Stage("final proof", oven, 65, None, final_proof=True, piece=lf.Piece.oblong(1000))
 
 
 def test_a_day_by_hand_is_read():
@@ -70,10 +70,10 @@ def test_a_day_by_hand_is_read():
     bulk, bench_rest, final_proof = day.stages
     room = lf.Surroundings.room(20)
     tub = lf.Piece.tub(material="ceramic", vessel_g=1900)
-    balls, logs = lf.Piece.ball(pieces=2, worktop="wood"), lf.Piece.log(pieces=2, cover="cloth")
+    balls, oblongs = lf.Piece.ball(pieces=2, worktop="wood"), lf.Piece.oblong(pieces=2, cover="cloth")
     assert bulk == days.Stage("bulk", room, 95, None, (0.4, 0.9), ("divide", "round"), piece=tub)
     assert bench_rest == days.Stage("bench rest", room, None, 0.25, handling=("mould",), piece=balls)
-    assert final_proof == days.Stage("final proof", room, 70, None, standing="free", final_proof=True, piece=logs)
+    assert final_proof == days.Stage("final proof", room, 70, None, standing="free", final_proof=True, piece=oblongs)
 
 
 def test_celsius_and_fahrenheit_are_the_same_day():

@@ -138,10 +138,10 @@ def test_what_one_logged_rise_would_leave():
     order = np.argsort(today)
     share = np.cumsum(weight[order]) / weight.sum()
     early, late = (today[order][np.searchsorted(share, at)] for at in (0.05, 0.95))
-    assert its.interval_after_one_log_h == pytest.approx(late - early, rel=0.25)
+    assert its.interval_length_after_one_log_h == pytest.approx(late - early, rel=0.25)
     (notice,) = [n for n in lf.forecast(process).notices if n.code == "nothing_learned"]
-    assert notice.values["interval_after_one_log_h"] == its.interval_after_one_log_h
-    assert its.interval_after_one_log_h < 0.7 * notice.values["interval_h"]
+    assert notice.values["interval_length_after_one_log_h"] == its.interval_length_after_one_log_h
+    assert its.interval_length_after_one_log_h < 0.7 * notice.values["interval_length_h"]
     assert "no rise of this kitchen is logged; one log would leave about" in notice.text
 
 

@@ -83,8 +83,8 @@ FUNCTIONS = {
         ("target_h",),
     ),
     "explain": (lf.explain, {"rise_percent": 90.0, **DOUGH}, ()),
-    "check": (
-        lf.check,
+    "cautions": (
+        lf.cautions,
         {"rise_percent": 90.0, "water_c": 30.0, "refrigerator_c": 4.0, "perishable_h": 2.0, **DOUGH},
         (),
     ),
@@ -202,8 +202,8 @@ FUNCTIONS = {
         {"start_h": 2.0},
         (),
     ),
-    "Piece, a log": (
-        lambda length_cm: lf.Piece.log(500, length_cm=length_cm),
+    "Piece, an oblong": (
+        lambda length_cm: lf.Piece.oblong(500, length_cm=length_cm),
         {"length_cm": 30.0},
         (),
     ),
@@ -303,7 +303,7 @@ LEFT_OUT = {
     ("Mix, a flour", "moisture_percent"),
     ("Surroundings, boxes", "humidity_percent"),
     ("Surroundings, refrigerators", "heat_transfer_w_per_m2_k"),
-    ("Piece, a log", "length_cm"),
+    ("Piece, an oblong", "length_cm"),
     *(("Piece, a tub", name) for name in ("diameter_cm", "piece_heat_loss_w_per_k")),
     ("Piece, a tub by its depth", "depth_cm"),
     ("Piece, its weight", "piece_g"),
@@ -385,8 +385,8 @@ def test_outside_the_bounds(name, argument):
     field = field_of(argument)
     low, high = bounds_of(name, argument)
     outside = [math.nan, math.inf, -math.inf, math.nextafter(low, -math.inf), math.nextafter(high, math.inf)]
-    if (name, argument) == ("check", "water_c"):
-        outside = outside[:3]  # check answers any temperature that a planned water may come to
+    if (name, argument) == ("cautions", "water_c"):
+        outside = outside[:3]  # cautions answers any temperature that a planned water may come to
     for value in outside:
         with pytest.raises(lf.InvalidInput) as refused:
             ask(name, argument, value)
@@ -398,7 +398,7 @@ def test_outside_the_bounds(name, argument):
         assert (problem.index, problem.count) == (None, None)
         assert field.label in message
         assert field.unit in message
-        if (name, argument) != ("check", "water_c"):
+        if (name, argument) != ("cautions", "water_c"):
             assert (problem.low, problem.high) == (low, high)
             assert f"{in_words(low)} to {in_words(high)}" in message
 
@@ -427,7 +427,7 @@ NO_NUMBERS = {
 @pytest.mark.parametrize("kind", NO_NUMBERS)
 @pytest.mark.parametrize(("name", "argument"), CASES)
 def test_what_is_no_number(name, argument, kind):
-    may_be_left_out = name == "check" or (name, argument) in LEFT_OUT
+    may_be_left_out = name == "cautions" or (name, argument) in LEFT_OUT
     if kind == "None" and may_be_left_out:
         ask(name, argument, None)
         return
@@ -457,7 +457,9 @@ def test_numbers_too_large_for_numbers():
 
 # ---- help in messages ------------------------------------------------------------------------------------------------
 
-TEMPERATURES = [case for case in CASES if field_of(case[1]).quantity == "temperature" and case != ("check", "water_c")]
+TEMPERATURES = [
+    case for case in CASES if field_of(case[1]).quantity == "temperature" and case != ("cautions", "water_c")
+]
 
 
 @pytest.mark.parametrize(("name", "argument"), TEMPERATURES)
@@ -627,7 +629,7 @@ def test_unknown_words():
         lambda: lf.hours_to_rise(100, dough_c=24, yeast_percent=1, yeast="fresh"),
         lambda: lf.Dough(dough_c=24, yeast_percent=1, yeast="fresh"),
         lambda: lf.convert_yeast(1, from_yeast="fresh", to_yeast="instant"),
-        lambda: lf.check(yeast="fresh"),
+        lambda: lf.cautions(yeast="fresh"),
     ):
         with pytest.raises(lf.InvalidInput, match='yeast kind "fresh" is unknown') as refused:
             call()

@@ -154,7 +154,7 @@ def test_what_explain_says_of_one_dough():
 
 
 def codes(**numbers):
-    notices = lf.check(**numbers)
+    notices = lf.cautions(**numbers)
     rank = {"warning": 0, "caution": 1, "info": 2}
     assert sorted(notices, key=lambda notice: rank[notice.severity]) == notices  # most severe first
     return {notice.code: notice for notice in notices}

@@ -296,7 +296,7 @@ def test_every_function_answers_or_refuses(data, formula, kitchen):
             )
         )
     )
-    notices = lf.check(
+    notices = lf.cautions(
         **formula,
         rise_percent=rise_percent,
         water_c=water_c,

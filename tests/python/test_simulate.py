@@ -127,7 +127,7 @@ def surroundings(draw):
 @st.composite
 def stages(draw, name, mass_g):
     del mass_g
-    shape = draw(st.sampled_from([lf.Piece.tub, lf.Piece.ball, lf.Piece.log]))
+    shape = draw(st.sampled_from([lf.Piece.tub, lf.Piece.ball, lf.Piece.oblong]))
     piece = shape(pieces=draw(st.sampled_from([1, 1, 4, 10])))
     handling = draw(st.lists(st.sampled_from(["fold", "divide", "round", "mould"]), max_size=3))
     folds = sorted(draw(st.lists(st.floats(0.1, 1.5), max_size=2, unique=True)))
@@ -268,7 +268,7 @@ def test_dissolved_gas_at_the_end_of_a_proof():
 
 
 @pytest.mark.parametrize("where", [ROOM, lf.Surroundings.daily_swing(17, 5, 3), lf.Surroundings.refrigerator(4)])
-@pytest.mark.parametrize("piece", [lf.Piece.tub(), lf.Piece.ball(pieces=3), lf.Piece.log()])
+@pytest.mark.parametrize("piece", [lf.Piece.tub(), lf.Piece.ball(pieces=3), lf.Piece.oblong()])
 def test_heat_lost_and_stored_is_heat_made(where, piece):
     """Lost: integrated from the timeline by Simpson's rule; made: from the CO2 at its ends; stored: from the dough."""
     mix = a_mix()
@@ -678,7 +678,7 @@ REFUSED = {
     ),
     "unknown cover": (lambda: lf.Piece.tub(cover="glass"), 'cover "glass" is unknown; known: film, cloth, lid, open'),
     "two weights": (lambda: lf.Piece.ball(500, diameter_cm=10), "has its weight twice"),
-    "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "a ball or log has no lid"),
+    "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "a ball or oblong has no lid"),
     "two ends": (lambda: a_stage(until_h=1).replace(until_rise_percent=3), "one of the two"),
     "no end": (lambda: lf.Stage("x", surroundings=ROOM), "one of the two"),
     "no name": (lambda: a_stage(name=""), "a stage has no name"),

@@ -98,7 +98,7 @@ std::function<void(double)> weight_of(double Formula::*member) {
   return [member](double x) {
     Mix mix = a_mix();
     mix.formula.*member = x;
-    check_mix(mix);
+    require_mix(mix);
   };
 }
 
@@ -108,7 +108,7 @@ std::function<void(double)> mix_with(Change change) {
   return [change](double x) {
     Mix mix = a_mix();
     change(mix, x);
-    check_mix(mix);
+    require_mix(mix);
   };
 }
 
@@ -118,7 +118,7 @@ std::function<void(double)> place_with(Change change) {
   return [change](double x) {
     Surroundings surroundings = Surroundings::room(20);
     change(surroundings.places[0], x);
-    check_surroundings(surroundings);
+    require_surroundings(surroundings);
   };
 }
 
@@ -129,7 +129,7 @@ std::function<void(double)> stage_with(Change change) {
     Stage stage;
     stage.surroundings = Surroundings::room(20);
     change(stage, x);
-    check_stage(stage);
+    require_stage(stage);
   };
 }
 
@@ -141,7 +141,7 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       [](double x) { friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0)); },
       [](double x) { mixed(with(&Dough::dough_c, x)); }, [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
       [](double x) { explain(50, with(&Dough::dough_c, x)); }, [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); },
-      [](double x) { check({.dough_c = x}); }}},
+      [](double x) { cautions({.dough_c = x}); }}},
     {"from_c", {[](double x) { same_rise(1, x, 20); }}},
     {"to_c", {[](double x) { same_rise(1, 20, x); }}},
     {"temperature_c",
@@ -155,33 +155,33 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"preferment_c", {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
     {"water_c", {[](double x) { dough_by_factor_rule(x, 20, 20, 0); }}},
     {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }, mix_with([](Mix& m, double x) { m.tap_c = x; })}},
-    {"refrigerator_c", {[](double x) { Surroundings::refrigerator(x); }, [](double x) { check({.refrigerator_c = x}); }}},
+    {"refrigerator_c", {[](double x) { Surroundings::refrigerator(x); }, [](double x) { cautions({.refrigerator_c = x}); }}},
     {"friction_k", {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
     {"salt_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::salt_percent, x)); }, [](double x) { rise_after(1, with(&Dough::salt_percent, x)); },
       [](double x) { speed(25, x); }, [](double x) { water_activity(x, 65); }, [](double x) { osmolality(x, 65); },
-      [](double x) { solute_factor(x, 65); }, [](double x) { check({.salt_percent = x}); }}},
+      [](double x) { solute_factor(x, 65); }, [](double x) { cautions({.salt_percent = x}); }}},
     {"water_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::water_percent, x)); }, [](double x) { rise_after(1, with(&Dough::water_percent, x)); },
       [](double x) { speed(25, 2, x); }, [](double x) { water_activity(2, x); }, [](double x) { osmolality(2, x); },
-      [](double x) { check({.water_percent = x}); }}},
+      [](double x) { cautions({.water_percent = x}); }}},
     {"sugar_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::sugar_percent, x)); }, [](double x) { rise_after(1, with(&Dough::sugar_percent, x)); },
       [](double x) { speed(25, 2, 65, x); }, [](double x) { water_activity(2, 65, x); }, [](double x) { osmolality(2, 65, x); },
-      [](double x) { gas_capacity(x); }, [](double x) { check({.sugar_percent = x}); }}},
+      [](double x) { gas_capacity(x); }, [](double x) { cautions({.sugar_percent = x}); }}},
     {"gluten_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::gluten_percent, x)); }, [](double x) { held_ratio(2, 1, x); },
-      [](double x) { free_ratio(2, 1, x); }, [](double x) { check({.gluten_percent = x}); },
+      [](double x) { free_ratio(2, 1, x); }, [](double x) { cautions({.gluten_percent = x}); },
       [](double x) { over_proof_ratio(with(&Dough::gluten_percent, x), Standing::tin, false); }}},
     {"altitude_m",
      {[](double x) { hours_to_rise(50, with(&Dough::altitude_m, x)); }, [](double x) { air_pressure_pa(x); },
-      [](double x) { rise_after(1, with(&Dough::altitude_m, x)); }, [](double x) { check({.altitude_m = x}); }}},
+      [](double x) { rise_after(1, with(&Dough::altitude_m, x)); }, [](double x) { cautions({.altitude_m = x}); }}},
     {"rise_percent",
      {stage_with([](Stage& s, double x) { s.until = UntilRise{x}; }), [](double x) { hours_to_rise(x, plain); }, [](double x) { explain(x, plain); },
-      [](double x) { yeast_for_rise(x, 2, plain); }, [](double x) { check({.rise_percent = x}); }}},
+      [](double x) { yeast_for_rise(x, 2, plain); }, [](double x) { cautions({.rise_percent = x}); }}},
     {"time_h", {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); }, [](double x) { rested(plain, mixed(plain), x); }}},
     {"target_h", {[](double x) { yeast_for_rise(50, x, plain); }}},
-    {"perishable_h", {[](double x) { check({.perishable_h = x}); }}},
+    {"perishable_h", {[](double x) { cautions({.perishable_h = x}); }}},
     {"water_g", {[](double x) { ice_by_trade_rule(x, 20, 10); }}},
     {"loss_fraction",
      {[](double x) {
@@ -230,8 +230,8 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"instant_g", {weight_of(&Formula::instant_g)}},
     {"active_dry_g", {weight_of(&Formula::active_dry_g)}},
     {"compressed_g", {weight_of(&Formula::compressed_g)}},
-    {"piece_g", {[](double x) { check_piece({.mass_g = x}); }, [](double x) { scaled_to(a_mix().formula, 1, x); }}},
-    {"pieces", {[](double x) { check_piece({.pieces = x}); }, [](double x) { scaled_to(a_mix().formula, x, 2); }}},
+    {"piece_g", {[](double x) { require_piece({.mass_g = x}); }, [](double x) { scaled_to(a_mix().formula, 1, x); }}},
+    {"pieces", {[](double x) { require_piece({.pieces = x}); }, [](double x) { scaled_to(a_mix().formula, x, 2); }}},
     {"loss_percent", {[](double x) { scaled_to(a_mix().formula, 4, 400, x); }}},
     {"moisture_percent",
      {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }), [](double x) { heat_of_hydration(x); },
@@ -312,13 +312,13 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"half_range_k", {[](double x) { Surroundings::daily_swing(20, x); }}},
     {"warmest_h", {[](double x) { Surroundings::daily_swing(20, 2, x); }}},
     {"diameter_cm",
-     {[](double x) { check_piece({.shape = Ball{x}}); }, [](double x) { check_piece({.shape = Log{.diameter_cm = x}}); },
-      [](double x) { check_piece({.shape = Tub{.diameter_cm = x}}); }}},
-    {"length_cm", {[](double x) { check_piece({.shape = Log{x}}); }}},
-    {"depth_cm", {[](double x) { check_piece({.shape = Tub{.depth_cm = x}}); }}},
-    {"vessel_g", {[](double x) { check_piece({.shape = Tub{.vessel_g = x}}); }}},
+     {[](double x) { require_piece({.shape = Ball{x}}); }, [](double x) { require_piece({.shape = Oblong{.diameter_cm = x}}); },
+      [](double x) { require_piece({.shape = Tub{.diameter_cm = x}}); }}},
+    {"length_cm", {[](double x) { require_piece({.shape = Oblong{x}}); }}},
+    {"depth_cm", {[](double x) { require_piece({.shape = Tub{.depth_cm = x}}); }}},
+    {"vessel_g", {[](double x) { require_piece({.shape = Tub{.vessel_g = x}}); }}},
     {"dough_g", {[](double x) { node_of(Piece{}, DoughBody{.mass_g = x}, Place{.temperature_c = 20.0}); }}},
-    {"piece_heat_loss_w_per_k", {[](double x) { check_piece({.heat_loss_w_per_k = x}); }}},
+    {"piece_heat_loss_w_per_k", {[](double x) { require_piece({.heat_loss_w_per_k = x}); }}},
     {"until_h", {stage_with([](Stage& s, double x) { s.until = UntilTime{x}; })}},
     {"folds_h", {stage_with([](Stage& s, double x) {
        s.until = UntilRise{};

@@ -28,7 +28,7 @@ std::string shown(double value) {
 }
 std::optional<InvalidInput> refusal(const Kitchen& kitchen) {
   try {
-    check_kitchen(kitchen);
+    require_kitchen(kitchen);
   } catch (const InvalidInput& error) {
     return error;
   }

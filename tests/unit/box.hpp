@@ -37,7 +37,7 @@ inline double edgy(Numbers& numbers, double low, double high) {
   return place < 1.0 / 3 ? low : place < 2.0 / 3 ? high : numbers.between(low, high);
 }
 
-/// A valid kitchen with every parameter at a bound or between. Pairs bound by a rule of check_kitchen are drawn again
+/// A valid kitchen with every parameter at a bound or between. Pairs bound by a rule of require_kitchen are drawn again
 /// until they keep it.
 inline ferment::Kitchen any_kitchen(Numbers& numbers) {
   ferment::Kitchen kitchen;

@@ -149,11 +149,11 @@ TEST_CASE("a ball against the exact series, Biot 0.5 to 2") {
   }
 }
 
-TEST_CASE("a very long log against the exact series of an infinite cylinder, Biot 0.5 to 2") {
+TEST_CASE("a very long oblong against the exact series of an infinite cylinder, Biot 0.5 to 2") {
   for (const double biot : biots) {
     const double radius = 0.025, heat_transfer = biot * conductivity / radius;
     const auto per_h = [&](double length_cm) {
-      return 1 / node({.shape = Log{.length_cm = length_cm, .diameter_cm = 200 * radius}}, heat_transfer).time_constant_h;
+      return 1 / node({.shape = Oblong{.length_cm = length_cm, .diameter_cm = 200 * radius}}, heat_transfer).time_constant_h;
     };
     // The ends' share of the surface is D/(2·length): to first order, and that exactly, gone in the limit.
     const double limit_h = 1 / (2 * per_h(200) - per_h(100));
@@ -161,9 +161,9 @@ TEST_CASE("a very long log against the exact series of an infinite cylinder, Bio
     check_excess(biot, excess_percent(limit_h, radius, cylinder_eigenvalue(biot)));
     // And a thin one, without a limit: its ends are 1/800 of the surface, which is 0.06 % of the eigenvalue.
     const double thin = 0.0025, thin_transfer = std::min(200.0, biot * conductivity / thin);
-    const Node log = node({.shape = Log{.length_cm = 200, .diameter_cm = 0.5}}, thin_transfer);
+    const Node oblong = node({.shape = Oblong{.length_cm = 200, .diameter_cm = 0.5}}, thin_transfer);
     const double lumped = 2 * thin_transfer * thin / conductivity / (1 + thin_transfer * thin / conductivity / 4);
-    CHECK(excess_percent(log.time_constant_h, thin, std::sqrt(lumped)) == doctest::Approx(0.0625).epsilon(1e-3));
+    CHECK(excess_percent(oblong.time_constant_h, thin, std::sqrt(lumped)) == doctest::Approx(0.0625).epsilon(1e-3));
   }
 }
 
@@ -258,12 +258,12 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
       const double above = 1 / h + (piece.cover == Cover::cloth ? 0.02 : 0);
       const Worktop on = piece.worktop.value_or(Worktop::air);
       const double below = on == Worktop::air ? above : 1 / top_h[static_cast<std::size_t>(on)];
-      if (i % 3 == 0) {  // 15 % of a ball and 25 % of a log's round surface lie on the worktop: estimates of this library
+      if (i % 3 == 0) {  // 15 % of a ball and 25 % of an oblong's round surface lie on the worktop: estimates of this library
         piece.shape = Ball{};
         const double radius = std::cbrt(3 * volume / (4 * pi)), area = 4 * pi * radius * radius, inside = radius / (5 * conductivity);
         faces = {{0.85 * area, above, inside}, {0.15 * area, below, inside}};
       } else {
-        piece.shape = Log{};
+        piece.shape = Oblong{};
         const double diameter = std::cbrt(volume / pi), round = 4 * pi * diameter * diameter, inside = diameter / 2 / (4 * conductivity);
         faces = {{0.75 * round + pi * diameter * diameter / 2, above, inside}, {0.25 * round, below, inside}};
       }
@@ -288,7 +288,7 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
 // ---- weight and dimensions -------------------------------------------------------------------------------------
 
 TEST_CASE("scaling laws: heat loss and time constant grow with the weight") {
-  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Log{}}, Piece{.shape = Tub{}}}) {
+  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Oblong{}}, Piece{.shape = Tub{}}}) {
     Piece sized = piece;
     double loss = 0, hours = 0;
     for (double mass_g = 20; mass_g < 50000; mass_g *= 1.7) {
@@ -306,7 +306,7 @@ TEST_CASE("scaling laws: heat loss and time constant grow with the weight") {
       CHECK(large.heat_loss_w_per_k > 2 * small.heat_loss_w_per_k);
     }
   }
-  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Log{}}}) {
+  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Oblong{}}}) {
     // At one Biot number bodies of one shape are alike: loss goes with the length, time with its square.
     Piece small = piece, large = piece;
     small.mass_g = 100;
@@ -335,7 +335,7 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
   CHECK(heat_loss_w(ball, 22, 22) > 0);
   // A dough of another weight and shape, open all around, settles at the same temperature: nothing flows inside.
   CHECK(settled_c(node({.shape = Ball{}, .mass_g = 60, .cover = Cover::open}, room), 22) == doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
-  CHECK(settled_c(node({.shape = Log{}, .mass_g = 900, .cover = Cover::open}, room), 22) == doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
+  CHECK(settled_c(node({.shape = Oblong{}, .mass_g = 900, .cover = Cover::open}, room), 22) == doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
   // A tub is open above alone, and warmed from beside and below.
   const double in_tub = settled_c(node({.shape = Tub{}, .mass_g = 1670, .cover = Cover::open}, room), 22);
   CHECK(in_tub < 21.5);
@@ -360,7 +360,7 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
 
 TEST_CASE("in warm moist air a cold dough gains more heat open than covered; in dry air a warm one loses more") {
   const Place box = open_air(Air::proof_box, 100);
-  for (const Piece& piece : {Piece{.shape = Ball{}, .mass_g = 900}, Piece{.shape = Log{}, .mass_g = 900}, Piece{.shape = Tub{}, .mass_g = 900}}) {
+  for (const Piece& piece : {Piece{.shape = Ball{}, .mass_g = 900}, Piece{.shape = Oblong{}, .mass_g = 900}, Piece{.shape = Tub{}, .mass_g = 900}}) {
     Piece open = piece, film = piece;
     open.cover = Cover::open;
     film.cover = Cover::film;
@@ -395,13 +395,13 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   CHECK(mean == doctest::Approx(q * radius / 24 + q * radius * radius / (15 * conductivity)).epsilon(1e-13));
   CHECK(core == doctest::Approx(q * radius / 24 + q * radius * radius / (6 * conductivity)).epsilon(1e-13));
 
-  // A log's ends cool as its round does: its surface is at watts/(h·area), and its profile the cylinder's, q·D²/(16k)·(1/2, 1).
-  const Node log = node({.shape = Log{.length_cm = 30, .diameter_cm = 7}});
-  const double watts = 0.5, even = watts / (8 * log.area_cm2 * 1e-4);
-  const auto [log_surface, log_mean, log_core] = profile(log, watts);
-  CHECK(log_surface == doctest::Approx(even).epsilon(1e-13));
-  CHECK((log_mean - log_surface) / even == doctest::Approx(8 * 0.035 / (4 * conductivity)).epsilon(1e-12));
-  CHECK((log_core - log_surface) / even == doctest::Approx(8 * 0.035 / (2 * conductivity)).epsilon(1e-12));
+  // An oblong's ends cool as its round does: its surface is at watts/(h·area), and its profile the cylinder's, q·D²/(16k)·(1/2, 1).
+  const Node oblong = node({.shape = Oblong{.length_cm = 30, .diameter_cm = 7}});
+  const double watts = 0.5, even = watts / (8 * oblong.area_cm2 * 1e-4);
+  const auto [oblong_surface, oblong_mean, oblong_core] = profile(oblong, watts);
+  CHECK(oblong_surface == doctest::Approx(even).epsilon(1e-13));
+  CHECK((oblong_mean - oblong_surface) / even == doctest::Approx(8 * 0.035 / (4 * conductivity)).epsilon(1e-12));
+  CHECK((oblong_core - oblong_surface) / even == doctest::Approx(8 * 0.035 / (2 * conductivity)).epsilon(1e-12));
 
   // A wide tub between two like sides: surface q·L/h, mean q·L²/(3k) and core q·L²/(2k) more; what its side loses is 1 %.
   const double outside = 1 / 27.0 + 0.0035, half = 0.02;
@@ -412,7 +412,7 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   CHECK(flat_mean == doctest::Approx(q * half * outside + q * half * half / (3 * conductivity)).epsilon(0.01));
   CHECK((flat_core - flat_surface) / (flat_mean - flat_surface) == doctest::Approx(1.5).epsilon(1e-12));
   CHECK(ball.core_over_mean == 2.5);
-  CHECK(log.core_over_mean == 2);
+  CHECK(oblong.core_over_mean == 2);
   CHECK(tub.core_over_mean == 1.5);
 }
 

@@ -58,11 +58,11 @@ Ball ball_of(double diameter_cm) {
   ball.diameter_cm = diameter_cm;
   return ball;
 }
-Log log_of(std::optional<double> length_cm, std::optional<double> diameter_cm) {
-  Log log;
-  log.length_cm = length_cm;
-  log.diameter_cm = diameter_cm;
-  return log;
+Oblong oblong_of(std::optional<double> length_cm, std::optional<double> diameter_cm) {
+  Oblong oblong;
+  oblong.length_cm = length_cm;
+  oblong.diameter_cm = diameter_cm;
+  return oblong;
 }
 
 DoughBody dough_of(double mass_g, double density_g_per_ml = 1.1) {
@@ -174,13 +174,13 @@ TEST_CASE("weight and dimensions give the same piece") {
     check_same(node_of(piece_of(ball_of(width)), dough, place), ball);
 
     // Four times as long as thick: V = πd³.
-    const Node log = node_of(weighing(grams, Log{}), dough, place);
+    const Node oblong = node_of(weighing(grams, Oblong{}), dough, place);
     const double thick = std::cbrt(volume_ml / pi);
-    CHECK(log.area_cm2 == doctest::Approx(pi * thick * 4 * thick + pi * thick * thick / 2).epsilon(1e-13));
-    CHECK(log.core_over_mean == 2);
-    check_same(node_of(piece_of(log_of(4 * thick, thick)), dough, place), log);
-    check_same(node_of(weighing(grams, log_of(4 * thick, {})), dough, place), log);
-    check_same(node_of(weighing(grams, log_of({}, thick)), dough, place), log);
+    CHECK(oblong.area_cm2 == doctest::Approx(pi * thick * 4 * thick + pi * thick * thick / 2).epsilon(1e-13));
+    CHECK(oblong.core_over_mean == 2);
+    check_same(node_of(piece_of(oblong_of(4 * thick, thick)), dough, place), oblong);
+    check_same(node_of(weighing(grams, oblong_of(4 * thick, {})), dough, place), oblong);
+    check_same(node_of(weighing(grams, oblong_of({}, thick)), dough, place), oblong);
 
     // Half as deep as wide: V = πd³/8.
     const Node tub = node_of(weighing(grams, Tub{}), dough, place);
@@ -196,7 +196,7 @@ TEST_CASE("weight and dimensions give the same piece") {
 TEST_CASE("pieces, vessels, worktops, covers and a measured loss") {
   const DoughBody dough = dough_of(1200, 1.18);
   const Place room = air_at(22);
-  for (const Shape& shape : {Shape(Tub{}), Shape(Ball{}), Shape(Log{})}) {
+  for (const Shape& shape : {Shape(Tub{}), Shape(Ball{}), Shape(Oblong{})}) {
     Piece shared = piece_of(shape);
     shared.pieces = 4;
     check_same(node_of(shared, dough, room), node_of(weighing(300, shape), dough, room));
@@ -332,53 +332,53 @@ TEST_CASE("a ball that heats itself: surface and centre") {
 }
 
 TEST_CASE("pieces that cannot be are refused") {
-  for (const Shape& shape : {Shape(Ball{}), Shape(Log{})}) {
+  for (const Shape& shape : {Shape(Ball{}), Shape(Oblong{})}) {
     Piece piece = piece_of(shape);
     piece.cover = Cover::lid;
-    CHECK(says(refusal([&] { check_piece(piece); }, "cover"), "a ball or log has no lid; cover it with film or cloth"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "cover"), "a ball or oblong has no lid; cover it with film or cloth"));
   }
-  for (const Shape& shape : {Shape(ball_of(12)), Shape(log_of(30, 8)), Shape(tub_of(20, 8))}) {
+  for (const Shape& shape : {Shape(ball_of(12)), Shape(oblong_of(30, 8)), Shape(tub_of(20, 8))}) {
     Piece piece = piece_of(shape);
-    CHECK_NOTHROW(check_piece(piece));
+    CHECK_NOTHROW(require_piece(piece));
     piece.mass_g = 500;
-    CHECK(says(refusal([&] { check_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by mass_g; leave one out"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by mass_g; leave one out"));
     piece.mass_g.reset();
     piece.pieces = 3;
-    CHECK(says(refusal([&] { check_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by pieces; leave one out"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by pieces; leave one out"));
   }
   Piece twice = weighing(500, Tub{});
   twice.pieces = 2;
-  CHECK(says(refusal([&] { check_piece(twice); }, "mass_g"), "its weight twice: mass_g and pieces; leave one out"));
+  CHECK(says(refusal([&] { require_piece(twice); }, "mass_g"), "its weight twice: mass_g and pieces; leave one out"));
 
-  CHECK(says(refusal([] { check_piece(piece_of(tub_of(20, {}, "lead"))); }, "bowl"), "bowl material \"lead\" is unknown; known: steel, "));
+  CHECK(says(refusal([] { require_piece(piece_of(tub_of(20, {}, "lead"))); }, "bowl"), "bowl material \"lead\" is unknown; known: steel, "));
   for (const double bad : {-1.0, 0.0, 1e6, not_a_number, infinity}) {
-    refusal([&] { check_piece(piece_of(ball_of(bad))); }, "diameter_cm");
-    refusal([&] { check_piece(piece_of(log_of({}, bad))); }, "diameter_cm");
-    refusal([&] { check_piece(piece_of(log_of(bad, {}))); }, "length_cm");
-    refusal([&] { check_piece(piece_of(tub_of(bad, {}))); }, "diameter_cm");
-    refusal([&] { check_piece(piece_of(tub_of({}, bad))); }, "depth_cm");
+    refusal([&] { require_piece(piece_of(ball_of(bad))); }, "diameter_cm");
+    refusal([&] { require_piece(piece_of(oblong_of({}, bad))); }, "diameter_cm");
+    refusal([&] { require_piece(piece_of(oblong_of(bad, {}))); }, "length_cm");
+    refusal([&] { require_piece(piece_of(tub_of(bad, {}))); }, "diameter_cm");
+    refusal([&] { require_piece(piece_of(tub_of({}, bad))); }, "depth_cm");
     Piece loss;
     loss.heat_loss_w_per_k = bad;
-    refusal([&] { check_piece(loss); }, "piece_heat_loss_w_per_k");
+    refusal([&] { require_piece(loss); }, "piece_heat_loss_w_per_k");
   }
   for (const double bad : {-1.0, 0.0, 1e9, not_a_number, infinity}) {
-    refusal([&] { check_piece(weighing(bad, Ball{})); }, "piece_g");
+    refusal([&] { require_piece(weighing(bad, Ball{})); }, "piece_g");
     refusal([&] { node_of(Piece{}, dough_of(bad), air_at(22)); }, "dough_g");
     Piece many;
     many.pieces = bad;
-    refusal([&] { check_piece(many); }, "pieces");
+    refusal([&] { require_piece(many); }, "pieces");
   }
   for (const double bad : {-1.0, 1e9, not_a_number, infinity}) {
     Tub tub;
     tub.vessel_g = bad;
-    refusal([&] { check_piece(piece_of(tub)); }, "vessel_g");
+    refusal([&] { require_piece(piece_of(tub)); }, "vessel_g");
   }
   Piece unknown;
   unknown.cover = static_cast<Cover>(7);
-  CHECK(says(refusal([&] { check_piece(unknown); }, "cover"), "cover 7 is unknown; known: 0 to 3"));
+  CHECK(says(refusal([&] { require_piece(unknown); }, "cover"), "cover 7 is unknown; known: 0 to 3"));
   unknown.cover.reset();
   unknown.worktop = static_cast<Worktop>(3);
-  CHECK(says(refusal([&] { check_piece(unknown); }, "worktop"), "worktop 3 is unknown; known: 0 to 2"));
+  CHECK(says(refusal([&] { require_piece(unknown); }, "worktop"), "worktop 3 is unknown; known: 0 to 2"));
   CHECK_THROWS_AS(node_of(unknown, dough_of(500), air_at(22)), InvalidInput);
 
   CHECK(says(refusal([] { node_of(weighing(600, Ball{}), dough_of(500), air_at(22)); }, "mass_g"),

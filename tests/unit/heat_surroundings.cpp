@@ -99,14 +99,14 @@ TEST_CASE("surroundings that cannot be are refused") {
 
   Surroundings wrong = Surroundings::room(20);
   wrong.places[0].heat_transfer_w_per_m2_k = 0.1;
-  refusal([&] { check_surroundings(wrong); }, "heat_transfer_w_per_m2_k");
+  refusal([&] { require_surroundings(wrong); }, "heat_transfer_w_per_m2_k");
   wrong = Surroundings::room(20);
   wrong.places[0].air = static_cast<Air>(4);
-  CHECK(says(refusal([&] { check_surroundings(wrong); }, "air"), "air 4 is unknown"));
+  CHECK(says(refusal([&] { require_surroundings(wrong); }, "air"), "air 4 is unknown"));
   wrong = Surroundings::daily_swing(20, 3);
   wrong.places[0].is_dough = true;
-  CHECK(says(refusal([&] { check_surroundings(wrong); }, "surroundings"), "own temperature is a number or a measured one, not a daily swing"));
-  CHECK_THROWS_AS(check_surroundings(Surroundings{{Place{}}}), InvalidInput);  // a temperature must be given
+  CHECK(says(refusal([&] { require_surroundings(wrong); }, "surroundings"), "own temperature is a number or a measured one, not a daily swing"));
+  CHECK_THROWS_AS(require_surroundings(Surroundings{{Place{}}}), InvalidInput);  // a temperature must be given
 
   CHECK(says(refusal([] { Surroundings::measured({}, {}); }, "time_h"), "at least two readings, a time and a temperature for each; got 0 times"));
   CHECK(says(refusal([] { Surroundings::measured({1}, {20}); }, "time_h"), "got 1 times and 1 temperatures"));
@@ -129,7 +129,7 @@ TEST_CASE("surroundings that cannot be are refused") {
              "a place begins at 3 h, after one that begins at 5 h; give them in the order of time"));
   refusal([] { Surroundings::sequence({{not_a_number, Surroundings::room(20)}}); }, "start_h");
   refusal([] { Surroundings::sequence({{0, Surroundings::room(20)}, {infinity, Surroundings::room(20)}}); }, "start_h");
-  for (const auto& call : {+[] { check_surroundings({}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
+  for (const auto& call : {+[] { require_surroundings({}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
     try {
       call();
       FAIL("accepted");

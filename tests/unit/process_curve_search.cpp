@@ -47,35 +47,35 @@ TEST_CASE("every place of a value on a curve that turns five times") {
       }
     }
     std::sort(expected.begin(), expected.end());
-    const std::vector<double> found = search_of(wave, 0, 16).places_of(wanted);
+    const std::vector<double> found = search_of(wave, 0, 16).solutions(wanted);
     REQUIRE(found.size() == expected.size());
     for (std::size_t i = 0; i < found.size(); ++i) CHECK(wave(found[i]) == doctest::Approx(wanted).epsilon(1e-8));
     for (std::size_t i = 0; i < found.size(); ++i) CHECK(found[i] == doctest::Approx(expected[i]).epsilon(1e-4));
   }
-  CHECK(search_of(wave, 0, 16).places_of(14.1).empty());
-  CHECK(search_of(wave, 0, 16).places_of(5.9).empty());
+  CHECK(search_of(wave, 0, 16).solutions(14.1).empty());
+  CHECK(search_of(wave, 0, 16).solutions(5.9).empty());
 }
 
 TEST_CASE("a turn within a millionth of the value is a place, one farther off is none") {
   const auto bowl = [](double x) { return 5 + (x - 0.3137) * (x - 0.3137); };
-  const std::vector<double> touched = search_of(bowl, -2, 2).places_of(5 - 9e-7);
+  const std::vector<double> touched = search_of(bowl, -2, 2).solutions(5 - 9e-7);
   REQUIRE(touched.size() == 1);
   CHECK(touched[0] == doctest::Approx(0.3137).epsilon(1e-2));
-  CHECK(search_of(bowl, -2, 2).places_of(5 - 2e-6).empty());
-  CHECK(search_of(bowl, -2, 2).places_of(5 + 1e-4).size() == 2);
+  CHECK(search_of(bowl, -2, 2).solutions(5 - 2e-6).empty());
+  CHECK(search_of(bowl, -2, 2).solutions(5 + 1e-4).size() == 2);
 }
 
 TEST_CASE("the present choice is found, whatever the curve does around it") {
   const double present = 1.0123456789;
   const auto rough = [](double x) { return 3 + 0.01 * std::sin(400 * x) + 0.1 * x; };
-  const std::vector<double> found = search_of(rough, 0, 3, present).places_of(rough(present));
+  const std::vector<double> found = search_of(rough, 0, 3, present).solutions(rough(present));
   CHECK(std::any_of(found.begin(), found.end(), [&](double x) { return x == present; }));
 }
 
 TEST_CASE("a curve that grows to infinity, and one that jumps there") {
   const auto grows = [](double x) { return x < 2.3456 ? 4 - 3 * std::log(2.3456 - x) : never; };
   for (const double wanted : {3.0, 10.0, 40.0, 80.0}) {
-    const std::vector<double> found = search_of(grows, 0, 5).places_of(wanted);
+    const std::vector<double> found = search_of(grows, 0, 5).solutions(wanted);
     REQUIRE(found.size() == 1);
     CHECK(grows(found[0]) == doctest::Approx(wanted).epsilon(1e-7));
   }
@@ -85,8 +85,8 @@ TEST_CASE("a curve that grows to infinity, and one that jumps there") {
   CHECK(ranges[0].low == doctest::Approx(9 - 2.3456).epsilon(1e-7));
   CHECK(ranges[0].high == 9);
   CHECK(ranges[0].at_high == 0);
-  CHECK(search_of(jumps, 0, 5).places_of(6.6).empty());
-  CHECK(search_of(jumps, 0, 5).places_of(6.7).size() == 1);
+  CHECK(search_of(jumps, 0, 5).solutions(6.6).empty());
+  CHECK(search_of(jumps, 0, 5).solutions(6.7).size() == 1);
 }
 
 TEST_CASE("the values in reach: outermost turns, and what jumps and infinite stretches leave out") {
@@ -102,7 +102,7 @@ TEST_CASE("the values in reach: outermost turns, and what jumps and infinite str
   CHECK(of_steps[0].high == doctest::Approx(4.3).epsilon(1e-6));
   CHECK(of_steps[1].low == doctest::Approx(10.3).epsilon(1e-6));
   CHECK(of_steps[1].high == 12);
-  CHECK(search_of(steps, 0, 4).places_of(7).empty());
+  CHECK(search_of(steps, 0, 4).solutions(7).empty());
 
   const auto gap = [](double x) { return x > 1 && x < 3 ? never : x < 2 ? 20 + x : 2 + x; };
   const std::vector<ValueRange> of_gap = search_of(gap, 0, 4).ranges();
@@ -111,12 +111,12 @@ TEST_CASE("the values in reach: outermost turns, and what jumps and infinite str
   CHECK(of_gap[1].high == doctest::Approx(21).epsilon(1e-6));
 
   CHECK(search_of([](double) { return never; }, 0, 1).ranges().empty());
-  CHECK(search_of([](double) { return never; }, 0, 1).places_of(3).empty());
+  CHECK(search_of([](double) { return never; }, 0, 1).solutions(3).empty());
 }
 
 TEST_CASE("a jump of less than a minute is passed") {
   const auto step = [](double x) { return x < 1.7 ? 12 - x : 11.99 - x; };
-  const std::vector<double> found = search_of(step, 0, 4).places_of(10.295);
+  const std::vector<double> found = search_of(step, 0, 4).solutions(10.295);
   REQUIRE(found.size() == 1);
   CHECK(found[0] == doctest::Approx(1.7).epsilon(1e-6));
 }

@@ -87,11 +87,11 @@ TEST_CASE("a state whose yeast has shrunk, or could grow out of nothing, is refu
   const Timeline timeline = simulate(a_day(), {}, std::nullopt, {.stop_h = 1});
   State state = timeline.state;
   REQUIRE(state.cohorts.size() == 1);
-  CHECK_NOTHROW(check_state(state));
+  CHECK_NOTHROW(require_state(state));
   state.cohorts[0].mass_g = 1e-20;
-  CHECK(said([&] { check_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
+  CHECK(said([&] { require_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
   state.cohorts[0].dose_g = 1e-20;
-  CHECK(said([&] { check_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
+  CHECK(said([&] { require_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
 }
 
 TEST_CASE("the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {

@@ -131,11 +131,11 @@ double yeast_g(const State& s) {
 
 }  // namespace
 
-// ---- check_state -----------------------------------------------------------------------------------------------
+// ---- require_state -----------------------------------------------------------------------------------------------
 
 TEST_CASE("a state without a dough is the beginning of everything") {
-  CHECK_NOTHROW(check_state({}));
-  CHECK_NOTHROW(check_state({.time_h = 8.5, .altitude_m = 1500}));
+  CHECK_NOTHROW(require_state({}));
+  CHECK_NOTHROW(require_state({.time_h = 8.5, .altitude_m = 1500}));
   CHECK(std::isnan(State{}.temperature_c));
   CHECK(said([] { volume_ratio({}); }) == "the state has no dough; mix flour and water first [state]");
   CHECK(said([] { advance({}, stage_in(Surroundings::room(22), 1)); }) ==
@@ -157,7 +157,7 @@ TEST_CASE("every state of a small day is accepted, also in the middle of its sta
   cold.piece = {.shape = Ball{}, .pieces = 2, .cover = Cover::film};
   cold.handling = {Handling::mould};
   Stage proof = rising_in(Surroundings::proof_box(29, 80), 60);
-  proof.piece = {.shape = Log{}, .pieces = 2, .cover = Cover::open};
+  proof.piece = {.shape = Oblong{}, .pieces = 2, .cover = Cover::open};
   proof.final_proof = true;
 
   State state{.time_h = 8, .altitude_m = 400};
@@ -167,17 +167,17 @@ TEST_CASE("every state of a small day is accepted, also in the middle of its sta
       // In its middle, and gone on with from there.
       for (const double after_h : {0.0, 0.5, 0.75}) {
         const State middle = ferment::advance(state, step, {}, {.stop_h = state.time_h + after_h});
-        CHECK_NOTHROW(check_state(middle));
+        CHECK_NOTHROW(require_state(middle));
         REQUIRE(middle.stage);
         CHECK(middle.stage->start_h == state.time_h);
         CHECK(middle.steps_done == steps);
-        CHECK_NOTHROW(check_state(ferment::advance(middle, step)));
+        CHECK_NOTHROW(require_state(ferment::advance(middle, step)));
       }
     }
     state = ferment::advance(state, step);  // std has one of that name for a variant
-    CHECK_NOTHROW(check_state(state));
-    CHECK_NOTHROW(check_state(part_of(state, state.amounts.dough_g / 3)));
-    CHECK_NOTHROW(check_state(as_beginning(state)));
+    CHECK_NOTHROW(require_state(state));
+    CHECK_NOTHROW(require_state(part_of(state, state.amounts.dough_g / 3)));
+    CHECK_NOTHROW(require_state(as_beginning(state)));
     CHECK(!state.stage);
     CHECK(state.steps_done == ++steps);
   }
@@ -190,7 +190,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
   const State good = advance(lean_dough(), stage_in(Surroundings::room(22), 3), {}, {.stop_h = 1.0});
   REQUIRE(good.stage);
   REQUIRE(good.cohorts.size() == 1);
-  CHECK_NOTHROW(check_state(good));
+  CHECK_NOTHROW(require_state(good));
 
   struct Row {
     const char* words;
@@ -266,7 +266,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
   for (const Row& row : rows) {
     State bad = good;
     row.damage(bad);
-    const std::string words = said([&] { check_state(bad); });
+    const std::string words = said([&] { require_state(bad); });
     INFO(words);
     CHECK(says(words, row.words));
     // And by whatever takes a state, in the same words.
@@ -275,7 +275,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
     CHECK(said([&] { as_beginning(bad); }) == words);
     CHECK(said([&] { volume_ratio(bad); }) == words);
     CHECK(said([&] { simulate({.steps = {stage}}, {}, bad); }) == words);
-    CHECK(said([&] { check_mix(still(salt_of(1), {bad})); }) == words);
+    CHECK(said([&] { require_mix(still(salt_of(1), {bad})); }) == words);
   }
 }
 
@@ -284,7 +284,7 @@ TEST_CASE("a state with more of an ingredient than of dough is damaged") {
   for (const auto grams : {&Amounts::water_g, &Amounts::salt_g, &Amounts::sugar_g, &Amounts::perishable_g}) {
     State bad = good;
     bad.amounts.*grams = 2 * bad.amounts.dough_g;
-    CHECK(says(said([&] { check_state(bad); }), "the state is damaged"));
+    CHECK(says(said([&] { require_state(bad); }), "the state is damaged"));
   }
 }
 
@@ -370,7 +370,7 @@ TEST_CASE("mixing keeps the grams of everything, and the heat capacity, and the 
     if (i % 3 == 0) f.sugar_g = n.between(0, 30), f.milk_g = n.between(0, 100), f.egg_g = n.between(0, 60), f.butter_g = n.between(0, 50);
     if (i % 5 == 0) f.compressed_g = n.between(0.5, 10);
     const State mixed = advance(dough, still(f, others));
-    check_state(mixed);
+    require_state(mixed);
     const Amounts added = amounts_of(f);
     for (const auto grams : all_amounts) {
       double sum = added.*grams + dough.amounts.*grams;

@@ -490,11 +490,11 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   for (Bowl bowl : {Bowl{"gold", 100}, Bowl{"steel", -1}}) {
     Mix other = plain_mix();
     other.bowl = bowl;
-    CHECK_THROWS_AS(check_mix(other), InvalidInput);
+    CHECK_THROWS_AS(require_mix(other), InvalidInput);
   }
   Mix other = plain_mix();
   other.mixing = ByMethod{"by magic"};
-  CHECK(text_of([&] { check_mix(other); }).find("mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
+  CHECK(text_of([&] { require_mix(other); }).find("mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
 }
 
 TEST_CASE("notices: where the water meets the yeast, and what was assumed") {

@@ -48,7 +48,7 @@ std::vector<double> everything(std::uint64_t seed) {
     keep(same_rise(2, 24, 20, kitchen));
     keep(yeast_for_rise(50, 3, {.dough_c = 24, .yeast_percent = 1}));
     for (const Factor& factor : explain(50, {.dough_c = 22, .yeast_percent = 0.6}).factors) keep(factor.times);
-    keep(static_cast<double>(check({.dough_c = 40, .sugar_percent = 20, .water_c = 70}, kitchen).size()));
+    keep(static_cast<double>(cautions({.dough_c = 40, .sugar_percent = 20, .water_c = 70}, kitchen).size()));
     for (const double c : covariance_of(kitchen)) keep(c);
     try {
       hours_to_rise(50, {.dough_c = 99, .yeast_percent = 1});

@@ -17,10 +17,10 @@ def _path(path: str | Path) -> Path:
     return Path(path)
 
 
-def _not_utf8(content: bytes, place: int, save_as: str) -> str:
+def _not_utf8(content: bytes, at: int, save_as: str) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
         return f"this is not UTF-8 text (it looks like UTF-16); save {save_as}"
-    line = content.count(b"\n", 0, place) + 1
+    line = content.count(b"\n", 0, at) + 1
     return f"line {line}: this is not UTF-8 text; save {save_as}"
 
 

@@ -150,9 +150,9 @@ class Sheet:
     def _widths(self, whole: bool) -> list[int]:
         """Widths that show every cell; the first column and all headers in whole lines, or word by word."""
         widths = []
-        for place, column in enumerate(self._columns):
-            cells = [_words(row[place]) for row in self._rows if row is not None]
-            if place == 0 and not whole:
+        for i, column in enumerate(self._columns):
+            cells = [_words(row[i]) for row in self._rows if row is not None]
+            if i == 0 and not whole:
                 cells = [word for cell in cells for word in cell.split()]
             widths.append(max(map(cell_len, [*cells, *([column] if whole else column.split())]), default=0))
         return widths
@@ -165,16 +165,16 @@ class Sheet:
             yield from self._lines()
             return
         left = room - sum(least)
-        for place in (
+        for i in (
             *range(1, len(least)),
             0,
         ):  # headers in one line where there is room, the first column's words last
-            more = min(widths[place] - least[place], left)
-            widths[place] = least[place] + more
+            more = min(widths[i] - least[i], left)
+            widths[i] = least[i] + more
             left -= more
         table = Table(title=self._title or None, title_justify="left", show_edge=False, pad_edge=False)
-        for place, (column, width) in enumerate(zip(self._columns, widths, strict=True)):
-            table.add_column(column, justify="left" if place == 0 else "right", width=width)
+        for i, (column, width) in enumerate(zip(self._columns, widths, strict=True)):
+            table.add_column(column, justify="left" if i == 0 else "right", width=width)
         for row in self._rows:
             if row is None:
                 table.add_section()
@@ -189,7 +189,7 @@ class Sheet:
             if row is None:
                 continue
             # The first column names the row; where it has no name, the first that has words does.
-            named = next((place for place, cell in enumerate(row) if _words(cell)), 0)
+            named = next((i for i, cell in enumerate(row) if _words(cell)), 0)
             yield f"[bold]{_words_kept(row[named])}[/bold]"
             for column, cell in zip(self._columns[named + 1 :], row[named + 1 :], strict=True):
                 if _words(cell):

@@ -241,8 +241,8 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
     _print_title(console, day)
     table = Sheet("", "batch", "friction", "net gain")
     friction, gain = learned.friction, learned.net_gain
-    for place, (friction_k, kj_per_kg) in enumerate(zip(friction.each, gain.each, strict=True), 1):
-        table.add_row(str(place), kelvins(friction_k), f"{signed(kj_per_kg)} kJ/kg")
+    for number, (friction_k, kj_per_kg) in enumerate(zip(friction.each, gain.each, strict=True), 1):
+        table.add_row(str(number), kelvins(friction_k), f"{signed(kj_per_kg)} kJ/kg")
     table.add_section()
     table.add_row(
         "[bold]mean[/bold]", f"[bold]{kelvins(friction.mean)}[/bold]", f"[bold]{signed(gain.mean)} kJ/kg[/bold]"

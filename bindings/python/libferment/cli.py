@@ -311,7 +311,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
 @click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
-@click.option("--piece", type=_Name(("ball", "log", "tub")), help="The dough's shape in the room. [default: tub]")
+@click.option("--piece", type=_Name(("ball", "oblong", "tub")), help="The dough's shape in the room. [default: tub]")
 @click.option("--piece-g", type=_weight("piece_g"), help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
 @click.option("--cover", type=_Name(("film", "cloth", "lid")), help="Its cover. [default: a lid, or film]")
 @json_option
@@ -389,7 +389,7 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
         explained = lf.explain(rise_percent, **dough).to_dict()
     except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
         explained = {"reference_h": None, "factors": [], "hours": hours}
-    notices = lf.check(rise_percent=rise_percent, **dough)
+    notices = lf.cautions(rise_percent=rise_percent, **dough)
     if as_json:
         _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
         return
@@ -410,9 +410,9 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
 
 def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
     rise_percent = lf.rise_after(time_h, **dough)
-    notices = lf.check(**dough)
+    notices = lf.cautions(**dough)
     if rise_percent > 1:  # a rise that cannot be seen needs no caution
-        notices = lf.check(rise_percent=rise_percent, **dough)
+        notices = lf.cautions(rise_percent=rise_percent, **dough)
     if as_json:
         _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
         return

@@ -268,7 +268,7 @@ def _piece(table: _Table) -> Piece | None:
         return None
     shape = table.name("piece")
     if shape is None:
-        raise InvalidInput(f'{table.where} has {given[0]} but no piece; add piece = "ball", "log" or "tub"')
+        raise InvalidInput(f'{table.where} has {given[0]} but no piece; add piece = "ball", "oblong" or "tub"')
     fields = {"piece_g": "mass_g", "pieces": "pieces", "vessel_g": "vessel_g"}
     fields |= {key: key for key in DIMENSIONS}
     given_piece: dict[str, Any] = {
@@ -281,10 +281,12 @@ def _piece(table: _Table) -> Piece | None:
         raise InvalidInput(f"{table.where}: {problem}") from None
 
 
-def _stage(content: object, place: int, before: Stage | None, day: _Table, room_c: float | None, folder: Path) -> Stage:
+def _stage(
+    content: object, number: int, before: Stage | None, day: _Table, room_c: float | None, folder: Path
+) -> Stage:
     keys = ("name", "until_rise_percent", "until_h", "folds_h", "handling", "standing", "final_proof", *PLACES, *PIECE)
-    table = _Table(content, f"[[stage]] {place}", keys)
-    name = table.text("name") or f"stage {place}"
+    table = _Table(content, f"[[stage]] {number}", keys)
+    name = table.text("name") or f"stage {number}"
     table.where = f'[[stage]] "{name}"'
     desired_c = day.temperature_c("desired", "desired_c")
     first = None if desired_c is None else Surroundings.dough(desired_c)
@@ -310,8 +312,8 @@ def _stage(content: object, place: int, before: Stage | None, day: _Table, room_
     )
 
 
-def _flour(content: object, place: int) -> FlourShare:
-    table = _Table(content, f"[[flour]] {place}", ("kind", "percent", "moisture_percent", "temperature"))
+def _flour(content: object, number: int) -> FlourShare:
+    table = _Table(content, f"[[flour]] {number}", ("kind", "percent", "moisture_percent", "temperature"))
     return FlourShare(
         table.needed("percent", table.bounded("percent", "flours_percent"), "its share of all flour, such as 20"),
         table.name("kind") or "bread",
@@ -320,9 +322,9 @@ def _flour(content: object, place: int) -> FlourShare:
     )
 
 
-def _batch(content: object, place: int, minutes: float) -> Batch:
+def _batch(content: object, number: int, minutes: float) -> Batch:
     keys = ("dough", "water", "flour", "room", "preferment", "bowl", "milk", "egg", "butter")
-    table = _Table(content, f"[[batch]] {place}", (*keys, "rest", "minutes"))
+    table = _Table(content, f"[[batch]] {number}", (*keys, "rest", "minutes"))
     read = {key: table.temperature_c(key, f"{key}_c") for key in keys}
     example = 'a temperature with its unit, such as "25.3C"'
     needed = {key: table.needed(key, read[key], example) for key in ("dough", "water", "flour", "room")}
@@ -435,9 +437,9 @@ def day_from(content: Mapping[str, Any], folder: str | Path = ".") -> Day:
     numbers = {key: dough.bounded(key, bounds.get(key, key), percent) for key in DOUGH_NUMBERS}
     numbers |= {key: dough.bounded(key, "liquid_percent", percent) for key in ENRICHING}
     stages: list[Stage] = []
-    for place, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
+    for number, stage in enumerate(top.list_of("stage", (dict,), "[[stage]] tables"), 1):
         before = stages[-1] if stages else None
-        stages.append(_stage(stage, place, before, water, temperatures.get("room"), Path(folder)))
+        stages.append(_stage(stage, number, before, water, temperatures.get("room"), Path(folder)))
     flour_g = dough.bounded("flour_g", "flour_g")
     yeast = dough.name("yeast") or "instant"
     convert_yeast(1.0, from_yeast=yeast, to_yeast="instant")  # refuses an unknown kind
@@ -455,7 +457,7 @@ def day_from(content: Mapping[str, Any], folder: str | Path = ".") -> Day:
         dough={key: value for key, value in numbers.items() if value is not None},
         perishable=dough.flag("perishable") or egg_or_milk,
         flours=tuple(
-            _flour(share, place) for place, share in enumerate(top.list_of("flour", (dict,), "[[flour]] tables"), 1)
+            _flour(share, number) for number, share in enumerate(top.list_of("flour", (dict,), "[[flour]] tables"), 1)
         ),
         preferment=_preferment(content["preferment"]) if "preferment" in content else None,
         yeast_water=_yeast_water(content["yeast_water"]) if "yeast_water" in content else None,
@@ -463,8 +465,8 @@ def day_from(content: Mapping[str, Any], folder: str | Path = ".") -> Day:
         mixing=way,
         rest_h=mixing.hours("rest", "rest_h") or 0.0,
         batches=tuple(
-            _batch(batch, place, minutes)
-            for place, batch in enumerate(top.list_of("batch", (dict,), "[[batch]] tables"), 1)
+            _batch(batch, number, minutes)
+            for number, batch in enumerate(top.list_of("batch", (dict,), "[[batch]] tables"), 1)
         ),
         stages=tuple(stages),
     )

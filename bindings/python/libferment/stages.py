@@ -14,7 +14,7 @@ from libferment._core import (
     Stage,
     Surroundings,
     Timeline,
-    check,
+    cautions,
     simulate,
 )
 from libferment._errors import Error, InvalidInput
@@ -95,9 +95,9 @@ def process_of(day: Day) -> Process:
     return Process([mix_at(day, dough_c), *stages], altitude_m=day.dough.get("altitude_m", 0.0))
 
 
-def _warm_hours(timeline: Timeline, place: int) -> float:
+def _warm_hours(timeline: Timeline, index: int) -> float:
     """Hours of a stage between 5 and 60 °C, by the minutes of the timeline."""
-    its = timeline.stage == place
+    its = timeline.stage == index
     times, warm = timeline.time_h[its], (timeline.mean_c[its] > 5) & (timeline.mean_c[its] < 60)
     hours = times[1:] - times[:-1]
     return float((hours * (warm[1:] & warm[:-1])).sum())
@@ -110,7 +110,7 @@ def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
     """
     timeline = simulate(process_of(day), kitchen)
     plans: list[StagePlan] = []
-    for place, (stage, result) in enumerate(zip(day.stages, timeline.stages, strict=True)):
+    for index, (stage, result) in enumerate(zip(day.stages, timeline.stages, strict=True)):
         start_h = plans[-1].ready_h if plans else 0.0
         plans.append(
             StagePlan(
@@ -124,7 +124,7 @@ def plan_stages(day: Day, kitchen: Kitchen | None = None) -> list[StagePlan]:
                 folds_done=result.folds_done,
                 folds_planned=len(stage.folds_h),
                 time_constant_h=result.time_constant_h,
-                warm_h=_warm_hours(timeline, place),
+                warm_h=_warm_hours(timeline, index),
             )
         )
     return plans
@@ -141,15 +141,15 @@ def notices_of_stages(day: Day, plans: list[StagePlan], kitchen: Kitchen | None 
     found: dict[str, Notice] = {}
     for plan in plans:
         for dough_c in (plan.dough_c, plan.end_c):
-            for notice in check(dough_c=dough_c, kitchen=kitchen, **numbers):
+            for notice in cautions(dough_c=dough_c, kitchen=kitchen, **numbers):
                 found.setdefault(notice.code, notice)
     airs = [day.temperatures_c["refrigerator"]] if "refrigerator" in day.temperatures_c else []
     airs += [stage.refrigerator_c for stage in day.stages if stage.refrigerator_c is not None]
     for air_c in airs:
-        for notice in check(refrigerator_c=air_c):
+        for notice in cautions(refrigerator_c=air_c):
             found.setdefault(notice.code, notice)
     if day.perishable:
-        for notice in check(perishable_h=sum(plan.warm_h for plan in plans)):
+        for notice in cautions(perishable_h=sum(plan.warm_h for plan in plans)):
             found.setdefault(notice.code, notice)
     for plan in plans:
         if plan.be_back_by_h is not None and plan.be_back_by_h < plan.ready_h:
@@ -185,13 +185,13 @@ class ConstantComparison:
     """By how much that is too early."""
 
 
-def beside_constant(plan: StagePlan, day: Day, place: int, kitchen: Kitchen | None = None) -> ConstantComparison | None:
+def beside_constant(plan: StagePlan, day: Day, index: int, kitchen: Kitchen | None = None) -> ConstantComparison | None:
     """Compare the first stage with the same dough held at its first temperature.
 
     None if there is nothing to compare.
     """
-    stage = day.stages[place]
-    if place > 0 or stage.dough_c is not None or stage.until_rise_percent is None:
+    stage = day.stages[index]
+    if index > 0 or stage.dough_c is not None or stage.until_rise_percent is None:
         return None
     held = replace(day, stages=(replace(stage, surroundings=Surroundings.dough(plan.dough_c)),))
     try:

@@ -153,7 +153,7 @@ def _rows_of(lines: Iterable[str], delimiter: str) -> Iterator[_Row]:
 
 def _delimiter(lines: list[str]) -> str:
     """Find what divides the columns of the first two lines; a comma may also be a decimal comma, so it comes last."""
-    filled = [place for place, line in enumerate(lines) if line.strip()][:2]
+    filled = [row for row, line in enumerate(lines) if line.strip()][:2]
     if not filled:
         raise InvalidInput("the file is empty; it needs at least two readings, each with a time and a temperature")
 
@@ -372,12 +372,12 @@ def _times(table: _Table) -> _Times:
 def _refuse_disorder(table: _Table, hours: list[float], local_dates: bool) -> None:
     problems = _Problems()
     latest = 0
-    for place in range(1, len(hours)):
-        if hours[place] > hours[latest]:
-            latest = place
+    for i in range(1, len(hours)):
+        if hours[i] > hours[latest]:
+            latest = i
             continue
-        row, before = table.rows[place], table.rows[latest]
-        problem = "repeats" if hours[place] == hours[latest] else "goes back from"
+        row, before = table.rows[i], table.rows[latest]
+        problem = "repeats" if hours[i] == hours[latest] else "goes back from"
         advice = "; if the clocks were set back in between, write the times with their zone" if local_dates else ""
         both = f"{_shown(row.cell(table.time))} {problem} {_shown(before.cell(table.time))} in line {before.line}"
         problems.add(row.line, f"the time {both}; put the readings in order, one for each time{advice}")
@@ -478,16 +478,16 @@ def _skipped(lines: npt.NDArray[np.int64]) -> list[Notice]:
 def _gaps(lines: npt.NDArray[np.int64], hours: npt.NDArray[np.float64], longest_gap_h: float) -> list[Notice]:
     """Say in one notice where no reading was taken for too long."""
     waits = hours[1:] - hours[:-1]
-    places = (waits > longest_gap_h * (1 + 1e-9)).nonzero()[0]  # a difference of two rounded times
-    if not len(places):
+    rows = (waits > longest_gap_h * (1 + 1e-9)).nonzero()[0]  # a difference of two rounded times
+    if not len(rows):
         return []
-    shown = ", ".join(f"{waits[i]:.3g} h between lines {lines[i]} and {lines[i + 1]}" for i in places[:3])
-    more = f" and {len(places) - 3} more" if len(places) > 3 else ""
+    shown = ", ".join(f"{waits[i]:.3g} h between lines {lines[i]} and {lines[i + 1]}" for i in rows[:3])
+    more = f" and {len(rows) - 3} more" if len(rows) > 3 else ""
     text = (
         f"no reading for longer than {longest_gap_h:g} h: {shown}{more}; "
         "the temperature is taken as a straight line across"
     )
-    values = {"count": len(places), "longest_h": float(waits.max()), "first_line": int(lines[places[0]])}
+    values = {"count": len(rows), "longest_h": float(waits.max()), "first_line": int(lines[rows[0]])}
     return [Notice("log_gap", "caution", values, text)]
 
 
@@ -500,18 +500,18 @@ def _spikes(
     """Say where one reading leaps away from both its neighbours: no air or dough does that, a slipped probe does."""
     up, down = celsius_[1:-1] - celsius_[:-2], celsius_[1:-1] - celsius_[2:]
     leaps = (abs(up) > _SPIKE_K) & (abs(down) > _SPIKE_K) & (up * down > 0) & (hours[2:] - hours[:-2] <= _SPIKE_H)
-    places = leaps.nonzero()[0] + 1
-    if not len(places):
+    rows = leaps.nonzero()[0] + 1
+    if not len(rows):
         return []
-    i = places[0]
+    i = rows[0]
     before, here, after = (f"{each:.1f}" for each in celsius_[i - 1 : i + 2])
-    more = f"; {len(places) - 1} more leap so" if len(places) > 1 else ""
+    more = f"; {len(rows) - 1} more leap so" if len(rows) > 1 else ""
     text = (
         f"line {lines[i]} leaps to {here} °C between {before} and {after} °C within "
         f"{60 * (hours[i + 1] - hours[i - 1]):.2g} min, as no air or dough does{more}; it is kept: "
         "if the probe slipped, take the line out"
     )
-    values = {"count": len(places), "first_line": int(lines[i]), "temperature_c": float(celsius_[i])}
+    values = {"count": len(rows), "first_line": int(lines[i]), "temperature_c": float(celsius_[i])}
     return [Notice("log_spike", "caution", values, text)]
 
 

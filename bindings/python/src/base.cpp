@@ -135,7 +135,7 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
     }
     kitchen.*member = number_named(name, value);
   }
-  check_kitchen(kitchen);
+  require_kitchen(kitchen);
   return kitchen;
 }
 

@@ -8,7 +8,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/process/forecast.hpp>
-#include <ferment/process/inverse.hpp>
+#include <ferment/process/questions.hpp>
 
 #include "numbers.hpp"
 #include "values.hpp"
@@ -46,11 +46,8 @@ ForEach threads_of(std::size_t threads, std::size_t draws) {
 Optional hours(double value) { return std::isfinite(value) ? Optional(value) : std::nullopt; }
 
 std::pair<Optional, Optional> interval_of(const StageForecast& stage, double level) {
-  if (!(level > 0 && level < 1)) {
-    throw InvalidInput("the level of an interval is " + short_number(level) + "; it must be between 0 and 1, such as 0.9 [level]",
-                       {.field = "level", .value = level, .low = 0.0, .high = 1.0});
-  }
-  return {hours(quantile(stage.ready, (1 - level) / 2)), hours(quantile(stage.ready, (1 + level) / 2))};
+  const auto [early, late] = interval_h(stage, level);
+  return {hours(early), hours(late)};
 }
 
 Document to_dict(const StageForecast& s) {
@@ -58,8 +55,7 @@ Document to_dict(const StageForecast& s) {
   return Document("name"_a = s.name, "by_rise"_a = s.by_rise, "ready_h"_a = hours(s.ready_h), "early_h"_a = early, "late_h"_a = late,
                   "window_from_h"_a = hours(s.window_h.first), "window_to_h"_a = hours(s.window_h.second), "look_first_h"_a = hours(s.look_first_h),
                   "be_back_by_h"_a = hours(s.be_back_by_h), "over_proofed_h"_a = hours(s.over_proofed_h), "never_ready"_a = s.never_ready,
-                  "rise_percent"_a = s.rise_percent, "interval_length_h"_a = hours(s.interval_h),
-                  "interval_after_one_log_h"_a = hours(s.interval_after_one_log_h));
+                  "rise_percent"_a = s.rise_percent, "interval_length_after_one_log_h"_a = hours(s.interval_length_after_one_log_h));
 }
 
 py::list rows_of(const Forecast& forecast) {
@@ -79,14 +75,36 @@ Document to_dict(const Choice& c) {
                   "rounded_ready_h"_a = c.rounded_ready_h, "rounding_min"_a = 60 * (c.rounded_ready_h - c.ready_h), "notices"_a = notices);
 }
 
-struct Asking {
-  Wanted wanted;
-  const Kitchen& kitchen;
-  ForecastOptions options;
-  Asking(const std::string& stage, const Duration& ready_h, const std::optional<Kitchen>& of, std::size_t draws)
-      : wanted{stage, hours_of(field::start_h, ready_h)},
-        kitchen(kitchen_or_default(of)), options{.draws = draws, .interrupt = Interrupt(), .for_each = threads_of(0, draws)} {}
-};
+/// Every option of a forecast.
+ForecastOptions options_of(std::size_t draws, double batch_sd, bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
+  return {.draws = draws,
+          .batch_sd = batch_sd,
+          .heat_of_fermentation = heat_of_fermentation,
+          .seed = seed,
+          .interrupt = Interrupt(),
+          .for_each = threads_of(threads, draws)};
+}
+
+using MaybeKitchen = std::optional<Kitchen>;
+using MaybeState = std::optional<State>;
+
+/// A question, asked with (process, wanted, extra…, kitchen, state, options); `names` are those of the extra arguments.
+template <class... Extra, class Ask, class... Names>
+void def_question(py::module_& module, const char* name, Ask ask, const char* doc, const Names&... names) {
+  const ForecastOptions usual;
+  module.def(
+      name,
+      [ask](const Process& process, const std::string& stage, const Duration& ready_h, const Extra&... extra, const MaybeKitchen& kitchen,
+            const MaybeState& state, std::size_t draws, double batch_sd, bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
+        const Wanted wanted{stage, hours_of(field::start_h, ready_h)};
+        const ForecastOptions options = options_of(draws, batch_sd, heat_of_fermentation, seed, threads);
+        const Kitchen& its_kitchen = kitchen_or_default(kitchen);
+        const py::gil_scoped_release release;
+        return ask(process, wanted, extra..., its_kitchen, state, options);
+      },
+      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, names..., "kitchen"_a = py::none(), "state"_a = py::none(), "draws"_a = usual.draws,
+      "batch_sd"_a = usual.batch_sd, "heat_of_fermentation"_a = true, "seed"_a = usual.seed, "threads"_a = 0, doc);
+}
 
 void bind_choices(py::module_& module) {
   py::class_<Choice> choice(module, "Choice", R"(What to choose so that a stage is ready at an hour, and what comes of it.
@@ -107,91 +125,57 @@ process: the Process with rounded in it. notices: of that process.)");
       .def("__repr__", worded("choice_text"))
       .def("_repr_html_", worded("choice_html"));
 
-  using MaybeKitchen = std::optional<Kitchen>;
-  using MaybeState = std::optional<State>;
-  const std::size_t usual = ForecastOptions{}.draws;
-  module.def(
-      "yeast_for",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, double scale_g, const MaybeKitchen& kitchen,
-         const MaybeState& state, std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const py::gil_scoped_release release;
-        return yeast_for(process, asking.wanted, scale_g, asking.kitchen, state, asking.options);
-      },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "scale_g"_a = 0.0, "kitchen"_a = py::none(), "state"_a = py::none(), "draws"_a = usual,
-      R"(Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
+  def_question<double>(module, "yeast_for", &yeast_for,
+                       R"(Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
 
 Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args: ready_h: h of the
-process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. Raises InvalidInput; NoSolution naming
-the hours within reach and the nearest choice. Source: forecast, a scan and TOMS 748.)");
-  module.def(
-      "water_for",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, const MaybeKitchen& kitchen, const MaybeState& state,
-         std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const py::gil_scoped_release release;
-        return water_for(process, asking.wanted, asking.kitchen, state, asking.options);
-      },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "kitchen"_a = py::none(), "state"_a = py::none(), "draws"_a = usual,
-      R"(Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
+process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. state, draws, batch_sd,
+heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the hours within reach and the nearest
+choice. Source: the median of forecast as a curve over the choice; roots by TOMS 748.)",
+                       "scale_g"_a = 0.0);
+  def_question<>(module, "water_for", &water_for,
+                 R"(Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
 
 Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)");
-  module.def(
-      "room_for",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, const std::string& air, const MaybeKitchen& kitchen,
-         const MaybeState& state, std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const Air kind = air_named(air);
-        const py::gil_scoped_release release;
-        return air_for(process, asking.wanted, kind, asking.kitchen, state, asking.options);
-      },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "air"_a = "room", "kitchen"_a = py::none(), "state"_a = py::none(), "draws"_a = usual,
+  def_question<std::string>(
+      module, "room_for",
+      [](const Process& process, const Wanted& wanted, const std::string& air, const Kitchen& kitchen, const MaybeState& state,
+         const ForecastOptions& options) { return room_for(process, wanted, air_named(air), kitchen, state, options); },
       R"(Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such air up to the stage.
 
-After a bulk of a fixed time a warmer kitchen can make the final proof longer: then several temperatures may be on time, and all
+After a bulk of a fixed time a warmer room can make the final proof longer: then several temperatures may be on time, and all
 are named. Args: as yeast_for. air: "room", "proof_box", "refrigerator" or "fan_refrigerator". Raises as yeast_for: InvalidInput,
-NoSolution. Source: as yeast_for.)");
-  module.def(
-      "latest_start",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, const MaybeKitchen& kitchen, std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const py::gil_scoped_release release;
-        return latest_start(process, asking.wanted, asking.kitchen, asking.options);
+NoSolution. Source: as yeast_for.)",
+      "air"_a = "room");
+  def_question<>(
+      module, "latest_start",
+      [](const Process& process, const Wanted& wanted, const Kitchen& kitchen, const MaybeState& state, const ForecastOptions& options) {
+        if (state)
+          throw InvalidInput("a process that goes on from a state has begun; leave state out, or ask for something else [state]", {.field = "state"});
+        return latest_start(process, wanted, kitchen, options);
       },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "kitchen"_a = py::none(), "draws"_a = usual,
       R"(Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
 
-Args: as yeast_for. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)");
-  module.def(
-      "refrigerate_from",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, const std::optional<std::string>& moved,
-         const Surroundings& refrigerator, const MaybeKitchen& kitchen, const MaybeState& state, std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const std::string of = moved.value_or(stage);
-        const py::gil_scoped_release release;
-        return moment_to_move(process, asking.wanted, of, refrigerator, asking.kitchen, state, asking.options);
-      },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "moved"_a = py::none(), "refrigerator"_a, "kitchen"_a = py::none(), "state"_a = py::none(),
-      "draws"_a = usual,
+Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)");
+  const auto moved = [](auto ask) {
+    return [ask](const Process& process, const Wanted& wanted, const std::optional<std::string>& stage, const Surroundings& to,
+                 const Kitchen& kitchen, const MaybeState& state,
+                 const ForecastOptions& options) { return ask(process, wanted, stage.value_or(wanted.stage), to, kitchen, state, options); };
+  };
+  def_question<std::optional<std::string>, Surroundings>(
+      module, "refrigerate_from", moved(&refrigerate_from),
       R"(Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an hour: a Choice.
 
 Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of any kind.
-Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)");
-  module.def(
-      "take_out_at",
-      [](const Process& process, const std::string& stage, const Duration& ready_h, const std::optional<std::string>& moved, const Surroundings& into,
-         const MaybeKitchen& kitchen, const MaybeState& state, std::size_t draws) {
-        const Asking asking(stage, ready_h, kitchen, draws);
-        const std::string of = moved.value_or(stage);
-        const py::gil_scoped_release release;
-        return moment_to_move(process, asking.wanted, of, into, asking.kitchen, state, asking.options);
-      },
-      "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, "moved"_a = py::none(), "into"_a, "kitchen"_a = py::none(), "state"_a = py::none(),
-      "draws"_a = usual,
+Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)",
+      "moved"_a = py::none(), "refrigerator"_a);
+  def_question<std::optional<std::string>, Surroundings>(
+      module, "take_out_at", moved(&take_out_at),
       R"(Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at an hour: a Choice.
 
 Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput, NoSolution.
-Source: as yeast_for.)");
+Source: as yeast_for.)",
+      "moved"_a = py::none(), "into"_a);
 }
 
 }  // namespace
@@ -203,7 +187,7 @@ of be_back_by_h, after more than two days beyond the stage's end.
 
 ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has the lowest
 acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median one is. never_ready:
-share of doughs whose rise is never reached. interval_after_one_log_h: what one logged rise would leave of the 90 % interval.)");
+share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged rise would leave of the 90 % interval.)");
   stage.def_readonly("name", &StageForecast::name)
       .def_readonly("by_rise", &StageForecast::by_rise, "Whether it ends by a rise; else by a time.")
       .def_property_readonly("ready_h", [](const StageForecast& s) { return hours(s.ready_h); })
@@ -214,7 +198,7 @@ share of doughs whose rise is never reached. interval_after_one_log_h: what one 
       .def_property_readonly("over_proofed_h", [](const StageForecast& s) { return hours(s.over_proofed_h); })
       .def_readonly("never_ready", &StageForecast::never_ready)
       .def_readonly("rise_percent", &StageForecast::rise_percent)
-      .def_property_readonly("interval_after_one_log_h", [](const StageForecast& s) { return hours(s.interval_after_one_log_h); })
+      .def_property_readonly("interval_length_after_one_log_h", [](const StageForecast& s) { return hours(s.interval_length_after_one_log_h); })
       .def_property_readonly(
           "ready", [](const StageForecast& s) { return py::array_t<double>(static_cast<py::ssize_t>(s.ready.size()), s.ready.data()); },
           "Hours of every draw, rising; inf where never.")
@@ -252,13 +236,7 @@ stages: list of StageForecast, those not over yet. notices: cautions, most sever
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state, std::size_t draws, double batch_sd,
          bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
         const py::gil_scoped_release release;
-        return forecast(process, kitchen_or_default(kitchen), state,
-                        {.draws = draws,
-                         .batch_sd = batch_sd,
-                         .heat_of_fermentation = heat_of_fermentation,
-                         .seed = seed,
-                         .interrupt = Interrupt(),
-                         .for_each = threads_of(threads, draws)});
+        return forecast(process, kitchen_or_default(kitchen), state, options_of(draws, batch_sd, heat_of_fermentation, seed, threads));
       },
       "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,
       "batch_sd"_a = ForecastOptions{}.batch_sd, "heat_of_fermentation"_a = true, "seed"_a = ForecastOptions{}.seed, "threads"_a = 0,
@@ -269,7 +247,7 @@ the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rat
 one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the same.
 In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
 does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
-°C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the
+°C sooner near dough temperature; but after a bulk of a fixed time a warmer room can make the final proof longer: more of the
 sugars is spent. Times are in h.
 Raises as simulate for the kitchen's central values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.)");
   module.def(

@@ -209,7 +209,7 @@ Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthal
       R"(Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
 Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a preferment.
-Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see check(water_c=...).
+Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see cautions(water_c=...).
 Raises InvalidInput. Source: trade textbooks.)");
   module.def("dough_by_factor_rule", &dough_by_factor_rule, "water_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a, "friction_k"_a,
              "preferment_c"_a = py::none(),

@@ -23,7 +23,7 @@ Course course_of(const Time& time_h, const Number& temperature_c) {
 }
 
 Surroundings checked(Surroundings surroundings) {
-  check_surroundings(surroundings);
+  require_surroundings(surroundings);
   return surroundings;
 }
 
@@ -171,8 +171,8 @@ Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises
 }
 
 /// A piece's shape from its name and dimensions, of which only those it has may be given.
-std::variant<Tub, Ball, Log> shape_of(const std::string& shape, Optional diameter_cm, Optional length_cm, Optional depth_cm,
-                                      const std::string& material, double vessel_g) {
+std::variant<Tub, Ball, Oblong> shape_of(const std::string& shape, Optional diameter_cm, Optional length_cm, Optional depth_cm,
+                                         const std::string& material, double vessel_g) {
   const auto refuse = [&](bool given, const char* name) {
     if (given) throw InvalidInput("a " + shape + " has no " + name + "; leave it out [" + name + "]", {.field = name});
   };
@@ -183,18 +183,18 @@ std::variant<Tub, Ball, Log> shape_of(const std::string& shape, Optional diamete
   refuse(depth_cm.has_value(), "depth_cm");
   refuse(material != Tub{}.material, "material");
   refuse(vessel_g != 0, "vessel_g");
-  if (shape == "log") return Log{length_cm, diameter_cm};
-  if (shape != "ball") throw InvalidInput("shape \"" + shape + "\" is unknown; known: ball, log, tub [shape]", {.field = "shape"});
+  if (shape == "oblong") return Oblong{length_cm, diameter_cm};
+  if (shape != "ball") throw InvalidInput("shape \"" + shape + "\" is unknown; known: ball, oblong, tub [shape]", {.field = "shape"});
   refuse(length_cm.has_value(), "length_cm");
   return Ball{diameter_cm};
 }
 
-Piece piece_of(std::variant<Tub, Ball, Log> shape, Optional mass_g, double pieces, const std::optional<std::string>& cover,
+Piece piece_of(std::variant<Tub, Ball, Oblong> shape, Optional mass_g, double pieces, const std::optional<std::string>& cover,
                const std::optional<std::string>& worktop, Optional heat_loss_w_per_k) {
   Piece piece{.shape = std::move(shape), .mass_g = mass_g, .pieces = pieces, .heat_loss_w_per_k = heat_loss_w_per_k};
   if (cover) piece.cover = cover_named(*cover);
   if (worktop) piece.worktop = worktop_named(*worktop);
-  check_piece(piece);
+  require_piece(piece);
   return piece;
 }
 
@@ -222,9 +222,9 @@ T is the mean temperature of the dough. Source: lumped analysis with the mean of
       });
 
   using Text = std::optional<std::string>;
-  py::class_<Piece> piece(module, "Piece", R"(Dough in one piece, a ball, a log, or in a tub. A value.
+  py::class_<Piece> piece(module, "Piece", R"(Dough in one piece, a ball, an oblong, or in a tub. A value.
 
-Best made by ball, log or tub. Args: shape: "tub", "ball" or "log". mass_g: g; or pieces: the dough in so many equal ones; or all
+Best made by ball, oblong or tub. Args: shape: "tub", "ball" or "oblong". mass_g: g; or pieces: the dough in so many equal ones; or all
 dimensions (diameter_cm; length_cm and diameter_cm; diameter_cm and depth_cm), cm. material, vessel_g: of a tub, see
 bowl_materials(); g, 0: not counted. cover: "film", "cloth", "lid" or "open"; a lid for a tub, film for others if not given.
 worktop: "air", "wood" or "stone"; wood for a tub, air for others if not given. heat_loss_w_per_k: W/K of the piece, in place of
@@ -246,10 +246,10 @@ what its shape and cover give. Raises InvalidInput.)");
           "mass_g"_a = py::none(), py::kw_only(), "pieces"_a = 1.0, "diameter_cm"_a = py::none(), "cover"_a = py::none(), "worktop"_a = py::none(),
           "heat_loss_w_per_k"_a = py::none(), "A round piece. Raises InvalidInput.")
       .def_static(
-          "log",
+          "oblong",
           [](Optional mass_g, double pieces, Optional length_cm, Optional diameter_cm, const Text& cover, const Text& worktop,
              Optional heat_loss_w_per_k) {
-            return piece_of(Log{length_cm, diameter_cm}, mass_g, pieces, cover, worktop, heat_loss_w_per_k);
+            return piece_of(Oblong{length_cm, diameter_cm}, mass_g, pieces, cover, worktop, heat_loss_w_per_k);
           },
           "mass_g"_a = py::none(), py::kw_only(), "pieces"_a = 1.0, "length_cm"_a = py::none(), "diameter_cm"_a = py::none(), "cover"_a = py::none(),
           "worktop"_a = py::none(), "heat_loss_w_per_k"_a = py::none(),
@@ -265,7 +265,7 @@ what its shape and cover give. Raises InvalidInput.)");
           "Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput.")
       .def_property_readonly("shape",
                              [](const Piece& p) -> std::string {
-                               return std::holds_alternative<Tub>(p.shape) ? "tub" : std::holds_alternative<Ball>(p.shape) ? "ball" : "log";
+                               return std::holds_alternative<Tub>(p.shape) ? "tub" : std::holds_alternative<Ball>(p.shape) ? "ball" : "oblong";
                              })
       .def_readonly("mass_g", &Piece::mass_g)
       .def_readonly("pieces", &Piece::pieces)

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include <ferment/base/error.hpp>
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 #include <ferment/process/step.hpp>
 #include <ferment/process/water.hpp>
 
@@ -51,7 +51,7 @@ constexpr std::array formula_grams{
 
 Mix with_formula(Mix mix, Formula formula) {
   mix.formula = std::move(formula);
-  check_mix(mix);
+  require_mix(mix);
   return mix;
 }
 
@@ -115,7 +115,7 @@ Raises InvalidInput.)");
               throw InvalidInput("a mix needs the temperature of the room, room_c; or dough_c, measured at the end of mixing [room_c]",
                                  {.field = "room_c"});
             }
-            check_mix(made);
+            require_mix(made);
             return made;
           }),
           py::kw_only(), "room_c"_a = py::none(), "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{}, "gluten_g"_a = 0.0, "water_g"_a = 0.0,
@@ -373,23 +373,23 @@ void bind_process(py::module_& module) {
   bind_mix(module);
   bind_water(module);
   module.def(
-      "check",
+      "cautions",
       [](Optional dough_c, Optional yeast_percent, const std::string& yeast, Optional salt_percent, Optional water_percent, Optional sugar_percent,
          Optional gluten_percent, Optional altitude_m, Optional rise_percent, Optional water_c, Optional refrigerator_c, Optional perishable_h,
          const std::optional<Kitchen>& kitchen) {
-        return check({.dough_c = dough_c,
-                      .yeast_percent = yeast_percent,
-                      .yeast = yeast_named(yeast),
-                      .salt_percent = salt_percent,
-                      .water_percent = water_percent,
-                      .sugar_percent = sugar_percent,
-                      .gluten_percent = gluten_percent,
-                      .altitude_m = altitude_m,
-                      .rise_percent = rise_percent,
-                      .water_c = water_c,
-                      .refrigerator_c = refrigerator_c,
-                      .perishable_h = perishable_h},
-                     kitchen_or_default(kitchen));
+        return cautions({.dough_c = dough_c,
+                         .yeast_percent = yeast_percent,
+                         .yeast = yeast_named(yeast),
+                         .salt_percent = salt_percent,
+                         .water_percent = water_percent,
+                         .sugar_percent = sugar_percent,
+                         .gluten_percent = gluten_percent,
+                         .altitude_m = altitude_m,
+                         .rise_percent = rise_percent,
+                         .water_c = water_c,
+                         .refrigerator_c = refrigerator_c,
+                         .perishable_h = perishable_h},
+                        kitchen_or_default(kitchen));
       },
       py::kw_only(), "dough_c"_a = py::none(), "yeast_percent"_a = py::none(), "yeast"_a = "instant", "salt_percent"_a = py::none(),
       "water_percent"_a = py::none(), "sugar_percent"_a = py::none(), "gluten_percent"_a = py::none(), "altitude_m"_a = py::none(),

@@ -50,7 +50,7 @@ acceptable_rise_percent: (lowest, highest), %. Raises InvalidInput.)");
                         .final_proof = final_proof,
                         .acceptable_rise_percent = acceptable_rise_percent};
              for (const std::string& action : handling) made.handling.push_back(handling_named(action));
-             check_stage(made);
+             require_stage(made);
              return made;
            }),
            "name"_a, py::kw_only(), "piece"_a = Piece{}, "surroundings"_a, "until_h"_a = py::none(), "until_rise_percent"_a = py::none(),

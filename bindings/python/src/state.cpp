@@ -94,7 +94,7 @@ Raises InvalidInput for what no process makes.)");
                               .anchor_ratio = anchor_ratio,
                               .perishable_h = perishable_h,
                               .stage = stage};
-             check_state(made);
+             require_state(made);
              return made;
            }),
            py::kw_only(), "time_h"_a = 0.0, "altitude_m"_a = 0.0, "steps_done"_a = 0, "amounts"_a = Amounts{}, "heat_capacity_kj_k"_a = 0.0,

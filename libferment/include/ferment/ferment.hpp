@@ -22,9 +22,9 @@
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/properties.hpp>
 #include <ferment/heat/surroundings.hpp>
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 #include <ferment/process/forecast.hpp>
-#include <ferment/process/inverse.hpp>
+#include <ferment/process/questions.hpp>
 #include <ferment/process/simulate.hpp>
 #include <ferment/process/state.hpp>
 #include <ferment/process/step.hpp>

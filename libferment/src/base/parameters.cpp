@@ -96,7 +96,7 @@ std::vector<Parameter> make_table() {
   };
 }
 
-void check_covariance(const Kitchen& kitchen, const std::vector<Parameter>& learned) {
+void require_covariance(const Kitchen& kitchen, const std::vector<Parameter>& learned) {
   if (kitchen.covariance.empty()) return;
   const auto n = learned.size();
   if (kitchen.covariance.size() != n * n) {
@@ -135,7 +135,7 @@ std::vector<Parameter> learnable() {
 }
 
 std::vector<double> covariance_of(const Kitchen& kitchen) {
-  check_kitchen(kitchen);
+  require_kitchen(kitchen);
   if (!kitchen.covariance.empty()) return kitchen.covariance;
   const std::vector<Parameter> rows = learnable();
   const std::size_t n = rows.size();
@@ -149,12 +149,12 @@ Kitchen kitchen_named(std::string_view name) {
   throw InvalidInput("no parameter set is named \"" + std::string(name) + "\"; known: \"2026-1\"", {.field = "kitchen"});
 }
 
-void check_kitchen(const Kitchen& kitchen) {
-  check_parameters(kitchen);
-  check_covariance(kitchen, learnable());
+void require_kitchen(const Kitchen& kitchen) {
+  require_parameters(kitchen);
+  require_covariance(kitchen, learnable());
 }
 
-void check_parameters(const Kitchen& kitchen) {
+void require_parameters(const Kitchen& kitchen) {
   if (kitchen.law != Law::cardinal && kitchen.law != Law::square_root && kitchen.law != Law::arrhenius && kitchen.law != Law::constant_q10) {
     throw InvalidInput("temperature law " + std::to_string(static_cast<int>(kitchen.law)) + " is unknown; known: 0 to 3 [law]", {.field = "law"});
   }

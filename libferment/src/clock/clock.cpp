@@ -9,7 +9,7 @@
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 #include "dough/solutes_formula.hpp"
 
 namespace ferment {
@@ -38,7 +38,7 @@ void require_runs(const TemperatureLaw& law, const Values& dough_c, const Field&
 }
 
 // g++ 12 exports a loop that is compiled for several vector widths even where visibility is hidden: so the loops are
-// local, and the stage's functions call them.
+// local, and the pass's functions call them.
 
 FERMENT_WIDE_LOOPS void activity_loop(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {

@@ -15,7 +15,7 @@
 #include "base/text.hpp"
 #include "clock/drift_formula.hpp"
 #include "clock/line.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 
 namespace ferment {
 namespace {
@@ -252,7 +252,7 @@ double drifted_c(const Drift& drift, double time_h) {
 }
 
 void drift_equivalent_h(const TemperatureLaw& law, const Drifts& drifts, const Values& time_h, std::span<double> out) {
-  check_law(law);
+  require_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
   require_column(field::time_h, time_h, n);
@@ -284,7 +284,7 @@ double drift_equivalent_h(const TemperatureLaw& law, const Drift& drift, double 
 }
 
 void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out, Unreachable unreachable) {
-  check_law(law);
+  require_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
   require_column(field::equivalent_h, equivalent_h, n);
@@ -339,7 +339,7 @@ double drift_hours(const TemperatureLaw& law, const Drift& drift, double equival
 
 void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time_h, std::span<const double> temperature_c,
                          std::span<double> equivalent_h) {
-  check_law(law);
+  require_law(law);
   const std::size_t n = time_h.size();
   if (n < 2) throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n) + " [time_h]", {.field = "time_h"});
   if (temperature_c.size() != n || equivalent_h.size() != n) {

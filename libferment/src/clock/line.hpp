@@ -6,7 +6,7 @@
 namespace ferment {
 
 /// Refuses the parameters that a kitchen with this law would refuse. @throws InvalidInput
-void check_law(const TemperatureLaw& law);
+void require_law(const TemperatureLaw& law);
 
 /// The law of a kitchen that is checked already.
 TemperatureLaw law_of_checked(const Kitchen& kitchen);

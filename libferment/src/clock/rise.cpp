@@ -1,4 +1,4 @@
-// The array functions run as stages over blocks; each stage is a short loop over one generic formula. A scalar call
+// The array functions run as passes over blocks; each pass is a short loop over one generic formula. A scalar call
 // is an array of one.
 #include <ferment/clock/rise.hpp>
 
@@ -17,7 +17,7 @@
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 #include "clock/temperature_law_formula.hpp"
 #include "dough/gas_formula.hpp"
 #include "dough/solutes_formula.hpp"
@@ -56,8 +56,8 @@ struct Block {
 class Scenarios {
  public:
   Scenarios(const Doughs& doughs, std::size_t n, const Kitchen& kitchen)
-      : law_(law_of(kitchen)), dough_c_((check(doughs, n), doughs.dough_c), n), yeast_(doughs.yeast_percent, n), salt_(doughs.salt_percent, n),
-        water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
+      : law_(law_of(kitchen)), dough_c_((require_doughs(doughs, n), doughs.dough_c), n), yeast_(doughs.yeast_percent, n),
+        salt_(doughs.salt_percent, n), water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
         pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
 
   const TemperatureLaw& law() const { return law_; }
@@ -72,7 +72,7 @@ class Scenarios {
   }
 
  private:
-  static void check(const Doughs& doughs, std::size_t n) {
+  static void require_doughs(const Doughs& doughs, std::size_t n) {
     require_column(field::dough_c, doughs.dough_c, n);
     if (!doughs.yeast_percent.is_single() && doughs.yeast_percent.size() != n) require_column(field::yeast_percent, doughs.yeast_percent, n);
     require_yeast(doughs.yeast_percent, doughs.yeast);
@@ -401,7 +401,7 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
 
 namespace {
 
-/// A dough's constants at its temperature, for the state functions: the loops' stages on a block of one.
+/// A dough's constants at its temperature, for the state functions: the loops' passes on a block of one.
 struct Bench {
   Constants constants;
   double dose, capacity_of_sugars, speed, molar_volume, capacity_of_water, gas_free_ml, mixed_ml, mixed_air;
@@ -508,7 +508,7 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
 }
 
 double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   require(field::gluten_percent, dough.gluten_percent);
   require(field::volume_ratio, start_ratio);
   const double limit = formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;

@@ -11,7 +11,7 @@
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/line.hpp"
-#include "clock/speed_stage.hpp"
+#include "clock/speed_pass.hpp"
 #include "clock/temperature_law_formula.hpp"
 
 namespace ferment {
@@ -51,7 +51,7 @@ FERMENT_WIDE_LOOPS void loop(const formula::ConstantQ10Factor<double>& f, const 
 
 }  // namespace
 
-void check_law(const TemperatureLaw& law) {
+void require_law(const TemperatureLaw& law) {
   static const CardinalRows rows;
   const auto* cardinal = std::get_if<Cardinal>(&law);
   if (cardinal == nullptr || !rows.accept(*cardinal)) with_law(Kitchen{}, law);
@@ -73,7 +73,7 @@ Law law_named(std::string_view name) {
 }
 
 TemperatureLaw law_of(const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   return law_of_checked(kitchen);
 }
 
@@ -106,7 +106,7 @@ Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law) {
     kitchen.law = Law::constant_q10;
     kitchen.q10 = constant->q10;
   }
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   return kitchen;
 }
 
@@ -118,7 +118,7 @@ double temperature_factor(const TemperatureLaw& law, double temperature_c) {
 }
 
 void temperature_factor(const TemperatureLaw& law, std::span<const double> temperature_c, std::span<double> out) {
-  check_law(law);
+  require_law(law);
   require(field::temperature_c, temperature_c);
   if (out.size() != temperature_c.size()) {
     throw InvalidInput("out has " + std::to_string(out.size()) + " places for " + std::to_string(temperature_c.size()) + " temperatures");

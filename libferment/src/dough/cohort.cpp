@@ -52,7 +52,7 @@ bool are_one_dough(std::span<const CohortPart> parts) {
 }  // namespace
 
 double mass_now(const Cohort& cohort, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   const formula::CohortCurve curve(cohort, kitchen);
   return curve.until_growth() < 0 ? curve.mass_at(0) : cohort.mass_g;
 }
@@ -73,7 +73,7 @@ Cohort new_cohort(double yeast_percent, Yeast yeast) {
 }
 
 std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   constexpr double rounding = 1e-12;
   double old_flour = 0;
   for (const CohortPart& part : parts) {

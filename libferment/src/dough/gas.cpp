@@ -9,7 +9,7 @@
 namespace ferment {
 
 double gas_capacity(double sugar_percent, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   require(field::sugar_percent, sugar_percent);
   return formula::gas_capacity(kitchen.gas_capacity, sugar_percent);
 }

@@ -24,7 +24,7 @@ double water_activity(double salt_percent, double water_percent, double sugar_pe
 }
 
 double solute_factor(double salt_percent, double water_percent, double sugar_percent, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   return formula::solute_factor(water_activity(salt_percent, water_percent, sugar_percent), kitchen.aw_min,
                                 1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
 }

@@ -37,7 +37,7 @@ formula::CellAir<double> cell_air(const Body& body, double temperature_c) {
 }
 
 formula::Retention<double> retention(double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   require(field::volume_ratio, anchor_ratio);
   require(field::gluten_percent, gluten_percent);
   const auto retention = formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
@@ -67,7 +67,7 @@ double co2_solubility(double temperature_c) {
 }
 
 double mixed_volume_ml(const Body& body, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   require_body(body);
   return body.dough_g / kitchen.gas_free_density / (1 - kitchen.void_fraction);
 }
@@ -82,7 +82,7 @@ double co2_in_cells_mmol(const Body& body, const Gas& gas, double temperature_c)
 }
 
 double volume_ml(const Body& body, const Gas& gas, double temperature_c, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+  require_parameters(kitchen);
   const double cells = gas.air_mmol + co2_in_cells_mmol(body, gas, temperature_c);
   return body.dough_g / kitchen.gas_free_density + cells * cell_air(body, temperature_c).molar_volume;
 }

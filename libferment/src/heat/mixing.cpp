@@ -170,7 +170,7 @@ void require_at_least(double least, double value, const char* what) {
                      {.field = what, .value = value, .low = least});
 }
 
-void check_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
+void require_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
   for (const HeatPortion& p : portions) {
     require_at_least(0, p.capacity_kj_k, "capacity_kj_k");
     require_at_least(-1e300, p.temperature_c, "temperature_c");
@@ -188,7 +188,7 @@ void check_balance(std::span<const HeatPortion> portions, const HeatSources& sou
 }  // namespace
 
 HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
-  check_balance(portions, sources);
+  require_balance(portions, sources);
   double wetted_capacity = 0, wetted_heat = sources.hydration_kj, capacity = 0, joining_heat = 0, joining_uptake = 0, wetting_uptake = 0;
   for (const HeatPortion& p : portions) {
     capacity += p.capacity_kj_k;

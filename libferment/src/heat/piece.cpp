@@ -22,8 +22,8 @@ constexpr double cloth_m2_k_per_w = 0.02;                              // common
 constexpr double gap_w_per_m2_k = 7;                                   // air under a lid: convection and radiation, computed
 constexpr double shiny_share = 4.5 / 8;                                // of the heat transfer of a matt surface: polished steel hardly radiates
 constexpr double ball_contact = 0.15;                                  // share of the surface on the worktop; engineering estimate
-constexpr double log_contact = 0.25;                                   // share of the round surface; engineering estimate
-constexpr double log_slenderness = 4;                                  // length over thickness; common practice, no source
+constexpr double oblong_contact = 0.25;                                // share of the round surface; engineering estimate
+constexpr double oblong_slenderness = 4;                               // length over thickness; common practice, no source
 constexpr double tub_shallowness = 2;                                  // width over depth; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
 
@@ -98,16 +98,16 @@ Body body_of(const Ball& ball, const Outside& outside, double volume_m3) {
   return body;
 }
 
-Body body_of(const Log& log, const Outside& outside, double volume_m3) {
+Body body_of(const Oblong& oblong, const Outside& outside, double volume_m3) {
   double diameter = 0, length = 0;
-  if (log.diameter_cm) diameter = *log.diameter_cm / 100;
-  if (log.length_cm) length = *log.length_cm / 100;
-  if (!log.diameter_cm && !log.length_cm) diameter = std::cbrt(4 * volume_m3 / (pi * log_slenderness));
+  if (oblong.diameter_cm) diameter = *oblong.diameter_cm / 100;
+  if (oblong.length_cm) length = *oblong.length_cm / 100;
+  if (!oblong.diameter_cm && !oblong.length_cm) diameter = std::cbrt(4 * volume_m3 / (pi * oblong_slenderness));
   if (!(diameter > 0)) diameter = std::sqrt(4 * volume_m3 / (pi * length));
   if (!(length > 0)) length = 4 * volume_m3 / (pi * diameter * diameter);
   const double inside = diameter / (8 * dough_w_per_m_k);
   const double round = pi * diameter * length, ends = pi * diameter * diameter / 2;
-  const double contact = outside.lies_in_air() ? 0 : log_contact;
+  const double contact = outside.lies_in_air() ? 0 : oblong_contact;
   Body body{cylinder_m3(diameter, length), 2, diameter / 2 / second_of_cylinder, {outside.free(round * (1 - contact) + ends, inside)}};
   if (contact > 0) body.faces.push_back(outside.base(round * contact, inside, 0, 0));
   return body;
@@ -139,7 +139,7 @@ void require_if_given(const Field& field, const std::optional<double>& value) {
 /// Whether the dimensions alone make the volume.
 bool has_all_dimensions(const Piece& piece) {
   if (const auto* ball = std::get_if<Ball>(&piece.shape)) return ball->diameter_cm.has_value();
-  if (const auto* log = std::get_if<Log>(&piece.shape)) return log->length_cm && log->diameter_cm;
+  if (const auto* oblong = std::get_if<Oblong>(&piece.shape)) return oblong->length_cm && oblong->diameter_cm;
   const Tub& tub = std::get<Tub>(piece.shape);
   return tub.diameter_cm && tub.depth_cm;
 }
@@ -195,11 +195,11 @@ Worktop worktop_named(std::string_view name) {
   return static_cast<Worktop>(&row_named(worktop_rows, name, "worktop", "worktop") - worktop_rows.data());
 }
 
-void check_piece(const Piece& piece) {
+void require_piece(const Piece& piece) {
   if (const auto* ball = std::get_if<Ball>(&piece.shape)) require_if_given(field::diameter_cm, ball->diameter_cm);
-  if (const auto* log = std::get_if<Log>(&piece.shape)) {
-    require_if_given(field::length_cm, log->length_cm);
-    require_if_given(field::diameter_cm, log->diameter_cm);
+  if (const auto* oblong = std::get_if<Oblong>(&piece.shape)) {
+    require_if_given(field::length_cm, oblong->length_cm);
+    require_if_given(field::diameter_cm, oblong->diameter_cm);
   }
   if (const auto* tub = std::get_if<Tub>(&piece.shape)) {
     require_if_given(field::diameter_cm, tub->diameter_cm);
@@ -213,7 +213,7 @@ void check_piece(const Piece& piece) {
   if (piece.cover) name_of(*piece.cover);
   if (piece.worktop) name_of(*piece.worktop);
   if (!is_tub(piece) && piece.cover == Cover::lid) {
-    throw InvalidInput("a ball or log has no lid; cover it with film or cloth, or leave it open [cover]", {.field = "cover"});
+    throw InvalidInput("a ball or oblong has no lid; cover it with film or cloth, or leave it open [cover]", {.field = "cover"});
   }
   if (has_all_dimensions(piece) && (piece.mass_g || piece.pieces != 1)) {
     throw InvalidInput("the piece has its weight twice: by its dimensions and by " + std::string(piece.mass_g ? "mass_g" : "pieces") +
@@ -226,7 +226,7 @@ void check_piece(const Piece& piece) {
 }
 
 Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
-  check_piece(piece);
+  require_piece(piece);
   row_of(place.air);
   require_if_given(field::heat_transfer_w_per_m2_k, place.heat_transfer_w_per_m2_k);
   require_if_given(field::humidity_percent, place.humidity_percent);

@@ -33,7 +33,7 @@ const Field& field_of(const Place& place) {
   return field::proof_box_c;
 }
 
-void check_course(const Field& field, const Course& course) {
+void require_course(const Field& field, const Course& course) {
   const std::size_t n = course.time_h.size();
   if (n < 2 || course.temperature_c.size() != n) {
     throw InvalidInput("a measured temperature needs at least two readings, a time and a temperature for each; got " + std::to_string(n) +
@@ -50,11 +50,11 @@ void check_course(const Field& field, const Course& course) {
   }
 }
 
-void check_place(const Place& place) {
+void require_place(const Place& place) {
   row_of(place.air);
   const Field& field = field_of(place);
   if (const auto* steady = std::get_if<double>(&place.temperature_c)) require(field, *steady);
-  if (const auto* course = std::get_if<Course>(&place.temperature_c)) check_course(field, *course);
+  if (const auto* course = std::get_if<Course>(&place.temperature_c)) require_course(field, *course);
   if (const auto* swing = std::get_if<DailySwing>(&place.temperature_c)) {
     if (place.is_dough) {
       throw InvalidInput("a dough's own temperature is a number or a measured one, not a daily swing [surroundings]", {.field = "surroundings"});
@@ -70,13 +70,13 @@ void check_place(const Place& place) {
 }
 
 Surroundings checked(Place place) {
-  check_place(place);
+  require_place(place);
   return {{std::move(place)}};
 }
 
 double along(const Course& course, double time_h) {
   const auto& times = course.time_h;
-  if (times.empty() || course.temperature_c.size() != times.size()) check_course(field::temperature_c, course);
+  if (times.empty() || course.temperature_c.size() != times.size()) require_course(field::temperature_c, course);
   const auto next = static_cast<std::size_t>(std::upper_bound(times.begin(), times.end(), time_h) - times.begin());
   if (next == 0) return course.temperature_c.front();
   if (next == times.size()) return course.temperature_c.back();
@@ -142,16 +142,16 @@ Surroundings Surroundings::sequence(std::vector<std::pair<double, Surroundings>>
       all.places.push_back(std::move(place));
     }
   }
-  check_surroundings(all);
+  require_surroundings(all);
   return all;
 }
 
-void check_surroundings(const Surroundings& surroundings) {
+void require_surroundings(const Surroundings& surroundings) {
   if (surroundings.places.empty())
     throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]", {.field = "surroundings"});
   double last_h = -std::numeric_limits<double>::infinity();
   for (const Place& place : surroundings.places) {
-    check_place(place);
+    require_place(place);
     if (!(place.from_h >= last_h)) {
       throw InvalidInput("a place begins at " + number(place.from_h) + " h, after one that begins at " + number(last_h) +
                              " h; give them in the order of time [surroundings]",
@@ -162,7 +162,7 @@ void check_surroundings(const Surroundings& surroundings) {
 }
 
 const Place& place_at(const Surroundings& surroundings, double time_h) {
-  if (surroundings.places.empty()) check_surroundings(surroundings);
+  if (surroundings.places.empty()) require_surroundings(surroundings);
   require_hour(time_h);
   const auto next = next_place(surroundings, time_h);
   return next == surroundings.places.begin() ? *next : *(next - 1);

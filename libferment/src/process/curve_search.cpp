@@ -17,15 +17,15 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr std::size_t grid_points = 17;
 constexpr double settled = 1e-8;         // a crossing is looked for until it is that close
-constexpr double on_time = 1e-6;         // and taken if it is that close; a turn that comes so close is a place, too
-constexpr double one_place = 1e-9;       // relative: two such places are one
+constexpr double on_time = 1e-6;         // and taken if it is that close; a turn that comes so close is a solution, too
+constexpr double one_solution = 1e-9;    // relative: two such points are one
 constexpr double steepest = 1e-10;       // of the range: what does not change less by then jumps
 constexpr double narrowest = 1e-14;      // of the range: nothing is looked for in between
 constexpr double least_jump = 1.0 / 60;  // a smaller one, where a draw or two change sides, is passed: nobody reads it on a clock
 constexpr double close_by = 0.004;       // relative, as far_off
 constexpr double least_dip = 1e-3;
 constexpr double far_off = 0.1;  // relative, and some hours: so far off the rough curve is on the same side of a value as the true one
-constexpr double far = 1e9;      // in place of infinity, which a parabola does not bear
+constexpr double far = 1e9;      // instead of infinity, which a parabola does not bear
 
 int side(double value, double wanted) { return std::abs(value - wanted) <= settled ? 0 : value > wanted ? 1 : -1; }
 
@@ -62,7 +62,7 @@ void CurveSearch::add_middles(const std::function<bool(const Knot&, const Knot&)
   add(middles);
 }
 
-/// More knots about turns and where the curve ends, and, of a wanted value, about the places at which the rough curve has it.
+/// More knots about turns and where the curve ends, and, of a wanted value, about the points at which the rough curve has it.
 void CurveSearch::look_closer(std::optional<double> wanted) {
   const double least = (curve_.high - curve_.low) / (16 * grid_points);
   for (int round = 0; round < 4; ++round) {
@@ -114,9 +114,9 @@ std::vector<CurveSearch::Mark> CurveSearch::marks(std::optional<double> wanted) 
   return marks;
 }
 
-/// The lowest (sign 1) or highest (−1) place of the curve between two; or one beyond `enough`, if that is given.
+/// The lowest (sign 1) or highest (−1) point of the curve between two; or one beyond `enough`, if that is given.
 CurveSearch::Mark CurveSearch::extreme(double from, double to, Mark best, double sign, std::optional<double> enough) {
-  constexpr int bits = 16;  // of the place between 1 and 2: of a turn's value it leaves less than 1e-9 of the change beside it
+  constexpr int bits = 16;  // of the point between 1 and 2: of a turn's value it leaves less than 1e-9 of the change beside it
   std::uintmax_t evaluations = 40;
   const auto lowered = [&](double t) {
     if (enough && sign * best.value < sign * *enough - settled) return far;  // it is known, and nothing more is evaluated
@@ -142,7 +142,7 @@ std::optional<CurveSearch::Mark> CurveSearch::extreme_at(const std::vector<Mark>
   xs.insert(std::upper_bound(xs.begin(), xs.end(), marks[i].x), marks[i].x);
   xs.push_back(marks[i + 1].x);
   auto at = static_cast<std::size_t>(std::find(xs.begin(), xs.end(), marks[i].x) - xs.begin());
-  const auto height = [&](std::size_t place) { return sign * value(xs[place]); };
+  const auto height = [&](std::size_t i) { return sign * value(xs[i]); };
   const std::size_t last = xs.size() - 1;
   while (at > 0 && height(at - 1) < height(at)) --at;
   while (at < last && height(at + 1) < height(at)) ++at;
@@ -239,30 +239,30 @@ void CurveSearch::note_jump(Mark from, Mark to) {
   if (std::isfinite(from.value) && std::isfinite(to.value)) jumps_.push_back({from, to});
 }
 
-std::vector<double> CurveSearch::places_of(double wanted) {
+std::vector<double> CurveSearch::solutions(double wanted) {
   look_closer(wanted);
   std::vector<Mark> all = marks(wanted);
   std::vector<Mark> turns;
-  std::vector<double> places;
+  std::vector<double> solutions;
   for (std::size_t i = 0, n = all.size(); i < n; ++i) {
     const std::optional<Mark> found = extreme_at(all, i, wanted);
     if (!found) continue;
-    if (std::abs(found->value - wanted) <= on_time && side(found->value, wanted) != 0) places.push_back(found->x);
+    if (std::abs(found->value - wanted) <= on_time && side(found->value, wanted) != 0) solutions.push_back(found->x);
     turns.push_back(*found);
   }
   all.insert(all.end(), turns.begin(), turns.end());
   std::sort(all.begin(), all.end(), [](const Mark& a, const Mark& b) { return a.x < b.x; });
   for (std::size_t i = 0; i < all.size(); ++i) {
     const int here = side(all[i].value, wanted);
-    if (here == 0) places.push_back(all[i].x);
+    if (here == 0) solutions.push_back(all[i].x);
     if (i + 1 == all.size()) break;
     if (here * side(all[i + 1].value, wanted) >= 0) continue;
-    if (const auto place = crossing(all[i], all[i + 1], wanted)) places.push_back(*place);
+    if (const auto solution = crossing(all[i], all[i + 1], wanted)) solutions.push_back(*solution);
   }
-  std::sort(places.begin(), places.end());
-  const auto same = [](double a, double b) { return std::abs(a - b) <= one_place * (1 + std::abs(a)); };
-  places.erase(std::unique(places.begin(), places.end(), same), places.end());
-  return places;
+  std::sort(solutions.begin(), solutions.end());
+  const auto same = [](double a, double b) { return std::abs(a - b) <= one_solution * (1 + std::abs(a)); };
+  solutions.erase(std::unique(solutions.begin(), solutions.end(), same), solutions.end());
+  return solutions;
 }
 
 /// Jumps show on the rough curve as a step that does not shrink with the distance; then their ends are found on the true one.

@@ -1,4 +1,4 @@
-// Every place at which a curve has a value, and which values it takes at all, from few evaluations.
+// Every point at which a curve has a value, and which values it takes at all, from few evaluations.
 //
 // The curve is dear to evaluate, has turns, regions where it is infinite, and jumps. A rough curve, a fraction as dear and a little
 // beside it, tells where it turns; the true one is evaluated at its turns, and between two of them it runs one way.
@@ -16,8 +16,8 @@ namespace ferment {
 struct SearchedCurve {
   double low = 0, high = 0;                                              ///< where it is looked at
   std::function<double(double)> value = {};                              ///< infinite where it has none
-  std::function<std::vector<double>(const std::vector<double>&)> rough;  ///< at many places at once
-  std::optional<double> present = {};                                    ///< a place that is looked at besides: what is chosen now
+  std::function<std::vector<double>(const std::vector<double>&)> rough;  ///< at many points at once
+  std::optional<double> present = {};                                    ///< a point that is looked at besides: what is chosen now
 };
 
 /// Values that a curve takes without a gap, and where it takes the lowest and the highest.
@@ -29,13 +29,13 @@ class CurveSearch {
  public:
   explicit CurveSearch(SearchedCurve curve);
 
-  /// Every place whose value is `wanted` (a turn's within 1e-6), rising; of a stretch on which it is so throughout, both ends.
-  std::vector<double> places_of(double wanted);
+  /// Every point whose value is `wanted` (a turn's within 1e-6), rising; of a stretch on which it is so throughout, both ends.
+  std::vector<double> solutions(double wanted);
   /// The values it takes, rising, without those that its jumps leave out; none if it is infinite throughout.
   std::vector<ValueRange> ranges();
   /// The one value that it has throughout, if it has.
   std::optional<double> only_value() const;
-  /// The curve, each place evaluated once.
+  /// The curve, each point evaluated once.
   double value(double x);
 
  private:
@@ -43,7 +43,7 @@ class CurveSearch {
     double x, rough;
   };
   enum class Turn { none, lowest, highest };
-  /// A place at which the true curve was evaluated.
+  /// A point at which the true curve was evaluated.
   struct Mark {
     double x, value;
   };

@@ -24,12 +24,12 @@ struct DrawnStage {
   double ready_h, lowest_h, highest_h, over_proofed_h, rise_percent;
 };
 
-/// The stages of one draw from `state` on; `last` ends it after the stage of that place. `watch`: acceptable rises and over-proofing,
+/// The stages of one draw from `state` on; `last` ends it after the stage at that step. `watch`: acceptable rises and over-proofing,
 /// so many hours beyond a stage's end.
 std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
                                  std::size_t last, double ahead_h = look_ahead_h);
 
-/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from check_stage, of a
+/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from require_stage, of a
 /// stage still to come
 Process condensed(const Process& process, std::size_t steps_done, double tolerance);
 
@@ -40,6 +40,6 @@ void for_each_draw(const ForecastOptions& options, std::size_t count, const std:
 State beginning(const Process& process, const std::optional<State>& given);
 
 /// Throws the error again with the step's name before its words.
-[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t place);
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index);
 
 }  // namespace ferment

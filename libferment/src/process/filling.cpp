@@ -22,7 +22,7 @@ constexpr double hydration_band = 0.4;           // of heat_of_hydration
 class Filling {
  public:
   Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix) {
-    check_mix(mix);
+    require_mix(mix);
     const Formula& f = mix.formula;
     if (!(dough.mass_g > 0)) percent_of(f);  // refuses a mix without flour
     const double flour_c = mix.flour_c.value_or(mix.room_c);

@@ -9,7 +9,7 @@
 
 namespace ferment {
 
-inline constexpr std::size_t main_water = 0;  ///< its place among the portions
+inline constexpr std::size_t main_water = 0;  ///< its index among the portions
 
 /// What is in the bowl, as the heat balance takes it; the main water comes first.
 struct Contents {

@@ -92,7 +92,7 @@ void keep_possible(Kitchen& kitchen) {
   kitchen.retention_limit = std::max(kitchen.retention_limit, kitchen.retention_onset + 0.1);
 }
 
-const Stage* stage_at(const Process& process, std::size_t place) { return std::get_if<Stage>(&process.steps[place]); }
+const Stage* stage_at(const Process& process, std::size_t step) { return std::get_if<Stage>(&process.steps[step]); }
 
 std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
   if (stage.acceptable_rise_percent) return *stage.acceptable_rise_percent;
@@ -101,11 +101,11 @@ std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
 
 /// The stages of a process that are still to come, from a step on.
 std::vector<std::size_t> stages_from(const Process& process, std::size_t first) {
-  std::vector<std::size_t> places;
-  for (std::size_t place = first; place < process.steps.size(); ++place) {
-    if (stage_at(process, place) != nullptr) places.push_back(place);
+  std::vector<std::size_t> indices;
+  for (std::size_t step = first; step < process.steps.size(); ++step) {
+    if (stage_at(process, step) != nullptr) indices.push_back(step);
   }
-  return places;
+  return indices;
 }
 
 std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, std::size_t stage, double DrawnStage::*member) {
@@ -122,7 +122,7 @@ std::vector<double> sorted(std::vector<double> values) {
 
 /// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the kitchen's, which
 /// a log teaches, and the batch's, which it does not: the part that goes with the batch's number in the draws.
-double interval_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
+double interval_length_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
   double n = 0, sum_y = 0, sum_z = 0, sum_yy = 0, sum_zz = 0, sum_yz = 0;
   for (std::size_t i = 0; i < ready.size(); ++i) {
     if (!(ready[i] < never)) continue;
@@ -145,6 +145,8 @@ std::string in_hours(double hours) {
   return number(std::floor(minutes / 60)) + " h " + number(std::fmod(minutes, 60)) + " min";
 }
 
+double length(std::pair<double, double> interval) { return interval.second - interval.first; }
+
 void add_notices(Forecast& forecast, const Kitchen& kitchen) {
   for (const StageForecast& stage : forecast.stages) {
     if (stage.never_ready >= 0.02) {
@@ -154,13 +156,14 @@ void add_notices(Forecast& forecast, const Kitchen& kitchen) {
                                   "stage \"" + stage.name + "\": in " + number(100 * stage.never_ready, 2) +
                                       " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
     }
-    if (!kitchen.covariance.empty() || !stage.by_rise || !(stage.interval_h < never)) continue;
+    const double length_h = length(interval_h(stage));
+    if (!kitchen.covariance.empty() || !stage.by_rise || !(length_h < never)) continue;
     forecast.notices.push_back({"nothing_learned",
                                 Severity::info,
-                                {{"interval_h", stage.interval_h}, {"interval_after_one_log_h", stage.interval_after_one_log_h}},
-                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(stage.interval_h) +
+                                {{"interval_length_h", length_h}, {"interval_length_after_one_log_h", stage.interval_length_after_one_log_h}},
+                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(length_h) +
                                     ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
-                                    in_hours(stage.interval_after_one_log_h)});
+                                    in_hours(stage.interval_length_after_one_log_h)});
   }
   std::stable_sort(forecast.notices.begin(), forecast.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
@@ -180,8 +183,16 @@ double quantile(const std::vector<double>& rising, double share) {
   return rising[below] + rest * (rising[below + 1] - rising[below]);
 }
 
+std::pair<double, double> interval_h(const StageForecast& stage, double level) {
+  if (!(level > 0 && level < 1)) {
+    throw InvalidInput("the level of an interval is " + number(level) + "; it must be between 0 and 1, such as 0.9 [level]",
+                       {.field = "level", .value = level, .low = 0.0, .high = 1.0});
+  }
+  return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
+}
+
 std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
-  check_kitchen(kitchen);
+  require_kitchen(kitchen);
   require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
   require({"batch_sd", "spread from batch to batch", "of ln gassing rate", 0, 1, 0.12, Quantity::ratio, {}, {}, "0.12 is usual"}, batch_sd);
   const std::vector<Parameter> learned = learnable();
@@ -221,13 +232,13 @@ std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double 
 Process condensed(const Process& process, std::size_t steps_done, double tolerance) {
   constexpr double loose = 1e-3, k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
   Process followed = process;
-  for (std::size_t place = steps_done; place < followed.steps.size(); ++place) {
-    auto* const stage = std::get_if<Stage>(&followed.steps[place]);
+  for (std::size_t step = steps_done; step < followed.steps.size(); ++step) {
+    auto* const stage = std::get_if<Stage>(&followed.steps[step]);
     if (stage == nullptr) continue;
     try {
-      check_stage(*stage);
+      require_stage(*stage);
     } catch (const Error& error) {
-      throw_from(error, process.steps[place], place);
+      throw_from(error, process.steps[step], step);
     }
     for (Place& there : stage->surroundings.places) {
       if (auto* const course = std::get_if<Course>(&there.temperature_c); course != nullptr && tolerance >= loose) {
@@ -261,12 +272,12 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   std::vector<DrawnStage> stages;
   State state = from;
   bool lost = false;
-  for (std::size_t place = from.steps_done; place <= last; ++place) {
-    const auto* const stage = stage_at(process, place);
+  for (std::size_t step = from.steps_done; step <= last; ++step) {
+    const auto* const stage = stage_at(process, step);
     if (stage == nullptr) {
       if (lost) continue;
       try {
-        state = mixed_in(state, std::get<Mix>(process.steps[place]), kitchen);
+        state = mixed_in(state, std::get<Mix>(process.steps[step]), kitchen);
       } catch (const OutsideModel&) {  // too warm or cold from the bowl
         lost = true;
       }
@@ -316,12 +327,12 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   }
   simulation.tolerance = options.tolerance;
   const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd, options.seed);
-  const std::vector<std::size_t> places = stages_from(process, start.steps_done);
-  if (places.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
+  const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
+  if (stages.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
   const auto follow = [&](double ahead_h) {
     for_each_draw(options, draws.size(),
-                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, places.back(), ahead_h); });
+                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, stages.back(), ahead_h); });
   };
   follow(look_ahead_h);
   // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told together.
@@ -329,14 +340,14 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const std::vector<double> over = sorted(column(results, stage, &DrawnStage::over_proofed_h));
     return quantile(over, be_back_share) < never && quantile(over, 0.5) == never;
   };
-  for (std::size_t i = 0; i < places.size(); ++i) {
+  for (std::size_t i = 0; i < stages.size(); ++i) {
     if (!is_told_by_halves(i)) continue;
     follow(field::until_h.high);
     break;
   }
 
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const Stage& stage = *stage_at(process, places[i]);
+  for (std::size_t i = 0; i < stages.size(); ++i) {
+    const Stage& stage = *stage_at(process, stages[i]);
     StageForecast told;
     told.name = stage.name;
     told.by_rise = std::holds_alternative<UntilRise>(stage.until);
@@ -352,9 +363,8 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const auto lost = std::count(ready.begin(), ready.end(), never);
     told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
     told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
-    told.interval_h = quantile(told.ready, 0.95) - quantile(told.ready, 0.05);
     const double begins_h = forecast.stages.empty() ? start.time_h : forecast.stages.back().ready_h;
-    told.interval_after_one_log_h = interval_after_one_log(ready, draws, told.ready_h - begins_h, told.interval_h);
+    told.interval_length_after_one_log_h = interval_length_after_one_log(ready, draws, told.ready_h - begins_h, length(interval_h(told)));
     forecast.stages.push_back(std::move(told));
   }
   add_notices(forecast, kitchen);

@@ -13,63 +13,63 @@ namespace {
 
 constexpr int most_iterations = 40;
 
-// Gauss–Legendre nodes on [0, 1] (Abramowitz & Stegun 1964, table 25.4).
-constexpr AtNodes node_at{0.0694318442029737124, 0.3300094782075718676, 0.6699905217924281324, 0.9305681557970262876};
+// Gauss–Legendre abscissae on [0, 1] (Abramowitz & Stegun 1964, table 25.4).
+constexpr AtAbscissae abscissa{0.0694318442029737124, 0.3300094782075718676, 0.6699905217924281324, 0.9305681557970262876};
 
-/// Lagrange's polynomials on the nodes, by powers.
-constexpr std::array<AtNodes, nodes> lagrange() {
-  std::array<AtNodes, nodes> all{};
-  for (std::size_t j = 0; j < nodes; ++j) {
-    AtNodes p{};
+/// Lagrange's polynomials on the abscissae, by powers.
+constexpr std::array<AtAbscissae, abscissae> lagrange() {
+  std::array<AtAbscissae, abscissae> all{};
+  for (std::size_t j = 0; j < abscissae; ++j) {
+    AtAbscissae p{};
     p[0] = 1;
     std::size_t degree = 0;
-    for (std::size_t k = 0; k < nodes; ++k) {
+    for (std::size_t k = 0; k < abscissae; ++k) {
       if (k == j) continue;
-      const double per = 1 / (node_at[j] - node_at[k]);
+      const double per = 1 / (abscissa[j] - abscissa[k]);
       ++degree;
-      for (std::size_t power = degree; power > 0; --power) p[power] = (p[power - 1] - node_at[k] * p[power]) * per;
-      p[0] *= -node_at[k] * per;
+      for (std::size_t power = degree; power > 0; --power) p[power] = (p[power - 1] - abscissa[k] * p[power]) * per;
+      p[0] *= -abscissa[k] * per;
     }
     all[j] = p;
   }
   return all;
 }
-constexpr std::array<AtNodes, nodes> basis = lagrange();
+constexpr std::array<AtAbscissae, abscissae> basis = lagrange();
 
-/// Weights of the values at the nodes: of the value at x, and of the integral from 0 to x.
-constexpr AtNodes value_weights(double x) {
-  AtNodes w{};
-  for (std::size_t j = 0; j < nodes; ++j) {
-    for (std::size_t power = nodes; power-- > 0;) w[j] = w[j] * x + basis[j][power];
+/// Weights of the values at the abscissae: of the value at x, and of the integral from 0 to x.
+constexpr AtAbscissae value_weights(double x) {
+  AtAbscissae w{};
+  for (std::size_t j = 0; j < abscissae; ++j) {
+    for (std::size_t power = abscissae; power-- > 0;) w[j] = w[j] * x + basis[j][power];
   }
   return w;
 }
-constexpr AtNodes integral_weights(double x) {
-  AtNodes w{};
-  for (std::size_t j = 0; j < nodes; ++j) {
-    for (std::size_t power = nodes; power-- > 0;) w[j] = w[j] * x + basis[j][power] / static_cast<double>(power + 1);
+constexpr AtAbscissae integral_weights(double x) {
+  AtAbscissae w{};
+  for (std::size_t j = 0; j < abscissae; ++j) {
+    for (std::size_t power = abscissae; power-- > 0;) w[j] = w[j] * x + basis[j][power] / static_cast<double>(power + 1);
     w[j] *= x;
   }
   return w;
 }
 
-constexpr std::array<AtNodes, nodes> integrals_to_nodes() {
-  std::array<AtNodes, nodes> all{};
-  for (std::size_t i = 0; i < nodes; ++i) all[i] = integral_weights(node_at[i]);
+constexpr std::array<AtAbscissae, abscissae> integrals_to_abscissae() {
+  std::array<AtAbscissae, abscissae> all{};
+  for (std::size_t i = 0; i < abscissae; ++i) all[i] = integral_weights(abscissa[i]);
   return all;
 }
-constexpr std::array<AtNodes, nodes> to_node = integrals_to_nodes();
-constexpr AtNodes to_end = integral_weights(1);
-constexpr AtNodes at_end = value_weights(1);
+constexpr std::array<AtAbscissae, abscissae> to_abscissa = integrals_to_abscissae();
+constexpr AtAbscissae to_end = integral_weights(1);
+constexpr AtAbscissae at_end = value_weights(1);
 
-double sum(const AtNodes& weights, const AtNodes& values) {
+double sum(const AtAbscissae& weights, const AtAbscissae& values) {
   double total = 0;
-  for (std::size_t j = 0; j < nodes; ++j) total += weights[j] * values[j];
+  for (std::size_t j = 0; j < abscissae; ++j) total += weights[j] * values[j];
   return total;
 }
 
-using Vector = Eigen::Matrix<double, static_cast<int>(nodes), 1>;
-using Matrix = Eigen::Matrix<double, static_cast<int>(nodes), static_cast<int>(nodes)>;
+using Vector = Eigen::Matrix<double, static_cast<int>(abscissae), 1>;
+using Matrix = Eigen::Matrix<double, static_cast<int>(abscissae), static_cast<int>(abscissae)>;
 
 }  // namespace
 
@@ -95,42 +95,42 @@ void Leg::solve_coupled(double start_c) {
   const double k_per_wh = 3600 / s.node.capacity_j_k;
   const bool open = s.node.open_m2 > 0;
 
-  AtNodes air{};
+  AtAbscissae air{};
   Vector air_drive;
   Matrix coupling = Matrix::Identity();
-  for (std::size_t i = 0; i < nodes; ++i) air[i] = temperature_at(*s.place, start_h_ + hours_ * node_at[i]);
-  for (std::size_t i = 0; i < nodes; ++i) {
+  for (std::size_t i = 0; i < abscissae; ++i) air[i] = temperature_at(*s.place, start_h_ + hours_ * abscissa[i]);
+  for (std::size_t i = 0; i < abscissae; ++i) {
     const auto row = static_cast<Eigen::Index>(i);
-    air_drive[row] = start_c + hours_ * per_h * sum(to_node[i], air);
-    for (std::size_t j = 0; j < nodes; ++j) coupling(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_node[i][j];
+    air_drive[row] = start_c + hours_ * per_h * sum(to_abscissa[i], air);
+    for (std::size_t j = 0; j < abscissae; ++j) coupling(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_abscissa[i][j];
   }
   const Matrix solution = coupling.inverse();
 
   Coupled path{start_c, {}, {}};
-  AtNodes vapour{};
+  AtAbscissae vapour{};
   Vector temperature = solution * air_drive;  // as if nothing but the air acted
   bool settled = false;
   for (int iteration = 0; iteration < most_iterations && !settled; ++iteration) {
-    for (std::size_t i = 0; i < nodes; ++i) {
+    for (std::size_t i = 0; i < abscissae; ++i) {
       const double t = temperature[static_cast<Eigen::Index>(i)];
       path.clock_rate[i] = s.speed->solutes() * s.speed->factor(t);
       // Only what vapour adds to the loss through air, which the matrix has.
       if (open) vapour[i] = k_per_wh * (heat_loss_w(s.node, t, air[i]) - s.node.heat_loss_w_per_k * (t - air[i]));
     }
     Vector drive = air_drive;
-    AtNodes clock{}, made{};
-    for (std::size_t i = 0; i < nodes; ++i) clock[i] = hours_ * sum(to_node[i], path.clock_rate);
-    s.making->made_after(clock.data(), made.data(), nodes);
-    for (std::size_t i = 0; i < nodes; ++i) {
+    AtAbscissae clock{}, made{};
+    for (std::size_t i = 0; i < abscissae; ++i) clock[i] = hours_ * sum(to_abscissa[i], path.clock_rate);
+    s.making->made_after(clock.data(), made.data(), abscissae);
+    for (std::size_t i = 0; i < abscissae; ++i) {
       const auto row = static_cast<Eigen::Index>(i);
       drive[row] += s.warming_k_per_mmol * (made[i] - s.making->made_now());
-      if (open) drive[row] -= hours_ * sum(to_node[i], vapour);
+      if (open) drive[row] -= hours_ * sum(to_abscissa[i], vapour);
     }
     const Vector next = solution * drive;
     settled = (next - temperature).cwiseAbs().maxCoeff() < s.settled_k;
     temperature = next;
   }
-  for (std::size_t i = 0; i < nodes; ++i) path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
+  for (std::size_t i = 0; i < abscissae; ++i) path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
   path_ = path;
   if (!settled) {
     error_ = std::numeric_limits<double>::infinity();
@@ -153,7 +153,7 @@ void Leg::at(const double* after_h, Point* points, std::size_t n) const {
     Point& p = points[i];
     p.after_h = after_h[i];
     if (coupled != nullptr) {
-      const AtNodes weights = p.after_h == hours_ ? to_end : integral_weights(p.after_h / hours_);
+      const AtAbscissae weights = p.after_h == hours_ ? to_end : integral_weights(p.after_h / hours_);
       p.equivalent_h = hours_ * sum(weights, coupled->clock_rate);
       p.temperature_c = coupled->start_c + hours_ * sum(weights, coupled->air_rate);
     } else if (const auto* line = std::get_if<Line>(&path_)) {

@@ -1,9 +1,9 @@
 // Temperature and clock of a dough over a piece of time in which nothing is done to it.
 //
 // Three kinds: the dough's temperature is given (a straight line), or relaxes to a constant one without heat of its own (both
-// exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with four nodes (order eight):
+// exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with four abscissae (order eight):
 //   T(t) = T0 + ∫ λ·(A − T) − vapour dt + warming·(M(θ(t)) − M(0)),   θ(t) = ∫ solutes·factor(T) dt,
-// where the CO2 made, M, is a closed function of θ: the heat of fermentation enters exactly. The node temperatures are linear in
+// where the CO2 made, M, is a closed function of θ: the heat of fermentation enters exactly. The temperatures at them are linear in
 // each other but for M, so Picard's iteration runs on the clock alone and closes in fast.
 #pragma once
 
@@ -17,8 +17,8 @@
 
 namespace ferment {
 
-inline constexpr std::size_t nodes = 4;
-using AtNodes = std::array<double, nodes>;
+inline constexpr std::size_t abscissae = 4;
+using AtAbscissae = std::array<double, abscissae>;
 
 /// What acts on the dough in a leg.
 struct Setting {
@@ -27,7 +27,7 @@ struct Setting {
   const Place* place;
   Node node = {};                 ///< not read where the dough's temperature is given
   double warming_k_per_mmol = 0;  ///< by CO2 made; 0 without heat of fermentation
-  double settled_k = 1e-12;       ///< change of a node's temperature below which an iteration ends
+  double settled_k = 1e-12;       ///< change of such a temperature below which an iteration ends
 };
 
 struct Line {
@@ -38,8 +38,8 @@ struct Relaxation {
 };
 struct Coupled {
   double start_c;
-  AtNodes clock_rate;  ///< equivalent hours per hour
-  AtNodes air_rate;    ///< K per hour, by air and vapour
+  AtAbscissae clock_rate;  ///< equivalent hours per hour
+  AtAbscissae air_rate;    ///< K per hour, by air and vapour
 };
 
 /// A dough somewhere on a leg.
@@ -63,7 +63,7 @@ class Leg {
   /// Up to `most_points` moments at once.
   void at(const double* after_h, Point* points, std::size_t n) const;
   static constexpr std::size_t most_points = 4;
-  /// How far the speeds at the end are from those the nodes foresee, relative; 0 for exact legs.
+  /// How far the speeds at the end are from those the abscissae foresee, relative; 0 for exact legs.
   double error() const { return error_; }
   bool is_coupled() const { return std::holds_alternative<Coupled>(path_); }
   /// Heat lost to the surroundings over the whole leg, J; 0 where the dough's temperature is given.

@@ -72,7 +72,7 @@ void require_no_rest(const Mix& mix) {
 }  // namespace
 
 State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
-  check_mix(mix);
+  require_mix(mix);
   std::vector<const State*> doughs;
   if (state.amounts.dough_g > 0) doughs.push_back(&state);
   for (const State& dough : mix.doughs) {
@@ -123,7 +123,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   mixed.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(mixed.temperature_c).molar_volume;
   mixed.anchor_ratio = volume.free_ratio(mixed.gas, mixed.temperature_c);
   ++mixed.steps_done;
-  check_state(mixed);
+  require_state(mixed);
   return mixed;
 }
 

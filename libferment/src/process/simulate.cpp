@@ -9,7 +9,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 
 #include "base/text.hpp"
 #include "process/dough_physics.hpp"
@@ -20,15 +20,15 @@
 namespace ferment {
 namespace {
 
-std::string where(const Step& step, std::size_t place) {
+std::string where(const Step& step, std::size_t index) {
   const auto* stage = std::get_if<Stage>(&step);
-  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(place + 1) + ")";
+  return stage != nullptr ? "stage \"" + stage->name + "\"" : "mix (step " + std::to_string(index + 1) + ")";
 }
 
 }  // namespace
 
-[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t place) {
-  const std::string message = where(step, place) + ": " + error.what();
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index) {
+  const std::string message = where(step, index) + ": " + error.what();
   switch (error.status()) {
     case Status::invalid_input: throw InvalidInput(message, error.detail());
     case Status::outside_model: throw OutsideModel(message, error.detail());
@@ -111,7 +111,7 @@ class Recorder {
 /// Takes a state through a stage, or part of it; the result if it is wanted.
 State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options, StageResult* result,
                 Recorder* recorder) {
-  check_stage(stage);
+  require_stage(stage);
   if (!(state.amounts.dough_g > 0)) {
     throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
   }
@@ -175,7 +175,7 @@ void note_stage(NoticeList& notices, const Stage& stage, const StageResult& resu
   for (const Place& place : stage.surroundings.places) {
     const auto* steady = std::get_if<double>(&place.temperature_c);
     const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
-    if (steady != nullptr && !place.is_dough && cold_room) notices.add_kind(check({.refrigerator_c = *steady}, kitchen));
+    if (steady != nullptr && !place.is_dough && cold_room) notices.add_kind(cautions({.refrigerator_c = *steady}, kitchen));
     const auto* course = std::get_if<Course>(&place.temperature_c);
     if (course != nullptr && course->time_h.back() < std::min(result.end_h, after.time_h) - 1e-9) {
       notices.add({"measured_temperature_ended",
@@ -190,8 +190,8 @@ void note_stage(NoticeList& notices, const Stage& stage, const StageResult& resu
     for (const Cohort& cohort : before.cohorts) dose += cohort.dose_g;
     const double instant = dose / (0.30 / 0.33);
     notices.add_kind(
-        check({.yeast_percent = instant, .yeast = Yeast::instant, .sugar_percent = percent_of_flour(before, before.amounts.sugar_g)}, kitchen));
-    for (const double dough_c : {result.start_c, result.end_c}) notices.add_kind(check({.dough_c = dough_c}, kitchen));
+        cautions({.yeast_percent = instant, .yeast = Yeast::instant, .sugar_percent = percent_of_flour(before, before.amounts.sugar_g)}, kitchen));
+    for (const double dough_c : {result.start_c, result.end_c}) notices.add_kind(cautions({.dough_c = dough_c}, kitchen));
   }
   if (result.be_back_by_h && *result.be_back_by_h < result.end_h - 1e-9) {
     notices.add({"stage_over_proofed",
@@ -224,7 +224,7 @@ void note_mix(NoticeList& notices, const Mix& mix) {
   if (!yeast) return;
   const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
   for (const Water& water : f.waters) {
-    if (water.wets_yeast) notices.add(check({.yeast = kind, .water_c = water.temperature_c}));
+    if (water.wets_yeast) notices.add(cautions({.yeast = kind, .water_c = water.temperature_c}));
   }
 }
 
@@ -235,7 +235,7 @@ State beginning(const Process& process, const std::optional<State>& given) {
   require(field::altitude_m, process.altitude_m);
   if (process.steps.empty()) throw InvalidInput("the process has no steps; begin with a mix of flour and water [steps]", {.field = "steps"});
   if (!given) return {.time_h = process.start_h, .altitude_m = process.altitude_m};
-  check_state(*given);
+  require_state(*given);
   const std::size_t done = given->steps_done, steps = process.steps.size();
   if (done >= steps) {
     throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " + std::to_string(steps) +
@@ -252,7 +252,7 @@ State beginning(const Process& process, const std::optional<State>& given) {
 
 namespace {
 
-void check_options(const SimulateOptions& options) {
+void require_options(const SimulateOptions& options) {
   if (options.stop_h) require(field::start_h, *options.stop_h);
   require({"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"}, options.every_min);
   require({"tolerance", "tolerance", "", 1e-12, 1e-1, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
@@ -261,8 +261,8 @@ void check_options(const SimulateOptions& options) {
 }  // namespace
 
 double volume_ratio(const State& state, const Kitchen& kitchen) {
-  check_parameters(kitchen);
-  check_state(state);
+  require_parameters(kitchen);
+  require_state(state);
   if (!(state.amounts.dough_g > 0)) throw InvalidInput("the state has no dough; mix flour and water first [state]", {.field = "state"});
   return DoughVolume(state, kitchen).ratio(state.gas, state.temperature_c, state.anchor_ratio);
 }
@@ -280,9 +280,9 @@ Node node_of(const Piece& piece, const State& state, const Place& place, const K
 }
 
 State advance(const State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options) {
-  check_parameters(kitchen);
-  check_state(state);
-  check_options(options);
+  require_parameters(kitchen);
+  require_state(state);
+  require_options(options);
   if (const auto* mix = std::get_if<Mix>(&step)) {
     if (state.stage) throw InvalidInput("a stage is under way; end it before the mix [state]", {.field = "state"});
     return mixed_in(state, *mix, kitchen);
@@ -291,17 +291,17 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
 }
 
 Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given, const SimulateOptions& options) {
-  check_parameters(kitchen);
-  check_options(options);
+  require_parameters(kitchen);
+  require_options(options);
   Timeline timeline;
   timeline.state = beginning(process, given);
   Recorder recorder(timeline, options.every_min);
   NoticeList notices(timeline.notices);
   State& state = timeline.state;
   while (state.steps_done < process.steps.size()) {
-    const std::size_t place = state.steps_done;
-    const Step& step = process.steps[place];
-    if (options.progress) options.progress({place, process.steps.size(), state.time_h});
+    const std::size_t index = state.steps_done;
+    const Step& step = process.steps[index];
+    if (options.progress) options.progress({index, process.steps.size(), state.time_h});
     if (options.stop_h && state.time_h >= *options.stop_h) break;
     try {
       if (const auto* mix = std::get_if<Mix>(&step)) {
@@ -319,10 +319,10 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       if (!timeline.stages.back().ended) break;
       if (!stage.handling.empty()) recorder.even_out();
     } catch (const Error& error) {
-      throw_from(error, step, place);
+      throw_from(error, step, index);
     }
   }
-  if (state.perishable_h > 0) notices.add(check({.perishable_h = state.perishable_h}, kitchen));
+  if (state.perishable_h > 0) notices.add(cautions({.perishable_h = state.perishable_h}, kitchen));
   std::stable_sort(timeline.notices.begin(), timeline.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return timeline;
 }

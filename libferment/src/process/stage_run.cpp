@@ -149,7 +149,7 @@ Leg StageRun::next_leg(double to_h) {
     Leg leg(setting_, state_.time_h, state_.temperature_c, hours);
     if (!leg.is_coupled()) return leg;
     constexpr double least_share = 1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
-    const double change = 0.9 * std::pow(1 / std::max(leg.error() / options_.tolerance, least_share), 1.0 / static_cast<double>(nodes));
+    const double change = 0.9 * std::pow(1 / std::max(leg.error() / options_.tolerance, least_share), 1.0 / static_cast<double>(abscissae));
     if (leg.error() <= options_.tolerance || hours <= shortest_step_h) {
       const bool was_limited = hours < step_h_;
       const double next = std::min(hours * std::min(change, 3.0), longest_step_h);

@@ -32,10 +32,10 @@ class StageRun {
   using EachLeg = std::function<void(const StageRun&, const Leg&)>;
   /// Runs to the stage's end, or to options.stop_h; true if it ended. Throws for a rise that is never reached.
   bool run(const EachLeg& each_leg);
-  /// Notes when the volume passes a rise, percent; also beyond the end. The answer is its place in `watched`.
+  /// Notes when the volume passes a rise, percent; also beyond the end. The answer is its index in `watched`.
   std::size_t watch(double rise_percent);
   /// When it did, or has since the run began; nothing if it has not.
-  const std::optional<double>& watched(std::size_t place) const { return watches_[place].when_h; }
+  const std::optional<double>& watched(std::size_t index) const { return watches_[index].when_h; }
   /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed, at most so
   /// many hours. Take the state of the end before.
   std::optional<double> look_ahead(double hours = look_ahead_h);

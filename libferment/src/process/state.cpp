@@ -28,7 +28,7 @@ void require_grams(std::string_view label, double grams) { require(range("amount
   throw InvalidInput("the state is damaged: " + what + "; simulate the process again from its start [" + field + "]", {.field = field});
 }
 
-void check_amounts(const Amounts& a) {
+void require_amounts(const Amounts& a) {
   require_grams("flour of the state", a.flour_g);
   require_grams("gluten of the state", a.gluten_g);
   require_grams("water of the state", a.water_g);
@@ -44,7 +44,7 @@ void check_amounts(const Amounts& a) {
   }
 }
 
-void check_cohort(const Cohort& cohort) {
+void require_cohort(const Cohort& cohort) {
   name_of(cohort.yeast);
   for (const double grams : {cohort.dose_g, cohort.mass_g, cohort.room_g, cohort.increment_g}) require(dry_matter, grams);
   require(age, cohort.equivalent_h);
@@ -56,7 +56,7 @@ void check_cohort(const Cohort& cohort) {
   if (cohort.mass_g < least_of_its_room * cohort.room_g) refuse("a cohort could grow to a million million times its yeast", "cohorts");
 }
 
-void check_progress(const StageProgress& progress, double time_h) {
+void require_progress(const StageProgress& progress, double time_h) {
   require(field::start_h, progress.start_h);
   require(field::dough_c, progress.start_c);
   require(field::volume_ratio, progress.start_ratio);
@@ -71,10 +71,10 @@ void check_progress(const StageProgress& progress, double time_h) {
 
 }  // namespace
 
-void check_state(const State& state) {
+void require_state(const State& state) {
   require(field::start_h, state.time_h);
   require(field::altitude_m, state.altitude_m);
-  check_amounts(state.amounts);
+  require_amounts(state.amounts);
   require(heat_capacity, state.heat_capacity_kj_k);
   require(perishable, state.perishable_h);
   require(field::equivalent_h, state.equivalent_h);
@@ -82,8 +82,8 @@ void check_state(const State& state) {
   require(field::co2_mmol, state.gas.co2_mmol);
   require(field::air_mmol, state.gas.air_mmol);
   if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9) refuse("it holds more CO2 than its yeast has made", "co2_mmol");
-  for (const Cohort& cohort : state.cohorts) check_cohort(cohort);
-  if (state.stage) check_progress(*state.stage, state.time_h);
+  for (const Cohort& cohort : state.cohorts) require_cohort(cohort);
+  if (state.stage) require_progress(*state.stage, state.time_h);
   if (!(state.amounts.dough_g > 0)) {
     if (!state.cohorts.empty() || state.stage) refuse("it has yeast or a stage but no dough", "amounts");
     return;
@@ -96,7 +96,7 @@ void check_state(const State& state) {
 }
 
 State part_of(const State& state, double mass_g) {
-  check_state(state);
+  require_state(state);
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
@@ -114,7 +114,7 @@ State part_of(const State& state, double mass_g) {
 }
 
 State as_beginning(State state) {
-  check_state(state);
+  require_state(state);
   if (state.stage) {
     throw InvalidInput("the state is in the middle of a stage; end the stage before another process begins with it [state]", {.field = "state"});
   }

@@ -39,10 +39,10 @@ struct CheckMixing {
 
 }  // namespace
 
-void check_mix(const Mix& mix) {
+void require_mix(const Mix& mix) {
   double dough_g = amounts_of(mix.formula).dough_g;
   for (const State& dough : mix.doughs) {
-    check_state(dough);
+    require_state(dough);
     dough_g += dough.amounts.dough_g;
   }
   if (!(dough_g > 0)) {
@@ -79,10 +79,10 @@ Handling handling_named(std::string_view name) {
   throw InvalidInput("handling \"" + std::string(name) + "\" is unknown; known: fold, divide, round, mould [handling]", {.field = "handling"});
 }
 
-void check_stage(const Stage& stage) {
+void require_stage(const Stage& stage) {
   if (stage.name.empty()) throw InvalidInput("a stage has no name; give one, such as bulk [name]", {.field = "name"});
-  check_piece(stage.piece);
-  check_surroundings(stage.surroundings);
+  require_piece(stage.piece);
+  require_surroundings(stage.surroundings);
   if (const auto* time = std::get_if<UntilTime>(&stage.until)) require(field::until_h, time->hours);
   if (const auto* rise = std::get_if<UntilRise>(&stage.until)) require(field::rise_percent, rise->rise_percent);
   for (const double fold : stage.folds_h) require(field::folds_h, fold);

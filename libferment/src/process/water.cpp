@@ -7,7 +7,7 @@
 #include <ferment/base/field.hpp>
 #include <ferment/dough/ingredient.hpp>
 #include <ferment/heat/properties.hpp>
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
@@ -206,7 +206,7 @@ double perishable_rest_h(const WaterPlan& plan, const Contents& contents, const 
 
 /// Notices about yeast are kept only where the water touches yeast.
 void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeast) {
-  for (Notice& notice : check({.yeast = yeast, .water_c = water_c})) {
+  for (Notice& notice : cautions({.yeast = yeast, .water_c = water_c})) {
     const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" || notice.code == "water_cold_for_instant";
     const bool known = std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.text == notice.text; });
     if ((touches_yeast || !of_yeast) && !known) plan.notices.push_back(std::move(notice));
@@ -222,9 +222,9 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
   add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
   for (const Water& water : f.waters) add_notices(plan, water.temperature_c, water.wets_yeast, kind);
   if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
-    for (Notice& notice : check({.perishable_h = perishable_rest_h(plan, contents, balance)})) plan.notices.push_back(std::move(notice));
+    for (Notice& notice : cautions({.perishable_h = perishable_rest_h(plan, contents, balance)})) plan.notices.push_back(std::move(notice));
   }
-  for (Notice& notice : check({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
+  for (Notice& notice : cautions({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
   if (!mix.mixing) {
     plan.notices.push_back({"mixing_assumed",
                             Severity::info,
@@ -246,7 +246,7 @@ FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, c
 }  // namespace
 
 WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
-  check_mix(given);
+  require_mix(given);
   require_dough(given.formula);
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
@@ -289,7 +289,7 @@ Mix with_water(const Mix& mix, const WaterPlan& plan) {
   watered.formula.water_g = plan.pour_g;
   watered.formula.ice_g = plan.ice_g;
   watered.water_c = plan.pour_c;
-  check_mix(watered);
+  require_mix(watered);
   return watered;
 }
 

@@ -77,7 +77,7 @@ FERMENT_API std::span<const Parameter> parameters();
 FERMENT_API std::vector<Parameter> learnable();
 
 /// The covariance matrix of the kitchen, n × n row by row, n = learnable().size(); the prior's if empty.
-/// @throws InvalidInput as check_kitchen
+/// @throws InvalidInput as require_kitchen
 FERMENT_API std::vector<double> covariance_of(const Kitchen& kitchen);
 
 /// A frozen named parameter set. Known: "2026-1".
@@ -88,10 +88,10 @@ FERMENT_API Kitchen kitchen_named(std::string_view name);
 /// (t_opt_c must lie above the middle of t_min_c and the maximum; Rosso et al. 1993), with a retention limit
 /// not above its onset, or with a covariance that is no symmetric positive semi-definite matrix.
 /// @throws InvalidInput
-FERMENT_API void check_kitchen(const Kitchen& kitchen);
+FERMENT_API void require_kitchen(const Kitchen& kitchen);
 
 /// The same without the covariance, which only answers about uncertainty read: what every call checks.
 /// @throws InvalidInput
-FERMENT_API void check_parameters(const Kitchen& kitchen);
+FERMENT_API void require_parameters(const Kitchen& kitchen);
 
 }  // namespace ferment

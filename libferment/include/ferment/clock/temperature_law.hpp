@@ -45,10 +45,10 @@ FERMENT_API std::string_view name_of(Law law);
 /// @throws InvalidInput naming the known laws
 FERMENT_API Law law_named(std::string_view name);
 
-/// The law of a kitchen, with its parameters. @throws InvalidInput from check_kitchen
+/// The law of a kitchen, with its parameters. @throws InvalidInput from require_kitchen
 FERMENT_API TemperatureLaw law_of(const Kitchen& kitchen);
 
-/// A copy of the kitchen with this law and its parameters. @throws InvalidInput from check_kitchen
+/// A copy of the kitchen with this law and its parameters. @throws InvalidInput from require_kitchen
 FERMENT_API Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law);
 
 /// Speed at a temperature over the speed at 25 °C, a ratio; 0 where the yeast stands still.

@@ -31,7 +31,7 @@ struct Gas {
 };
 
 /// Volume just after mixing, mL per 100 g flour: gas-free volume and void.
-/// @throws InvalidInput from check_kitchen
+/// @throws InvalidInput from require_kitchen
 FERMENT_API double mixed_volume_ml(const Body& body, const Kitchen& kitchen = {});
 
 /// Air in the cells just after mixing at that temperature, mmol per 100 g flour (ideal gas).

@@ -16,7 +16,7 @@
 namespace ferment {
 
 /// Water temperature by the factor rule, °C: n · desired − flour − room (− preferment) − friction, n = 3, or 4 with a
-/// preferment. The answer may lie below 0 or above 60 °C; `check` has the notices.
+/// preferment. The answer may lie below 0 or above 60 °C; `cautions` has them.
 /// Source: trade textbooks (see tests/reference/water_temperature.csv).
 /// @throws InvalidInput outside the field table's bounds
 FERMENT_API double water_by_factor_rule(double desired_c, double flour_c, double room_c, double friction_k,

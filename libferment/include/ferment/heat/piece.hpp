@@ -30,7 +30,7 @@ struct Ball {
   std::optional<double> diameter_cm = {};  ///< in place of a weight
 };
 /// A long piece; four times as long as thick if neither is given.
-struct Log {
+struct Oblong {
   std::optional<double> length_cm = {};
   std::optional<double> diameter_cm = {};
 };
@@ -44,7 +44,7 @@ struct Tub {
 
 /// Dough in one piece. Its weight, or all of the dough shared between `pieces`, or what its dimensions hold.
 struct Piece {
-  std::variant<Tub, Ball, Log> shape = Tub{};
+  std::variant<Tub, Ball, Oblong> shape = Tub{};
   std::optional<double> mass_g = {};
   double pieces = 1;                             ///< equal ones, if their weight is not given
   std::optional<Cover> cover = {};               ///< a tub has a lid, other pieces film, if not given
@@ -69,7 +69,7 @@ struct Node {
   double heat_loss_w_per_k = 0;
   double time_constant_h = 0;
   double inside_k_per_w = 0;  ///< mean of the dough less its surface, per W of loss
-  double core_over_mean = 1;  ///< (core − surface)/(mean − surface) of a settled profile: ball 2.5, log 2, tub 1.5
+  double core_over_mean = 1;  ///< (core − surface)/(mean − surface) of a settled profile: ball 2.5, oblong 2, tub 1.5
   double settling_h = 0;      ///< time constant in which a profile settles after a change: the second eigenvalue's, Biot number 1
   double open_m2 = 0;         ///< surface that water evaporates from
   double open_inside_m2_k_per_w = 0;
@@ -90,7 +90,7 @@ struct Node {
 FERMENT_API Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa = 101325);
 
 /// Refuses a piece outside the field table or over-determined. @throws InvalidInput
-FERMENT_API void check_piece(const Piece& piece);
+FERMENT_API void require_piece(const Piece& piece);
 
 /// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it is open.
 FERMENT_API double heat_loss_w(const Node& node, double mean_c, double air_c);

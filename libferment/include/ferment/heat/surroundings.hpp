@@ -67,7 +67,7 @@ struct FERMENT_API Surroundings {
 
 /// Refuses temperatures outside the field table, series without readings or with times that do not rise, and places out of order.
 /// @throws InvalidInput
-FERMENT_API void check_surroundings(const Surroundings& surroundings);
+FERMENT_API void require_surroundings(const Surroundings& surroundings);
 
 /// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place, or unless the hour is a number
 FERMENT_API const Place& place_at(const Surroundings& surroundings, double time_h);

@@ -20,17 +20,16 @@ namespace ferment {
 /// `be_back_by_h` is after more than two days. Where one in ten is over-proofed sooner, all are followed until the median one is.
 struct StageForecast {
   std::string name = {};
-  bool by_rise = false;                     ///< ends by a rise; else by a time
-  std::vector<double> ready = {};           ///< when it is ready, of every draw, rising
-  double ready_h = 0;                       ///< their median
-  std::pair<double, double> window_h = {};  ///< median hours of the lowest and the highest acceptable rise
-  double look_first_h = 0;                  ///< one in ten doughs has the lowest acceptable rise by then
-  double be_back_by_h = 0;                  ///< nine in ten are not over-proofed by then
-  double over_proofed_h = 0;                ///< the median dough is
-  double never_ready = 0;                   ///< share of the draws in which its rise is never reached
-  double rise_percent = 0;                  ///< median rise at its end
-  double interval_h = 0;                    ///< length of the 90 % interval of `ready`
-  double interval_after_one_log_h = 0;      ///< what one logged rise of this stage would leave of it
+  bool by_rise = false;                        ///< ends by a rise; else by a time
+  std::vector<double> ready = {};              ///< when it is ready, of every draw, rising
+  double ready_h = 0;                          ///< their median
+  std::pair<double, double> window_h = {};     ///< median hours of the lowest and the highest acceptable rise
+  double look_first_h = 0;                     ///< one in ten doughs has the lowest acceptable rise by then
+  double be_back_by_h = 0;                     ///< nine in ten are not over-proofed by then
+  double over_proofed_h = 0;                   ///< the median dough is
+  double never_ready = 0;                      ///< share of the draws in which its rise is never reached
+  double rise_percent = 0;                     ///< median rise at its end
+  double interval_length_after_one_log_h = 0;  ///< what one logged rise of this stage would leave of the 90 % interval
 };
 
 struct Forecast {
@@ -56,17 +55,21 @@ struct ForecastOptions {
 ///
 /// Acceptable rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice).
 /// Warmer dough is ready some 7 to 10 % per °C sooner near dough temperature. After a bulk of a fixed *time*, though, a warmer
-/// kitchen can make the final proof longer: more of the sugars are spent and more gas is pressed out with the handling.
+/// room can make the final proof longer: more of the sugars are spent and more gas is pressed out with the handling.
 /// @throws as simulate for the kitchen's central values; in a draw a dough that leaves −2 to 45 °C is never ready
 /// Source: model of this library; Sobol points of Joe & Kuo 2008 (Boost.Random), scrambled after Owen 1995 (by hash, Burley 2020).
 FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
                               const ForecastOptions& options = {});
 
+/// The hours between which a stage is ready with a probability, 0 < level < 1: as many doughs are ready before as after.
+/// @throws InvalidInput
+FERMENT_API std::pair<double, double> interval_h(const StageForecast& stage, double level = 0.9);
+
 /// Quantile of rising values by linear interpolation, 0 ≤ share ≤ 1; infinite if it falls on an infinite one. @throws InvalidInput
 FERMENT_API double quantile(const std::vector<double>& rising, double share);
 
 /// The kitchens of the draws: central values moved by the covariance and the batch's spread, kept inside the table's bounds.
-/// @throws InvalidInput from check_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ batch_sd ≤ 1
+/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ batch_sd ≤ 1
 FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws = 512, double batch_sd = 0.12,
                                           std::uint32_t seed = ForecastOptions{}.seed);
 

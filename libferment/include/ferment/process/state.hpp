@@ -44,7 +44,7 @@ struct State {
 
 /// Refuses a state that no process makes: amounts, gas, yeast or times outside their ranges, or that do not fit each other.
 /// @throws InvalidInput saying which
-FERMENT_API void check_state(const State& state);
+FERMENT_API void require_state(const State& state);
 
 /// A part of the dough, g: the same dough, less of it. @throws InvalidInput if the dough weighs less
 FERMENT_API State part_of(const State& state, double mass_g);

@@ -42,7 +42,7 @@ struct Mix {
 };
 
 /// Refuses a mix outside the field table, or with nothing in it. @throws InvalidInput
-FERMENT_API void check_mix(const Mix& mix);
+FERMENT_API void require_mix(const Mix& mix);
 
 /// What presses gas out of a dough; the kitchen has the share of each.
 enum class Handling { fold, divide, round, mould };
@@ -73,7 +73,7 @@ struct Stage {
 };
 
 /// Refuses a stage outside the field table. @throws InvalidInput
-FERMENT_API void check_stage(const Stage& stage);
+FERMENT_API void require_stage(const Stage& stage);
 
 using Step = std::variant<Mix, Stage>;
 

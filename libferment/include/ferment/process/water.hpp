@@ -56,7 +56,7 @@ struct WaterPlan {
 /// Source: enthalpy balance; specific heats of heat/properties; see heat/mixing for the rest.
 FERMENT_API WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<double> friction_k = std::nullopt);
 
-/// The mix with the plan's water and ice in it. @throws InvalidInput from check_mix
+/// The mix with the plan's water and ice in it. @throws InvalidInput from require_mix
 FERMENT_API Mix with_water(const Mix& mix, const WaterPlan& plan);
 
 /// The balance forward: dough temperature at the end of mixing, °C; the main water's temperature must be given.

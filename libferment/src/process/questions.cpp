@@ -1,4 +1,4 @@
-#include <ferment/process/inverse.hpp>
+#include <ferment/process/questions.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -36,13 +36,13 @@ class Ready {
       : state_(state), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
-    for (std::size_t place = first; place < process.steps.size(); ++place) {
-      const auto* stage = std::get_if<Stage>(&process.steps[place]);
+    for (std::size_t step = first; step < process.steps.size(); ++step) {
+      const auto* stage = std::get_if<Stage>(&process.steps[step]);
       if (stage == nullptr) continue;
       known.append(known.empty() ? "" : ", ").append(stage->name);
       if (stage->name == wanted.stage && !found_) {
         found_ = true;
-        place_ = place;
+        step_ = step;
       }
     }
     if (!found_) {
@@ -55,7 +55,7 @@ class Ready {
                    .tolerance = options.tolerance,
                    .interrupt = options.interrupt};
   }
-  std::size_t place() const { return place_; }
+  std::size_t step() const { return step_; }
 
   /// The median of the draws: what a forecast says.
   double median(const Process& process) const { return medians({process}, draws_.size()).front(); }
@@ -67,7 +67,7 @@ class Ready {
     std::vector<double> ready(processes.size() * draws);
     for_each_draw(options_, ready.size(), [&](std::size_t i) {
       const Process& process = processes[i / draws];
-      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, place_).back().ready_h;
+      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, step_).back().ready_h;
     });
     std::vector<double> medians;
     for (auto first = ready.begin(); first != ready.end(); first += static_cast<std::ptrdiff_t>(draws)) {
@@ -82,7 +82,7 @@ class Ready {
   const ForecastOptions& options_;
   std::vector<Draw> draws_;
   SimulateOptions simulation_;
-  std::size_t place_ = 0;
+  std::size_t step_ = 0;
   bool found_ = false;
 };
 
@@ -146,7 +146,7 @@ Choice answered(const Asked& asked, const Ready& ready, const Process& process, 
   const Process followed = condensed(process, beginning(process, state).steps_done, tolerance);
   CurveSearch search = search_of(asked, ready, followed);
   const std::optional<double> always_h = search.only_value();
-  const std::vector<double> found = always_h ? any_choice(asked, *always_h, wanted) : search.places_of(wanted.ready_h);
+  const std::vector<double> found = always_h ? any_choice(asked, *always_h, wanted) : search.solutions(wanted.ready_h);
   if (found.empty()) refuse(asked, search, wanted);
   const double x = latest ? found.back() : found.front();
   Choice choice;
@@ -182,8 +182,8 @@ Choice answered(const Asked& asked, const Ready& ready, const Process& process, 
 /// The mixes to come before a stage.
 template <class Each>
 void for_mixes(Process& process, std::size_t from, std::size_t to, Each each) {
-  for (std::size_t place = from; place < to; ++place) {
-    if (auto* mix = std::get_if<Mix>(&process.steps[place])) each(*mix);
+  for (std::size_t step = from; step < to; ++step) {
+    if (auto* mix = std::get_if<Mix>(&process.steps[step])) each(*mix);
   }
 }
 
@@ -195,6 +195,33 @@ double as_instant_g(const Formula& f) {
   return compressed * compressed_ratio(Yeast::instant);
 }
 
+/// The latest moment to move a stage's dough into other surroundings, to the stage's end.
+Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
+                      const std::optional<State>& state, const ForecastOptions& options) {
+  require_surroundings(to);
+  const Ready ready(process, wanted, kitchen, state, options);
+  const State start = beginning(process, state);
+  std::size_t where = process.steps.size();
+  for (std::size_t step = start.steps_done; step <= ready.step() && where == process.steps.size(); ++step) {
+    const auto* stage = std::get_if<Stage>(&process.steps[step]);
+    if (stage != nullptr && stage->name == moved) where = step;
+  }
+  if (where == process.steps.size()) {
+    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
+                       {.field = "moved"});
+  }
+  const auto choose = [&](Process& changed, double move_h) {
+    Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
+    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
+    for (Place place : to.places) {
+      place.from_h = std::max(place.from_h, move_h);
+      own.places.push_back(std::move(place));
+    }
+  };
+  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
+                  options.tolerance);
+}
+
 }  // namespace
 
 Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, const Kitchen& kitchen, const std::optional<State>& state,
@@ -204,7 +231,7 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
   const State start = beginning(process, state);
   double grams = 0, instant_g = 0, flour_g = start.amounts.flour_g;
   Process counted = process;
-  for_mixes(counted, start.steps_done, ready.place(), [&](const Mix& mix) {
+  for_mixes(counted, start.steps_done, ready.step(), [&](const Mix& mix) {
     grams += yeast_g(mix.formula);
     instant_g += as_instant_g(mix.formula);
     flour_g += amounts_of(mix.formula).flour_g;
@@ -216,7 +243,7 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
   }
   const double percent = 100 * instant_g / flour_g;
   const auto choose = [&](Process& changed, double log_factor) {
-    for_mixes(changed, start.steps_done, ready.place(), [&](Mix& mix) {
+    for_mixes(changed, start.steps_done, ready.step(), [&](Mix& mix) {
       for (double Formula::*kind : {&Formula::instant_g, &Formula::active_dry_g, &Formula::compressed_g}) mix.formula.*kind *= std::exp(log_factor);
     });
   };
@@ -237,11 +264,11 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
   const std::size_t first = beginning(process, state).steps_done;
   const Mix* next = nullptr;
   std::size_t where = 0;
-  for (std::size_t place = first; place < ready.place() && next == nullptr; ++place) {
-    const auto* mix = std::get_if<Mix>(&process.steps[place]);
+  for (std::size_t step = first; step < ready.step() && next == nullptr; ++step) {
+    const auto* mix = std::get_if<Mix>(&process.steps[step]);
     if (mix == nullptr || !(mix->formula.water_g > 0) || mix->dough_c) continue;
     next = mix;
-    where = place;
+    where = step;
   }
   if (next == nullptr) {
     throw InvalidInput("no mix to come before stage \"" + wanted.stage +
@@ -253,8 +280,8 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
                   ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
-Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
-               const ForecastOptions& options) {
+Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
+                const ForecastOptions& options) {
   row_of(air);
   const Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
@@ -262,7 +289,7 @@ Choice air_for(const Process& process, const Wanted& wanted, Air air, const Kitc
     return place.air == air && !place.is_dough && std::holds_alternative<double>(place.temperature_c);
   };
   const auto each_place = [&](Process& changed, const std::function<void(Place&)>& each) {
-    for (std::size_t at = first; at <= ready.place(); ++at) {
+    for (std::size_t at = first; at <= ready.step(); ++at) {
       auto* stage = std::get_if<Stage>(&changed.steps[at]);
       if (stage == nullptr) continue;
       for (Place& place : stage->surroundings.places) {
@@ -293,30 +320,14 @@ Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen&
                   kitchen, from_the_start, options.tolerance);
 }
 
-Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
-                      const std::optional<State>& state, const ForecastOptions& options) {
-  check_surroundings(to);
-  const Ready ready(process, wanted, kitchen, state, options);
-  const State start = beginning(process, state);
-  std::size_t where = process.steps.size();
-  for (std::size_t place = start.steps_done; place <= ready.place() && where == process.steps.size(); ++place) {
-    const auto* stage = std::get_if<Stage>(&process.steps[place]);
-    if (stage != nullptr && stage->name == moved) where = place;
-  }
-  if (where == process.steps.size()) {
-    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
-                       {.field = "moved"});
-  }
-  const auto choose = [&](Process& changed, double move_h) {
-    Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
-    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
-    for (Place place : to.places) {
-      place.from_h = std::max(place.from_h, move_h);
-      own.places.push_back(std::move(place));
-    }
-  };
-  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
-                  options.tolerance);
+Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& refrigerator,
+                        const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
+  return moment_to_move(process, wanted, moved, refrigerator, kitchen, state, options);
+}
+
+Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into, const Kitchen& kitchen,
+                   const std::optional<State>& state, const ForecastOptions& options) {
+  return moment_to_move(process, wanted, moved, into, kitchen, state, options);
 }
 
 }  // namespace ferment

@@ -1,4 +1,4 @@
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -34,7 +34,7 @@ class Notices {
   std::vector<Notice> list;
 };
 
-void check_water(const PlainNumbers& p, Notices& notices) {
+void caution_water(const PlainNumbers& p, Notices& notices) {
   if (!p.water_c) return;
   const double water = *p.water_c;
   Field any = field::water_c;  // a planned water may be impossible: that is what the notice is for
@@ -64,7 +64,7 @@ void check_water(const PlainNumbers& p, Notices& notices) {
   }
 }
 
-void check_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
+void caution_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
   if (!p.dough_c) return;
   require(field::dough_c, *p.dough_c);
   if (auto notice = law_notice(law_of(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
@@ -78,7 +78,7 @@ void check_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices
   }
 }
 
-void check_formula(const PlainNumbers& p, Notices& notices) {
+void caution_formula(const PlainNumbers& p, Notices& notices) {
   if (p.yeast_percent) {
     require_yeast(*p.yeast_percent, p.yeast);
     const double instant = convert_yeast(*p.yeast_percent, p.yeast, Yeast::instant);
@@ -100,7 +100,7 @@ void check_formula(const PlainNumbers& p, Notices& notices) {
   }
 }
 
-void check_rise(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
+void caution_rise(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
   if (!p.rise_percent) return;
   require(field::rise_percent, *p.rise_percent);
   Dough dough;
@@ -113,7 +113,7 @@ void check_rise(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices)
   }
 }
 
-void check_safety(const PlainNumbers& p, Notices& notices) {
+void caution_safety(const PlainNumbers& p, Notices& notices) {
   if (p.perishable_h) {
     require(field::perishable_h, *p.perishable_h);
     const bool warm = !p.dough_c || (*p.dough_c > perishable_low_c && *p.dough_c < perishable_high_c);
@@ -135,15 +135,15 @@ void check_safety(const PlainNumbers& p, Notices& notices) {
 
 }  // namespace
 
-std::vector<Notice> check(const PlainNumbers& numbers, const Kitchen& kitchen) {
-  check_parameters(kitchen);
+std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen) {
+  require_parameters(kitchen);
   name_of(numbers.yeast);
   Notices notices;
-  check_water(numbers, notices);
-  check_safety(numbers, notices);
-  check_dough(numbers, kitchen, notices);
-  check_formula(numbers, notices);
-  check_rise(numbers, kitchen, notices);
+  caution_water(numbers, notices);
+  caution_safety(numbers, notices);
+  caution_dough(numbers, kitchen, notices);
+  caution_formula(numbers, notices);
+  caution_rise(numbers, kitchen, notices);
   std::stable_sort(notices.list.begin(), notices.list.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return notices.list;
 }

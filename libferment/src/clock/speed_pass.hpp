@@ -1,4 +1,4 @@
-// The first stage of every array function: speed and water activity of a block of doughs.
+// The first pass of every array function: speed and water activity of a block of doughs.
 #pragma once
 
 #include <cstddef>

@@ -9,7 +9,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/clock/rise.hpp>
-#include <ferment/process/check.hpp>
+#include <ferment/process/cautions.hpp>
 
 #include "box.hpp"
 
@@ -90,7 +90,7 @@ TEST_CASE("each notice just inside and just outside its limit") {
   std::set<std::string> codes;
   for (const Edge& edge : edges()) {
     INFO(std::string(edge.code));
-    const std::vector<Notice> with = check(edge.with, edge.kitchen);
+    const std::vector<Notice> with = cautions(edge.with, edge.kitchen);
     const Notice* notice = find(with, edge.code);
     REQUIRE(notice != nullptr);
     CHECK(notice->severity == edge.severity);
@@ -100,7 +100,7 @@ TEST_CASE("each notice just inside and just outside its limit") {
       CHECK_FALSE(name.empty());
       CHECK(std::isfinite(value));
     }
-    CHECK(find(check(edge.without, edge.kitchen), edge.code) == nullptr);
+    CHECK(find(cautions(edge.without, edge.kitchen), edge.code) == nullptr);
     codes.insert(edge.code);
   }
   CHECK(codes == std::set<std::string>{"water_kills_yeast", "water_scalds", "water_hot_for_yeast", "water_warm_for_yeast", "water_below_freezing",
@@ -109,24 +109,24 @@ TEST_CASE("each notice just inside and just outside its limit") {
 }
 
 TEST_CASE("an ordinary dough gets no notice, nor does an empty plan") {
-  CHECK(check({}).empty());
-  CHECK(check({.dough_c = 25,
-               .yeast_percent = 0.6,
-               .salt_percent = 2,
-               .water_percent = 68,
-               .sugar_percent = 3,
-               .gluten_percent = 0,
-               .altitude_m = 300,
-               .rise_percent = 100,
-               .water_c = 30,
-               .refrigerator_c = 4,
-               .perishable_h = 2})
+  CHECK(cautions({}).empty());
+  CHECK(cautions({.dough_c = 25,
+                  .yeast_percent = 0.6,
+                  .salt_percent = 2,
+                  .water_percent = 68,
+                  .sugar_percent = 3,
+                  .gluten_percent = 0,
+                  .altitude_m = 300,
+                  .rise_percent = 100,
+                  .water_c = 30,
+                  .refrigerator_c = 4,
+                  .perishable_h = 2})
             .empty());
 }
 
 TEST_CASE("the most severe notices come first") {
-  const std::vector<Notice> notices =
-      check({.dough_c = 40, .yeast_percent = 0.02, .sugar_percent = 20, .rise_percent = 400, .water_c = 70, .refrigerator_c = 9, .perishable_h = 10});
+  const std::vector<Notice> notices = cautions(
+      {.dough_c = 40, .yeast_percent = 0.02, .sugar_percent = 20, .rise_percent = 400, .water_c = 70, .refrigerator_c = 9, .perishable_h = 10});
   CHECK(notices.size() == 8);
   CHECK(std::is_sorted(notices.begin(), notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; }));
   CHECK(notices.front().severity == Severity::warning);
@@ -134,17 +134,17 @@ TEST_CASE("the most severe notices come first") {
 }
 
 TEST_CASE("a planned water may be impossible, but must be a number") {
-  for (const double water : {-300.0, -1.0, 0.0, 205.0, 1e9, -1e9}) CHECK_NOTHROW(check({.water_c = water}));
-  for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity}) CHECK_THROWS_AS(check({.water_c = bad}), InvalidInput);
+  for (const double water : {-300.0, -1.0, 0.0, 205.0, 1e9, -1e9}) CHECK_NOTHROW(cautions({.water_c = water}));
+  for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity}) CHECK_THROWS_AS(cautions({.water_c = bad}), InvalidInput);
 }
 
 TEST_CASE("numbers outside the field table are refused") {
-  CHECK_THROWS_AS(check({.yeast_percent = 0.001}), InvalidInput);
-  CHECK_THROWS_AS(check({.yeast_percent = 6}), InvalidInput);
-  CHECK_NOTHROW(check({.yeast_percent = 6, .yeast = Yeast::compressed}));
-  CHECK_THROWS_AS(check({.yeast_percent = 1, .yeast = static_cast<Yeast>(17)}), InvalidInput);
-  CHECK_THROWS_AS(check({.yeast = static_cast<Yeast>(17)}), InvalidInput);
+  CHECK_THROWS_AS(cautions({.yeast_percent = 0.001}), InvalidInput);
+  CHECK_THROWS_AS(cautions({.yeast_percent = 6}), InvalidInput);
+  CHECK_NOTHROW(cautions({.yeast_percent = 6, .yeast = Yeast::compressed}));
+  CHECK_THROWS_AS(cautions({.yeast_percent = 1, .yeast = static_cast<Yeast>(17)}), InvalidInput);
+  CHECK_THROWS_AS(cautions({.yeast = static_cast<Yeast>(17)}), InvalidInput);
   Kitchen kitchen;
   kitchen.q10 = -1;
-  CHECK_THROWS_AS(check({}, kitchen), InvalidInput);
+  CHECK_THROWS_AS(cautions({}, kitchen), InvalidInput);
 }

@@ -45,15 +45,21 @@ FERMENT_API Choice water_for(const Process& process, const Wanted& wanted, const
                              const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
 /// Temperature of all steady places with such air, from now to the stage, °C. @throws as yeast_for; InvalidInput if there is none
-FERMENT_API Choice air_for(const Process& process, const Wanted& wanted, Air air = Air::room, const Kitchen& kitchen = {},
-                           const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+FERMENT_API Choice room_for(const Process& process, const Wanted& wanted, Air air = Air::room, const Kitchen& kitchen = {},
+                            const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
 /// Latest hour at which the process may begin. @throws as yeast_for
 FERMENT_API Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {}, const ForecastOptions& options = {});
 
-/// Latest hour at which the dough of stage `moved` is to be moved into other surroundings, where it stays to the stage's end: into
-/// the refrigerator, or out of it. @throws as yeast_for
-FERMENT_API Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to,
-                                  const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+/// Latest hour at which the dough of stage `moved` goes into the refrigerator (surroundings of any kind), where it stays to the
+/// stage's end. @throws as yeast_for
+FERMENT_API Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& refrigerator,
+                                    const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
+                                    const ForecastOptions& options = {});
+
+/// Latest hour at which the dough of stage `moved` comes out of its refrigerator into other surroundings, where it stays to the
+/// stage's end. @throws as yeast_for
+FERMENT_API Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into,
+                               const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
 }  // namespace ferment

@@ -33,6 +33,6 @@ struct PlainNumbers {
 /// refrigerator_warm, dough_cold, dough_warm.
 /// Limits: science of the trade, common practice; food safety defers to the local food code.
 /// @throws InvalidInput outside the field table's bounds (but any finite water_c of use is answered)
-FERMENT_API std::vector<Notice> check(const PlainNumbers& numbers, const Kitchen& kitchen = {});
+FERMENT_API std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen = {});
 
 }  // namespace ferment
