@@ -51,7 +51,8 @@ int main(int count, char** arguments) {
         for (int k = 0; k < 3; ++k) log1p_loop(in[2].data() + start, place, size);
       }
     }
-    seconds.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() / static_cast<double>(inner));
+    seconds.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() /
+                      static_cast<double>(inner));
   }
   std::nth_element(seconds.begin(), seconds.begin() + 15, seconds.end());
   std::printf("%.9g\n", seconds[15]);

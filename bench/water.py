@@ -42,7 +42,7 @@ PARTS = {
 HEAT_KJ = WORK_KJ_PER_KG * 1.919 + 1.100 * lf.heat_of_hydration(100 * FLOUR.water) - 0.020 * 66
 
 
-def kitchens(n: int) -> tuple[Array, Array, Array]:
+def temperatures(n: int) -> tuple[Array, Array, Array]:
     """Draw wanted dough, flour and room, °C."""
     draw = np.random.default_rng(20262).random((3, n))
     return 20 + 6 * draw[0], 12 + 12 * draw[1], 14 + 12 * draw[2]
@@ -69,7 +69,7 @@ def by_scipy(desired: float, flour: float, room: float) -> float:
 def main() -> None:
     """Print one table."""
     n = 100_000
-    desired, flour, room = kitchens(n)
+    desired, flour, room = temperatures(n)
 
     def ours() -> Array:
         return lf.water_map(MIX, desired, flour_c=flour, room_c=room)
@@ -100,7 +100,7 @@ def main() -> None:
     threads_s = median_seconds(in_threads) / len(mixes)
     scipy_s = median_seconds(lambda: by_scipy(22, 18, 20))
 
-    table = Table(title=f"water plans: {n:,} kitchens, wanted dough, flour and room varying", title_justify="left")
+    table = Table(title=f"water plans: {n:,} of them, wanted dough, flour and room varying", title_justify="left")
     for column in ("", "per plan", "times ours"):
         table.add_column(column, justify="left" if not column else "right")
     table.add_row("water_map, arrays", f"{array_s * 1e9:.1f} ns", "1")

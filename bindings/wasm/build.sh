@@ -9,7 +9,10 @@ build=${1:-$project/build/wasm}
 eigen=${FERMENT_EIGEN:-/usr/include/eigen3}
 boost=${FERMENT_BOOST:-/usr/include}
 
-command -v emcmake >/dev/null || { echo "build.sh: emscripten is missing; on Debian: apt-get install emscripten" >&2; exit 1; }
+command -v emcmake >/dev/null || {
+  echo "build.sh: emscripten is missing; on Debian: apt-get install emscripten" >&2
+  exit 1
+}
 [ -d "$eigen/Eigen" ] || { echo "build.sh: no Eigen/ in $eigen; set FERMENT_EIGEN" >&2; exit 1; }
 [ -d "$boost/boost" ] || { echo "build.sh: no boost/ in $boost; set FERMENT_BOOST" >&2; exit 1; }
 

@@ -55,11 +55,13 @@ ferment_status guarded(Work work) noexcept {
 template <std::uint32_t first_size, class Struct>
 void require_struct(const Struct* inputs, const char* name, const void* out) {
   static_assert(sizeof(Struct) >= first_size);
-  if (inputs == nullptr) throw ferment::InvalidInput(std::string(name) + " is a null pointer; pass the address of a filled struct");
+  if (inputs == nullptr)
+    throw ferment::InvalidInput(std::string(name) + " is a null pointer; pass the address of a filled struct");
   if (out == nullptr) throw ferment::InvalidInput("the out-pointer is null; pass the address of a double");
   if (inputs->size < first_size) {
-    throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) + " bytes, but must be at least " +
-                                std::to_string(first_size) + "; fill the struct with its INIT macro");
+    throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) +
+                                " bytes, but must be at least " + std::to_string(first_size) +
+                                "; fill the struct with its INIT macro");
   }
 }
 
@@ -72,8 +74,10 @@ const char* ferment_last_error(void) { return last_error.c_str(); }
 ferment_status ferment_water_by_factor_rule(const ferment_factor_rule* inputs, double* water_c) {
   return guarded([&] {
     require_struct<48>(inputs, "ferment_factor_rule", water_c);
-    const std::optional<double> preferment = inputs->has_preferment != 0 ? std::optional(inputs->preferment_c) : std::nullopt;
-    *water_c = ferment::water_by_factor_rule(inputs->desired_c, inputs->flour_c, inputs->room_c, inputs->friction_k, preferment);
+    const std::optional<double> preferment =
+        inputs->has_preferment != 0 ? std::optional(inputs->preferment_c) : std::nullopt;
+    *water_c = ferment::water_by_factor_rule(inputs->desired_c, inputs->flour_c, inputs->room_c, inputs->friction_k,
+                                             preferment);
   });
 }
 

@@ -17,7 +17,8 @@ static void check(int holds, const char* what, int line) {
 static const double untouched = -12345.5;
 
 /* A call that must fail: its status, a word of its text, and the output as it was. */
-static void check_failure(ferment_status status, ferment_status expected, const char* words, const double* out, int line) {
+static void check_failure(ferment_status status, ferment_status expected, const char* words, const double* out,
+                          int line) {
   check(status == expected, "the status is the expected one", line);
   check(strstr(ferment_last_error(), words) != NULL, words, line);
   if (out != NULL) check(*out == untouched, "the output is untouched", line);

@@ -4,7 +4,10 @@
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 project=$(cd "$here/../.." && pwd)
-[ $# = 1 ] && [ -f "$1/CMakeCache.txt" ] || { echo "usage: tests/consumer/run.sh BUILD_FOLDER (configured and built)" >&2; exit 2; }
+[ $# = 1 ] && [ -f "$1/CMakeCache.txt" ] || {
+  echo "usage: tests/consumer/run.sh BUILD_FOLDER (configured and built)" >&2
+  exit 2
+}
 built=$(cd "$1" && pwd)
 cached() { sed -n "s/^$1:[A-Z]*=//p" "$built/CMakeCache.txt"; }
 compiler=$(cached CMAKE_CXX_COMPILER)
@@ -19,8 +22,10 @@ say() { printf '== consumer: %s\n' "$*"; }
 quietly() { "$@" >"$work/log" 2>&1 || { cat "$work/log" >&2; echo "run.sh: failed: $*" >&2; exit 1; }; }
 
 # The other kind of library than the one the build folder holds is built here.
-if [ "$(cached BUILD_SHARED_LIBS)" = ON ]; then here_kind=shared other_kind=static other=OFF; else here_kind=static other_kind=shared other=ON; fi
-quietly cmake -S "$project" -B "$work/$other_kind" -DBUILD_SHARED_LIBS=$other -DFERMENT_TESTS=OFF -DCMAKE_BUILD_TYPE=Release
+here_kind=static other_kind=shared other=ON
+[ "$(cached BUILD_SHARED_LIBS)" != ON ] || here_kind=shared other_kind=static other=OFF
+quietly cmake -S "$project" -B "$work/$other_kind" -DBUILD_SHARED_LIBS=$other \
+  -DFERMENT_TESTS=OFF -DCMAKE_BUILD_TYPE=Release
 quietly cmake --build "$work/$other_kind" -j 2
 quietly cmake --install "$built" --prefix "$work/prefix-$here_kind"
 quietly cmake --install "$work/$other_kind" --prefix "$work/prefix-$other_kind"
@@ -49,7 +54,8 @@ for kind in shared static; do
   say "$kind, add_subdirectory"
   shared=OFF
   [ $kind = static ] || shared=ON
-  quietly cmake -S "$here/add_subdirectory" -B "$work/add_subdirectory-$kind" -DBUILD_SHARED_LIBS=$shared -DCMAKE_BUILD_TYPE=Debug
+  quietly cmake -S "$here/add_subdirectory" -B "$work/add_subdirectory-$kind" \
+    -DBUILD_SHARED_LIBS=$shared -DCMAKE_BUILD_TYPE=Debug
   quietly cmake --build "$work/add_subdirectory-$kind" -j 2
   "$work/add_subdirectory-$kind/consumer"
 done

@@ -905,7 +905,7 @@ def test_a_batch_that_came_out_as_planned_says_what_was_planned(write, tables):
 
 
 def test_a_batch_to_log_keeps_the_minutes_that_options_gave(write):
-    """They are in no file: without them the batch would hold in kitchens like its own alone."""
+    """They are in no file: without them the batch would hold in rooms like its own alone."""
     mixing = ["--mixing", "spiral", "--minutes", "6"]
     ask = ["water", "--desired", "24C", "--room", "15C", *mixing]
     water_c = as_json(*ask)["water_c"]
@@ -1126,18 +1126,18 @@ def test_friction_of_one_batch():
     numbers = [f"{friction.mean:.1f} K ({1.8 * friction.mean:.0f} °F)", f"{gain.mean:.1f} kJ/kg"]
     assert [cells(row) for row in rows] == [["1", *numbers], ["mean", *numbers]]
 
-    def holds(kitchens):
+    def holds(rooms):
         return (
             "The net gain is the heat your mixing leaves in a kilogram of dough. It holds in "
-            f"{kitchens}, for this way of mixing and this size of batch. "
-            "The friction holds in kitchens like these batches' alone."
+            f"{rooms}, for this way of mixing and this size of batch. "
+            "The friction holds in rooms like these batches' alone."
         )
 
-    unknown = holds("kitchens much like these (tell --mixing, and it holds in others)")
+    unknown = holds("rooms much like these (tell --mixing, and it holds in others)")
     assert f"{unknown} Next time: libferment water ... --net-gain {gain.mean:.1f} Assumed: " in text
     assert "--minutes" not in text
     assert "caution" not in text
-    known = holds("warm and cold kitchens")
+    known = holds("warm and cold rooms")
     for options, minutes in ((["--mixing", "Stand mixer", "--minutes", "7.5"], 7.5), (["--mixing", "hand"], 10)):
         document = as_json(*arguments, *options)
         mixing = lf.ByNetGain(0, minutes=minutes)
@@ -2294,9 +2294,9 @@ of_the_water = {
 }
 
 
-in_a_kitchen = written(8, 32, "C") | written(46, 90, "F")
-in_kitchens = {
-    **dict.fromkeys(("--flour", "--room", "--preferment", "--tap", "--friction-at"), in_a_kitchen),
+in_a_room = written(8, 32, "C") | written(46, 90, "F")
+in_rooms = {
+    **dict.fromkeys(("--flour", "--room", "--preferment", "--tap", "--friction-at"), in_a_room),
     "--flour-g": written(400, 1500, "g") | written(1, 3, "lb"),
     "--water-g": written(250, 500, "g") | written(9, 20, "oz"),
     "--preferment-g": written(20, 200, "g"),
@@ -2326,7 +2326,7 @@ def plausible_options(draw, asked, optional):
     """Any options; or those of a kitchen, where each comes with the one it is of no use without."""
     if draw(st.booleans()):
         return draw(st.fixed_dictionaries(asked, optional=optional))
-    asked, optional = ({name: in_kitchens.get(name, own) for name, own in of.items()} for of in (asked, optional))
+    asked, optional = ({name: in_rooms.get(name, own) for name, own in of.items()} for of in (asked, optional))
     options = draw(st.fixed_dictionaries(asked, optional=optional))
     options.setdefault("--room", draw(optional["--room"]))
     for name in list(options):

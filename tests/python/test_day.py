@@ -1102,7 +1102,7 @@ def plausible_batches(draw, with_preferment):
 
 @st.composite
 def plausible_days(draw, batches=False):
-    """A day as it is written in most kitchens: about half of them have an answer."""
+    """A day as it is mostly written: about half of them have an answer."""
     table = {name: draw(st.none() | content) for name, content in bowl_tables.items() if name != "flour"}
     content = {name: value for name, value in table.items() if value is not None}
     if "bowl" in content and draw(st.integers(0, 7)) < 7:

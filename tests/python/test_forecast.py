@@ -25,13 +25,13 @@ NIGHT = S.sequence([(0, S.room(20)), (1, S.refrigerator(5)), (10, S.room(21))])
 DOUGHS = {
     "a quick dough": [a_mix(instant_g=12), rising(S.dough(27))],
     "overnight with a pinch": [a_mix(instant_g=0.45, dough_c=21), rising(S.room(19))],
-    "a cold kitchen": [a_mix(), rising(S.room(14))],
+    "a cold room": [a_mix(), rising(S.room(14))],
     "a refrigerator night": [a_mix(), rising(NIGHT, rise=180, piece=lf.Piece.ball(pieces=2))],
 }
 
 
 def random_kitchens(n):
-    """Kitchens of the prior and the batch, drawn anew with NumPy's own generator."""
+    """Kitchens of the prior and the bake, drawn anew with NumPy's own generator."""
     random = np.random.default_rng(20265)
     rows = [p for p in lf.parameters() if p.scale != "fixed"]
     columns = {}
@@ -76,7 +76,7 @@ def test_512_draws_against_100000_plain_ones(steps):
 
 
 def test_a_forecast_is_the_same_every_time():
-    process = lf.Process(DOUGHS["a cold kitchen"])
+    process = lf.Process(DOUGHS["a cold room"])
     one, other = lf.forecast(process), lf.forecast(process)
     assert (one.stages[0].ready == other.stages[0].ready).all()
     assert lf.draws_of(draws=4) == lf.draws_of(draws=4)
@@ -92,7 +92,7 @@ def test_threads_do_not_change_a_forecast(threads):
 
 
 def test_draws_have_the_kitchens_distribution():
-    kitchens = lf.draws_of(draws=4096, batch_sd=0)
+    kitchens = lf.draws_of(draws=4096, bake_sd=0)
     for p in lf.parameters():
         values = np.array([getattr(kitchen, p.name) for kitchen in kitchens])
         if p.scale == "fixed":
@@ -101,7 +101,7 @@ def test_draws_have_the_kitchens_distribution():
         z = (np.log(values / p.initial) if p.scale == "logarithmic" else values - p.initial) / p.prior_sd
         # Quantiles: the tails may end at the table's bounds.
         assert np.quantile(z, (0.16, 0.5, 0.84)) == pytest.approx((-0.994, 0, 0.994), abs=0.03), p.name
-    rates = np.log([kitchen.gassing_rate for kitchen in lf.draws_of(draws=4096, batch_sd=0.4)])
+    rates = np.log([kitchen.gassing_rate for kitchen in lf.draws_of(draws=4096, bake_sd=0.4)])
     assert rates.std() == pytest.approx(math.hypot(0.3, 0.4), abs=0.01)
 
 
@@ -109,7 +109,7 @@ def test_a_learned_kitchen_is_surer():
     rows = [p for p in lf.parameters() if p.scale != "fixed"]
     variances = [(0.05 if p.name == "gassing_rate" else 0.3 * p.prior_sd) ** 2 for p in rows]
     learned = lf.Kitchen(covariance=np.diag(variances).ravel().tolist())
-    process = lf.Process(DOUGHS["a cold kitchen"])
+    process = lf.Process(DOUGHS["a cold room"])
     unsure, sure = (lf.forecast(process, kitchen).stages[0].interval_h(0.9) for kitchen in (None, learned))
     assert (sure[1] - sure[0]) < 0.6 * (unsure[1] - unsure[0])
     codes = [n.code for n in lf.forecast(process, learned).notices]
@@ -118,14 +118,14 @@ def test_a_learned_kitchen_is_surer():
 
 
 def test_what_one_logged_rise_would_leave():
-    """Against importance weights: a log of the median time, its noise 0.10 in ln and a batch of its own."""
-    process = lf.Process(DOUGHS["a cold kitchen"])
+    """Against importance weights: a log of the median time, its noise 0.10 in ln and a bake of its own."""
+    process = lf.Process(DOUGHS["a cold room"])
     its = lf.forecast(process).stages[0]
     random = np.random.default_rng(20266)
-    kitchens = lf.draws_of(draws=4096, batch_sd=0)
+    kitchens = lf.draws_of(draws=4096, bake_sd=0)
     names = [p.name for p in lf.parameters()]
 
-    def with_a_batch():
+    def with_a_bake():
         hours = []
         for kitchen, z in zip(kitchens, random.standard_normal(len(kitchens)), strict=True):
             values = {name: getattr(kitchen, name) for name in names}
@@ -133,7 +133,7 @@ def test_what_one_logged_rise_would_leave():
             hours.append(ready_in(process, lf.Kitchen(**values)))
         return np.array(hours)
 
-    logged, today = with_a_batch(), with_a_batch()
+    logged, today = with_a_bake(), with_a_bake()
     weight = np.exp(-0.5 * (np.log(logged / its.ready_h) / 0.10) ** 2)
     order = np.argsort(today)
     share = np.cumsum(weight[order]) / weight.sum()
@@ -410,7 +410,7 @@ REFUSED = {
         'no stage to come up to "bulk" is named "proof"',
     ),
     "draws": (lambda: lf.forecast(PROCESS, draws=1), "draws 1 is outside 2 to 65536"),
-    "batch": (lambda: lf.forecast(PROCESS, batch_sd=-1), "spread from batch to batch −1"),
+    "bake": (lambda: lf.forecast(PROCESS, bake_sd=-1), "spread from bake to bake −1"),
     "nothing to come": (lambda: lf.forecast(lf.Process([a_mix()])), "has no stage to come"),
     "scale": (lambda: lf.yeast_for(PROCESS, stage="bulk", ready_h=6, scale_g=-1), "scale −1 g is outside 0 to 100 g"),
     "level": (lambda: lf.forecast(PROCESS).stages[0].interval_h(1), "level of an interval is 1"),

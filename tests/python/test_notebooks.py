@@ -14,7 +14,7 @@ from nbclient import NotebookClient
 import libferment
 
 NOTEBOOKS = Path(__file__).resolve().parents[2] / "notebooks"
-NAMES = ["rise_in_a_cold_kitchen", "water_temperature"]
+NAMES = ["rise_in_a_cold_room", "water_temperature"]
 SECONDS_FOR_A_CELL = 120
 LARGEST_BYTES = 500_000
 IMAGES = {"image/png", "image/jpeg", "image/svg+xml"}
@@ -31,7 +31,7 @@ RISE_TAKES = [  # how fast heat leaves the pieces, and the readings of the logs
     "timeline.stages[0].time_constant_h",
     "straight.state.heat_capacity_kj_k",
     "straight.stages[0].time_constant_h",
-    "simulate([dough, proof.replace(surroundings=kitchen)]).stages[0].time_constant_h",
+    "simulate([dough, proof.replace(surroundings=room)]).stages[0].time_constant_h",
     "simulate([dough, proof.replace(surroundings=lf.Surroundings.refrigerator(4))]).stages[0].time_constant_h",
     "simulate([poolish]).state.heat_capacity_kj_k",
     "with_poolish.stages[0].time_constant_h",
@@ -45,7 +45,7 @@ WATER_TAKES = [
     "lf.dough_by_heat_balance(bread.replace(water_c=rule_c))",
 ]
 ASKED = {
-    "rise_in_a_cold_kitchen": [*RISE_SAYS, *RISE_TAKES],
+    "rise_in_a_cold_room": [*RISE_SAYS, *RISE_TAKES],
     "water_temperature": [*WATER_SAYS, *WATER_TAKES],
 }
 
@@ -140,13 +140,13 @@ def test_shows_what_it_computes(committed, fresh):
 
 def test_what_it_says_is_so(path, numbers):
     """Key numbers, each worked out in another way."""
-    anew = {"rise_in_a_cold_kitchen": rise_anew, "water_temperature": water_anew}[path.stem]
+    anew = {"rise_in_a_cold_room": rise_anew, "water_temperature": water_anew}[path.stem]
     for name, value in anew(numbers).items():
         assert numbers[name] == pytest.approx(value, rel=5e-4), name
 
 
 def rise_anew(numbers):
-    """Solve the cold kitchen's doughs by SciPy, on the same model written anew."""
+    """Solve the cold room's doughs by SciPy, on the same model written anew."""
     tub_kj_k, tub_h, slow_kj_k, slow_tub_h, roll_h, roll_cold_h, poolish_kj_k, poolish_h, logs = (
         numbers[name] for name in RISE_TAKES
     )

@@ -462,7 +462,7 @@ def test_a_file_is_written_whole_or_not_at_all(tmp_path):
 
 
 def test_a_warm_dough_in_a_cold_kitchen_is_late():
-    """Late against its own first temperature, early against the kitchen's."""
+    """Late against its own first temperature, early against the room's."""
     stage = a_stage(surroundings=lf.Surroundings.room(16), until_rise_percent=100)
     hours = ends_of([a_mix(), stage]).stages[0].hours
     held = [ends_of([a_mix(), stage.replace(surroundings=lf.Surroundings.dough(c))]).stages[0].hours for c in (25, 16)]

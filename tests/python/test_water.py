@@ -280,7 +280,7 @@ def test_the_rule_drifts_with_the_kitchen_and_the_net_gain_does_not():
         assert plan.difference_k == pytest.approx(expected, rel=1e-9)
         assert abs(plan.dough_by_rule_c - 24) > 2
         gains = [lf.net_gain_from_batch(mix.with_water(lf.water_by_heat_balance(mix, 24)), 24) for mix in (HOME, there)]
-        assert gains[0] == pytest.approx(gains[1], abs=1e-9)  # work and hydration are what they are in any kitchen
+        assert gains[0] == pytest.approx(gains[1], abs=1e-9)  # work and hydration are what they are in any room
 
 
 def test_batches_of_one_mixer_agree_in_net_gain_and_not_in_friction():

@@ -46,7 +46,9 @@ inline std::vector<Row> read(const std::string& name) {
 /// Every number of a text in its order, as 12, -3, 0.5 and .5; "." and "-" alone are none.
 inline std::vector<double> numbers(const std::string& text) {
   const auto digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
-  const auto number = [&](std::size_t at) { return digit(at) || (at < text.size() && text[at] == '.' && digit(at + 1)); };
+  const auto number = [&](std::size_t at) {
+    return digit(at) || (at < text.size() && text[at] == '.' && digit(at + 1));
+  };
   std::vector<double> out;
   for (std::size_t at = 0; at < text.size();) {
     const bool part_of_word = at > 0 && std::isalpha(static_cast<unsigned char>(text[at - 1]));

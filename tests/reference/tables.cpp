@@ -25,7 +25,8 @@ using csv::numbers;
 using Answer = std::function<std::vector<double>(const std::string& inputs)>;
 using Answers = std::map<std::string, Answer>;
 
-/// Reads the table and hands every row with its answer to `compare`; a row without an answer and an answer without a row fail.
+/// Reads the table and hands every row with its answer to `compare`; a row without an answer and an answer without a
+/// row fail.
 void each_row(const std::string& table, std::size_t rows, const Answers& answers,
               const std::function<void(const csv::Row&, const std::vector<double>&)>& compare) {
   std::set<std::string> unread;
@@ -71,7 +72,8 @@ void within_tolerance(const csv::Row& row, const std::vector<double>& got, doubl
   REQUIRE((tolerance.size() == 1 || tolerance.size() == wanted.size()));
   for (std::size_t i = 0; i < wanted.size(); ++i) {
     INFO("computed ", got[i], ", expected ", wanted[i]);
-    CHECK(std::abs(got[i] - wanted[i]) <= (tolerance.size() == 1 ? tolerance[0] : tolerance.at(i)) + rounding * std::abs(wanted[i]));
+    CHECK(std::abs(got[i] - wanted[i]) <=
+          (tolerance.size() == 1 ? tolerance[0] : tolerance.at(i)) + rounding * std::abs(wanted[i]));
   }
 }
 
@@ -81,7 +83,8 @@ double solution_kj_per_kg(double Formula::*member) {
   mix.formula.*member = 10;
   const WaterPlan with = water_by_heat_balance(mix, 22);
   double capacity_kj = 0;
-  for (const HeatShare& share : with.shares) capacity_kj += share.name == "main water" ? 0.325 * water::specific_heat_kj / share.dough_k_per_k : 0;
+  for (const HeatShare& share : with.shares)
+    capacity_kj += share.name == "main water" ? 0.325 * water::specific_heat_kj / share.dough_k_per_k : 0;
   return -with.gain_k * capacity_kj / 0.010;
 }
 
@@ -96,15 +99,22 @@ Kitchen table_kitchen() {
 }
 
 double doubling_h(double compressed_percent, double salt_percent) {
-  return hours_to_rise(
-      100, {.dough_c = 25, .yeast_percent = compressed_percent, .yeast = Yeast::compressed, .salt_percent = salt_percent, .water_percent = 62},
-      table_kitchen());
+  return hours_to_rise(100,
+                       {.dough_c = 25,
+                        .yeast_percent = compressed_percent,
+                        .yeast = Yeast::compressed,
+                        .salt_percent = salt_percent,
+                        .water_percent = 62},
+                       table_kitchen());
 }
 
-/// mmol CO2 per g of hexose at full yield, out of the slope of the gas capacity: 1.0526 g hexose per g sucrose, yield 0.95.
+/// mmol CO2 per g of hexose at full yield, out of the slope of the gas capacity: 1.0526 g hexose per g sucrose, yield
+/// 0.95.
 double mmol_per_g_hexose() { return (gas_capacity(1) - gas_capacity(0)) / (1.0526 * 0.95); }
 
-double ml_per_mmol(double temperature_c) { return 1e3 * formula::gas_constant * (temperature_c + formula::zero_celsius) / formula::atmosphere; }
+double ml_per_mmol(double temperature_c) {
+  return 1e3 * formula::gas_constant * (temperature_c + formula::zero_celsius) / formula::atmosphere;
+}
 
 std::vector<double> hours_to_double(const std::string& inputs) {
   const bool compressed = inputs.find("% compressed") != std::string::npos;
@@ -116,10 +126,15 @@ std::vector<double> hours_to_double(const std::string& inputs) {
   return {hours_to_rise(100, dough, table_kitchen())};
 }
 
-std::vector<double> default_factor(const std::string& inputs) { return {temperature_factor(Cardinal{}, before(inputs, " C"))}; }
+std::vector<double> default_factor(const std::string& inputs) {
+  return {temperature_factor(Cardinal{}, before(inputs, " C"))};
+}
 
-/// m mol/kg of NaCl are 5.8443·m g per 100 g of water; 2 mol/kg are more than a dough's 6 %, so the formula is asked itself.
-std::vector<double> salt_solution(double molality) { return {formula::water_activity<double>(5.8443 * molality, 100.0, 0.0)}; }
+/// m mol/kg of NaCl are 5.8443·m g per 100 g of water; 2 mol/kg are more than a dough's 6 %, so the formula is asked
+/// itself.
+std::vector<double> salt_solution(double molality) {
+  return {formula::water_activity<double>(5.8443 * molality, 100.0, 0.0)};
+}
 
 /// Minutes from moulding to +80 % of the volume at the start of the proof: the row's process at one dough temperature.
 std::vector<double> proof_minutes(const std::string& inputs) {
@@ -149,12 +164,15 @@ Body dissolving_body() { return {.dough_g = 100 + 68 + 2 + 2, .water_g = 68, .wa
 
 TEST_CASE("fermentation: published, recalled and computed values") {
   const Answers answers{
-      {"F1", [](auto&) { return std::vector{temperature_factor(Cardinal{}, 15) / temperature_factor(Cardinal{}, 28)}; }},
-      {"F2", [](auto&) { return std::vector{temperature_factor(Cardinal{}, 5.7) / temperature_factor(Cardinal{}, 15)}; }},
+      {"F1",
+       [](auto&) { return std::vector{temperature_factor(Cardinal{}, 15) / temperature_factor(Cardinal{}, 28)}; }},
+      {"F2",
+       [](auto&) { return std::vector{temperature_factor(Cardinal{}, 5.7) / temperature_factor(Cardinal{}, 15)}; }},
       {"F3",
        [](auto&) {
          std::vector<double> steps;
-         for (const double t : {20.0, 25.0, 27.0}) steps.push_back(temperature_factor(Cardinal{}, t + 1) / temperature_factor(Cardinal{}, t));
+         for (const double t : {20.0, 25.0, 27.0})
+           steps.push_back(temperature_factor(Cardinal{}, t + 1) / temperature_factor(Cardinal{}, t));
          return steps;
        }},
       {"F4", [](auto&) { return std::vector{doubling_h(2, 2) / doubling_h(2, 0)}; }},
@@ -198,18 +216,21 @@ TEST_CASE("fermentation: published, recalled and computed values") {
 TEST_CASE("water temperature by the trade's rules") {
   const auto f = [](const std::string& inputs, const char* name) { return celsius(after(inputs, name)); };
   const Answer rule = [&](const std::string& in) {
-    return std::vector{fahrenheit(water_by_factor_rule(f(in, "desired"), f(in, "flour"), f(in, "room"), kelvins(after(in, "friction"))))};
+    return std::vector{fahrenheit(
+        water_by_factor_rule(f(in, "desired"), f(in, "flour"), f(in, "room"), kelvins(after(in, "friction"))))};
   };
   const Answer ice = [&](const std::string& in) {
     constexpr double g_per_lb = 453.59237;  // exact, international pound
     return std::vector{ice_by_trade_rule(before(in, " lb water") * g_per_lb, f(in, "tap"), f(in, "wanted")) / g_per_lb};
   };
   const Answer exact_ice = [](const std::string& in) {
-    const double ice_c = in.find("ice at -18 C") != std::string::npos ? -18 : 0;  // "same constants": the library's are the row's
+    const double ice_c =
+        in.find("ice at -18 C") != std::string::npos ? -18 : 0;  // "same constants": the library's are the row's
     return std::vector{ice_by_heat_balance(numbers(in).at(0), after(in, "tap"), after(in, "wanted"), ice_c)};
   };
   // W11 gives the mix of W12 and W13 too.
-  const std::string w11 = "flour 1.000 kg 21 C c 1.80; water 0.650 kg c 4.186; salt 0.020 kg 21 C c 0.88; no bowl; no heat; desired 25 C";
+  const std::string w11 =
+      "flour 1.000 kg 21 C c 1.80; water 0.650 kg c 4.186; salt 0.020 kg 21 C c 0.88; no bowl; no heat; desired 25 C";
   const auto plan = [&](const std::string& in, const std::function<void(Mix&)>& change) {
     const double flour_g = 1000 * after(in, "flour"), room_c = numbers(in).at(1), desired_c = after(in, "desired");
     CHECK(flour_specific_heat(13) == after(in, "C c"));
@@ -232,9 +253,14 @@ TEST_CASE("water temperature by the trade's rules") {
   const Answers answers{
       {"W1", rule},
       {"W2",
-       [&](const std::string& in) { return std::vector{1.8 * friction_from_batch(f(in, "dough"), f(in, "flour"), f(in, "room"), f(in, "water"))}; }},
+       [&](const std::string& in) {
+         return std::vector{1.8 * friction_from_batch(f(in, "dough"), f(in, "flour"), f(in, "room"), f(in, "water"))};
+       }},
       {"W3", rule},
-      {"W4", [&](const std::string& in) { return std::vector{fahrenheit(dough_by_factor_rule(f(in, "water"), f(in, "flour"), f(in, "shop"), 0))}; }},
+      {"W4",
+       [&](const std::string& in) {
+         return std::vector{fahrenheit(dough_by_factor_rule(f(in, "water"), f(in, "flour"), f(in, "shop"), 0))};
+       }},
       {"W5", rule},
       {"W6", rule},
       {"W7", ice},
@@ -256,7 +282,8 @@ TEST_CASE("water temperature by the trade's rules") {
        [](const std::string& in) {
          // The warming of 1 kg of dough by the work alone.
          const HeatPortion dough{.mass_g = 1000, .capacity_kj_k = after(in, "c "), .temperature_c = 20};
-         return std::vector{heat_balance({&dough, 1}, {.work_kj = 3.6 * after(in, "work "), .room_c = 20}).dough_c - 20};
+         return std::vector{heat_balance({&dough, 1}, {.work_kj = 3.6 * after(in, "work "), .room_c = 20}).dough_c -
+                            20};
        }},
   };
   each_row("water_temperature.csv", 14, answers, [](const csv::Row& row, const std::vector<double>& got) {
@@ -278,18 +305,25 @@ TEST_CASE("vapour pressure, solubility and air pressure") {
   };
   // These rows carry their inputs in the column of inputs, several to a row.
   const auto lamb = [](const std::string& in) {
-    return Composition{.water = after(in, "water"), .protein = after(in, "protein"), .fat = after(in, "fat"), .ash = after(in, "ash")};
+    return Composition{.water = after(in, "water"),
+                       .protein = after(in, "protein"),
+                       .fat = after(in, "fat"),
+                       .ash = after(in, "ash")};
   };
   const std::string h1 = "water .7342; protein .2029; fat .0525; ash .0106; 5 C";
   const Answers answers{
       {"H1", [&](const std::string& in) { return std::vector{specific_heat(lamb(in), before(in, " C"))}; }},
-      {"H2", [&](const std::string& in) { return std::vector{before(in, " kg of H1") * before(in, " K") * specific_heat(lamb(h1), 5)}; }},
+      {"H2",
+       [&](const std::string& in) {
+         return std::vector{before(in, " kg of H1") * before(in, " K") * specific_heat(lamb(h1), 5)};
+       }},
       {"H3", [](const std::string& in) { return std::vector{specific_heat(Component::water, before(in, " C"))}; }},
       {"H11", [&](const std::string& in) { return counted(each(in, saturation_pressure_pa)); }},
       {"H12", [&](const std::string& in) { return counted(each(in, co2_solubility)); }},
       {"H13", [&](const std::string& in) { return counted(each(in, air_pressure_pa)); }},
   };
-  each_row("heat.csv", 6, answers, [](const csv::Row& row, const std::vector<double>& got) { within_tolerance(row, got); });
+  each_row("heat.csv", 6, answers,
+           [](const csv::Row& row, const std::vector<double>& got) { within_tolerance(row, got); });
   CHECK(values == 14);
 }
 
@@ -300,7 +334,8 @@ TEST_CASE("examples worked by hand") {
        [](auto&) {
          const Cardinal law{.t_min_c = 2, .t_opt_c = 36, .t_max_c = 45};
          std::vector<double> out;
-         for (const double t : {25.0, 15.0, 40.0}) out.push_back(temperature_factor(law, t) / temperature_factor(law, 36));
+         for (const double t : {25.0, 15.0, 40.0})
+           out.push_back(temperature_factor(law, t) / temperature_factor(law, 36));
          return out;
        }},
       {"X2",
@@ -315,15 +350,20 @@ TEST_CASE("examples worked by hand") {
       {"X3",
        [](auto&) {
          const Arrhenius law{60};
-         return std::vector{temperature_factor(law, 25) / temperature_factor(law, 15), temperature_factor(law, 30) / temperature_factor(law, 20)};
+         return std::vector{temperature_factor(law, 25) / temperature_factor(law, 15),
+                            temperature_factor(law, 30) / temperature_factor(law, 20)};
        }},
       {"X4",
        [](auto&) {
          // One unit of energy gives one logarithm; the law is exponential in its energy.
-         const double per_kj = std::log(temperature_factor(Arrhenius{60}, 30) / temperature_factor(Arrhenius{60}, 20)) / 60;
+         const double per_kj =
+             std::log(temperature_factor(Arrhenius{60}, 30) / temperature_factor(Arrhenius{60}, 20)) / 60;
          return std::vector{std::log(2.25) / per_kj};
        }},
-      {"X5", [](auto&) { return std::vector{temperature_factor(ConstantQ10{2}, 28) / temperature_factor(ConstantQ10{2}, 25)}; }},
+      {"X5",
+       [](auto&) {
+         return std::vector{temperature_factor(ConstantQ10{2}, 28) / temperature_factor(ConstantQ10{2}, 25)};
+       }},
       {"X6", [](auto&) { return std::vector{temperature_factor(ConstantQ10{2.594}, 26)}; }},
       {"X7",
        [](auto&) {
@@ -357,7 +397,8 @@ TEST_CASE("examples worked by hand") {
          return std::vector{water_activity(1, 62), water_activity(2, 62), water_activity(3, 62)};
        }},
   };
-  each_row("worked_examples.csv", 12, answers, [](const csv::Row& row, const std::vector<double>& got) { within_tolerance(row, got); });
+  each_row("worked_examples.csv", 12, answers,
+           [](const csv::Row& row, const std::vector<double>& got) { within_tolerance(row, got); });
 }
 
 TEST_CASE("published examples of the bowl") {
@@ -372,7 +413,8 @@ TEST_CASE("published examples of the bowl") {
   const Answer rule = [&](const std::string& in) {
     std::optional<double> preferment;
     if (in.find("preferment") != std::string::npos) preferment = unit(in, "preferment");
-    const double water = water_by_factor_rule(unit(in, "desired"), unit(in, "flour"), unit(in, "room"), difference(in, "friction"), preferment);
+    const double water = water_by_factor_rule(unit(in, "desired"), unit(in, "flour"), unit(in, "room"),
+                                              difference(in, "friction"), preferment);
     return std::vector{in.find(" F;") != std::string::npos ? fahrenheit(water) : water};
   };
   const Answer ice_table = [](const std::string& in) {
@@ -380,18 +422,21 @@ TEST_CASE("published examples of the bowl") {
   };
   const Answer ice_in_water = [](const std::string& in) {
     const std::vector<double> n = numbers(in);  // kg ice, its °C, kg water, its °C
-    const std::array portions{
-        HeatPortion{.name = "ice",
-                    .mass_g = 1000 * n.at(0),
-                    .capacity_kj_k = n.at(0) * water::specific_heat_kj,
-                    .temperature_c = 0,
-                    .uptake_kj = n.at(0) * (water::melting_heat_kj - water::ice_specific_heat_kj * n.at(1))},
-        HeatPortion{.name = "water", .mass_g = 1000 * n.at(2), .capacity_kj_k = n.at(2) * water::specific_heat_kj, .temperature_c = n.at(3)}};
+    const std::array portions{HeatPortion{.name = "ice",
+                                          .mass_g = 1000 * n.at(0),
+                                          .capacity_kj_k = n.at(0) * water::specific_heat_kj,
+                                          .temperature_c = 0,
+                                          .uptake_kj = n.at(0) * (water::melting_heat_kj -
+                                                                  water::ice_specific_heat_kj * n.at(1))},
+                              HeatPortion{.name = "water",
+                                          .mass_g = 1000 * n.at(2),
+                                          .capacity_kj_k = n.at(2) * water::specific_heat_kj,
+                                          .temperature_c = n.at(3)}};
     return std::vector{heat_balance(portions, {.room_c = 20}).dough_c};
   };
   const Answer food = [](const std::string& in) {
-    return std::vector{specific_heat(Composition{after(in, "water"), after(in, "protein"), after(in, "fat"), after(in, "carbohydrate"),
-                                                 after(in, "fibre"), after(in, "ash")},
+    return std::vector{specific_heat(Composition{after(in, "water"), after(in, "protein"), after(in, "fat"),
+                                                 after(in, "carbohydrate"), after(in, "fibre"), after(in, "ash")},
                                      before(in, " C"))};
   };
   const Answers answers{
@@ -401,8 +446,8 @@ TEST_CASE("published examples of the bowl") {
       {"B4", rule},
       {"B5",
        [&](const std::string& in) {
-         return std::vector{
-             fahrenheit(dough_by_factor_rule(celsius(after(in, "water")), celsius(after(in, "flour")), celsius(after(in, "shop")), 0))};
+         return std::vector{fahrenheit(dough_by_factor_rule(celsius(after(in, "water")), celsius(after(in, "flour")),
+                                                            celsius(after(in, "shop")), 0))};
        }},
       {"B6", rule},
       {"B7", ice_table},
@@ -414,16 +459,26 @@ TEST_CASE("published examples of the bowl") {
          const std::vector<double> n = numbers(in);  // kg flour, °C, c, kg water, c, kJ per kg flour
          const HeatPortion flour{.capacity_kj_k = n.at(0) * n.at(2), .temperature_c = n.at(1)};
          HeatPortion water{.capacity_kj_k = n.at(3) * n.at(4), .temperature_c = 0};
-         const HeatBalance cold = heat_balance(std::array{flour, water}, {.hydration_kj = n.at(0) * n.at(5), .room_c = n.at(1)});
+         const HeatBalance cold =
+             heat_balance(std::array{flour, water}, {.hydration_kj = n.at(0) * n.at(5), .room_c = n.at(1)});
          water.temperature_c = (n.at(1) - cold.dough_c) / cold.weights.at(1);
          CHECK(heat_balance(std::array{flour, water}, {.hydration_kj = n.at(0) * n.at(5), .room_c = n.at(1)}).dough_c ==
                doctest::Approx(n.at(1)).epsilon(1e-14));
          return std::vector{water.temperature_c};
        }},
-      {"B12", [](const std::string& in) { return std::vector{heat_of_hydration(after(in, "moisture")) / 2.326}; }},  // 1 Btu/lb is 2.326 kJ/kg
+      {"B12",
+       [](const std::string& in) {
+         return std::vector{heat_of_hydration(after(in, "moisture")) / 2.326};
+       }},  // 1 Btu/lb is 2.326 kJ/kg
       {"B13", [](auto&) { return std::vector{mixing_method_named("mechanical_development").work_kj_per_kg}; }},
-      {"B14", [](const std::string& in) { return std::vector{solution_kj_per_kg(&Formula::salt_g) * numbers(in).at(0) / 1000}; }},
-      {"B15", [](const std::string& in) { return std::vector{solution_kj_per_kg(&Formula::sugar_g) * numbers(in).at(0) / 1000}; }},
+      {"B14",
+       [](const std::string& in) {
+         return std::vector{solution_kj_per_kg(&Formula::salt_g) * numbers(in).at(0) / 1000};
+       }},
+      {"B15",
+       [](const std::string& in) {
+         return std::vector{solution_kj_per_kg(&Formula::sugar_g) * numbers(in).at(0) / 1000};
+       }},
       {"B16", food},
       {"B17", food},
       {"B18", food},
@@ -445,4 +500,6 @@ TEST_CASE("published examples of the bowl") {
   });
 }
 
-TEST_CASE("a table that is not there is an error, not an empty test") { CHECK_THROWS_AS(csv::read("no_such_table.csv"), std::runtime_error); }
+TEST_CASE("a table that is not there is an error, not an empty test") {
+  CHECK_THROWS_AS(csv::read("no_such_table.csv"), std::runtime_error);
+}

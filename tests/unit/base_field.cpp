@@ -28,8 +28,8 @@ std::string shown(double value) {
   return (value < 0 ? "−" : "") + out.str();
 }
 
-/// The refusal as an error, or nothing if the call is let through by the edge. Any other outcome than InvalidInput counts
-/// as let through: a value inside the bounds may still have no answer.
+/// The refusal as an error, or nothing if the call is let through by the edge. Any other outcome than InvalidInput
+/// counts as let through: a value inside the bounds may still have no answer.
 std::optional<InvalidInput> refusal(const std::function<void(double)>& call, double value) {
   try {
     call(value);
@@ -63,14 +63,16 @@ void check_refusal(const std::optional<InvalidInput>& refused, const Field& fiel
 
 void check_edges(const Field& field, const std::function<void(double)>& call) {
   INFO(std::string(field.name));
-  for (const double bad : {nan_, infinity, -infinity, std::nextafter(field.low, -infinity), std::nextafter(field.high, infinity), field.low - 1,
-                           field.high + 1, -std::numeric_limits<double>::max(), std::numeric_limits<double>::max()}) {
+  for (const double bad :
+       {nan_, infinity, -infinity, std::nextafter(field.low, -infinity), std::nextafter(field.high, infinity),
+        field.low - 1, field.high + 1, -std::numeric_limits<double>::max(), std::numeric_limits<double>::max()}) {
     check_refusal(refusal(call, bad), field, bad);
   }
-  for (const double good :
-       {field.low, field.high, std::nextafter(field.low, infinity), std::nextafter(field.high, -infinity), (field.low + field.high) / 2}) {
+  for (const double good : {field.low, field.high, std::nextafter(field.low, infinity),
+                            std::nextafter(field.high, -infinity), (field.low + field.high) / 2}) {
     const auto refused = refusal(call, good);
-    CHECK_MESSAGE(!refused, std::string(field.name), " refuses ", good, ": ", std::string(refused ? refused->what() : ""));
+    CHECK_MESSAGE(!refused, std::string(field.name), " refuses ", good, ": ",
+                  std::string(refused ? refused->what() : ""));
   }
 }
 
@@ -90,7 +92,10 @@ DoughState state_with(double DoughState::*member, double value) {
 
 /// A plain mix that is accepted whatever one member is within its bounds.
 Mix a_mix() {
-  return {.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 3}, .room_c = 20, .bowl = {"steel", 900}, .mixing = ByWork{5}};
+  return {.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 3},
+          .room_c = 20,
+          .bowl = {"steel", 900},
+          .mixing = ByWork{5}};
 }
 
 /// The mix with one weight of its formula changed.
@@ -136,38 +141,51 @@ std::function<void(double)> stage_with(Change change) {
 /// Where each input enters the library: a public function, called with the value and otherwise plain numbers.
 const std::map<std::string_view, std::vector<std::function<void(double)>>> entrances{
     {"dough_c",
-     {[](double x) { rise_after(1, with(&Dough::dough_c, x)); }, [](double x) { hours_to_rise(50, with(&Dough::dough_c, x)); },
-      [](double x) { speed(x); }, [](double x) { Surroundings::dough(x); },
-      [](double x) { friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0)); },
+     {[](double x) { rise_after(1, with(&Dough::dough_c, x)); },
+      [](double x) { hours_to_rise(50, with(&Dough::dough_c, x)); }, [](double x) { speed(x); },
+      [](double x) { Surroundings::dough(x); },
+      [](double x) {
+        friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0));
+      },
       [](double x) { mixed(with(&Dough::dough_c, x)); }, [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
-      [](double x) { explain(50, with(&Dough::dough_c, x)); }, [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); },
-      [](double x) { cautions({.dough_c = x}); }}},
+      [](double x) { explain(50, with(&Dough::dough_c, x)); },
+      [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); }, [](double x) { cautions({.dough_c = x}); }}},
     {"from_c", {[](double x) { same_rise(1, x, 20); }}},
     {"to_c", {[](double x) { same_rise(1, 20, x); }}},
     {"temperature_c",
      {[](double x) { temperature_factor(Cardinal{}, x); }, [](double x) { temperature_factor(ConstantQ10{}, x); },
-      [](double x) { local_q10(SquareRoot{}, x); }, [](double x) { saturation_pressure_pa(x); }, [](double x) { co2_solubility(x); }}},
-    {"desired_c", {[](double x) { water_by_factor_rule(x, 20, 20, 0); }, [](double x) { water_by_heat_balance(a_mix(), x); }}},
-    {"flour_c", {[](double x) { water_by_factor_rule(25, x, 20, 0); }, [](double x) { dough_by_factor_rule(20, x, 20, 0); }}},
+      [](double x) { local_q10(SquareRoot{}, x); }, [](double x) { saturation_pressure_pa(x); },
+      [](double x) { co2_solubility(x); }}},
+    {"desired_c",
+     {[](double x) { water_by_factor_rule(x, 20, 20, 0); }, [](double x) { water_by_heat_balance(a_mix(), x); }}},
+    {"flour_c",
+     {[](double x) { water_by_factor_rule(25, x, 20, 0); }, [](double x) { dough_by_factor_rule(20, x, 20, 0); }}},
     {"room_c",
      {[](double x) { Surroundings::room(x); }, [](double x) { water_by_factor_rule(25, 20, x, 0); },
       [](double x) { dough_by_factor_rule(20, 20, x, 0); }}},
-    {"preferment_c", {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
+    {"preferment_c",
+     {[](double x) { water_by_factor_rule(25, 20, 20, 0, x); },
+      [](double x) { dough_by_factor_rule(20, 20, 20, 0, x); }}},
     {"water_c", {[](double x) { dough_by_factor_rule(x, 20, 20, 0); }}},
     {"tap_c", {[](double x) { ice_by_trade_rule(1000, x, 0); }, mix_with([](Mix& m, double x) { m.tap_c = x; })}},
-    {"refrigerator_c", {[](double x) { Surroundings::refrigerator(x); }, [](double x) { cautions({.refrigerator_c = x}); }}},
-    {"friction_k", {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
+    {"refrigerator_c",
+     {[](double x) { Surroundings::refrigerator(x); }, [](double x) { cautions({.refrigerator_c = x}); }}},
+    {"friction_k",
+     {[](double x) { water_by_factor_rule(25, 20, 20, x); }, [](double x) { dough_by_factor_rule(20, 20, 20, x); }}},
     {"salt_percent",
-     {[](double x) { hours_to_rise(50, with(&Dough::salt_percent, x)); }, [](double x) { rise_after(1, with(&Dough::salt_percent, x)); },
-      [](double x) { speed(25, x); }, [](double x) { water_activity(x, 65); }, [](double x) { osmolality(x, 65); },
+     {[](double x) { hours_to_rise(50, with(&Dough::salt_percent, x)); },
+      [](double x) { rise_after(1, with(&Dough::salt_percent, x)); }, [](double x) { speed(25, x); },
+      [](double x) { water_activity(x, 65); }, [](double x) { osmolality(x, 65); },
       [](double x) { solute_factor(x, 65); }, [](double x) { cautions({.salt_percent = x}); }}},
     {"water_percent",
-     {[](double x) { hours_to_rise(50, with(&Dough::water_percent, x)); }, [](double x) { rise_after(1, with(&Dough::water_percent, x)); },
-      [](double x) { speed(25, 2, x); }, [](double x) { water_activity(2, x); }, [](double x) { osmolality(2, x); },
+     {[](double x) { hours_to_rise(50, with(&Dough::water_percent, x)); },
+      [](double x) { rise_after(1, with(&Dough::water_percent, x)); }, [](double x) { speed(25, 2, x); },
+      [](double x) { water_activity(2, x); }, [](double x) { osmolality(2, x); },
       [](double x) { cautions({.water_percent = x}); }}},
     {"sugar_percent",
-     {[](double x) { hours_to_rise(50, with(&Dough::sugar_percent, x)); }, [](double x) { rise_after(1, with(&Dough::sugar_percent, x)); },
-      [](double x) { speed(25, 2, 65, x); }, [](double x) { water_activity(2, 65, x); }, [](double x) { osmolality(2, 65, x); },
+     {[](double x) { hours_to_rise(50, with(&Dough::sugar_percent, x)); },
+      [](double x) { rise_after(1, with(&Dough::sugar_percent, x)); }, [](double x) { speed(25, 2, 65, x); },
+      [](double x) { water_activity(2, 65, x); }, [](double x) { osmolality(2, 65, x); },
       [](double x) { gas_capacity(x); }, [](double x) { cautions({.sugar_percent = x}); }}},
     {"gluten_percent",
      {[](double x) { hours_to_rise(50, with(&Dough::gluten_percent, x)); }, [](double x) { held_ratio(2, 1, x); },
@@ -177,9 +195,12 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
      {[](double x) { hours_to_rise(50, with(&Dough::altitude_m, x)); }, [](double x) { air_pressure_pa(x); },
       [](double x) { rise_after(1, with(&Dough::altitude_m, x)); }, [](double x) { cautions({.altitude_m = x}); }}},
     {"rise_percent",
-     {stage_with([](Stage& s, double x) { s.until = UntilRise{x}; }), [](double x) { hours_to_rise(x, plain); }, [](double x) { explain(x, plain); },
-      [](double x) { yeast_for_rise(x, 2, plain); }, [](double x) { cautions({.rise_percent = x}); }}},
-    {"time_h", {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); }, [](double x) { rested(plain, mixed(plain), x); }}},
+     {stage_with([](Stage& s, double x) { s.until = UntilRise{x}; }), [](double x) { hours_to_rise(x, plain); },
+      [](double x) { explain(x, plain); }, [](double x) { yeast_for_rise(x, 2, plain); },
+      [](double x) { cautions({.rise_percent = x}); }}},
+    {"time_h",
+     {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); },
+      [](double x) { rested(plain, mixed(plain), x); }}},
     {"target_h", {[](double x) { yeast_for_rise(50, x, plain); }}},
     {"perishable_h", {[](double x) { cautions({.perishable_h = x}); }}},
     {"water_g", {[](double x) { ice_by_trade_rule(x, 20, 10); }}},
@@ -208,14 +229,16 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       },
       [](double x) { rested(plain, state_with(&DoughState::air_mmol, x), 1); }}},
     {"volume_ratio",
-     {[](double x) { held_ratio(x); }, [](double x) { free_ratio(x); }, [](double x) { hours_until(plain, mixed(plain), x); },
+     {[](double x) { held_ratio(x); }, [](double x) { free_ratio(x); },
+      [](double x) { hours_until(plain, mixed(plain), x); },
       [](double x) { over_proof_ratio(plain, Standing::tin, true, x); },
       [](double x) { rested(plain, state_with(&DoughState::anchor_ratio, x), 1); }}},
     {"volume_ml", {[](double x) { co2_for_volume_mmol({}, 0.3, x, 25); }}},
     {"mixed_volume_ml",
      {[](double x) { rested(plain, state_with(&DoughState::mixed_volume_ml, x), 1); },
       [](double x) { volume_ratio(plain, state_with(&DoughState::mixed_volume_ml, x)); }}},
-    {"equivalent_h", {[](double x) { gas_made(x, 1); }, [](double x) { rested(plain, state_with(&DoughState::equivalent_h, x), 1); }}},
+    {"equivalent_h",
+     {[](double x) { gas_made(x, 1); }, [](double x) { rested(plain, state_with(&DoughState::equivalent_h, x), 1); }}},
     {"flour_g", {mix_with([](Mix& m, double x) { m.formula.flours = {{x}}; }), mix_with([](Mix& m, double x) {
                    m.formula.preferments = {{x, 50}};
                  })}},
@@ -234,8 +257,9 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"pieces", {[](double x) { require_piece({.pieces = x}); }, [](double x) { scaled_to(a_mix().formula, x, 2); }}},
     {"loss_percent", {[](double x) { scaled_to(a_mix().formula, 4, 400, x); }}},
     {"moisture_percent",
-     {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }), [](double x) { heat_of_hydration(x); },
-      [](double x) { flour_specific_heat(x); }, [](double x) { with_moisture(flour_named("bread").composition, x); }}},
+     {mix_with([](Mix& m, double x) { m.formula.flours = {{.mass_g = 100, .moisture_percent = x}}; }),
+      [](double x) { heat_of_hydration(x); }, [](double x) { flour_specific_heat(x); },
+      [](double x) { with_moisture(flour_named("bread").composition, x); }}},
     {"poured_water_percent", {[](double x) {
        try {
          formula_from_percent({.flour_g = 500, .water_percent = x, .milk_percent = 60});
@@ -282,8 +306,10 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
        m.mixing = ByNetGain{5, x};
      })}},
     {"rest_h", {mix_with([](Mix& m, double x) { m.rest_h = x; })}},
-    {"stands_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .stands_h = x}}; })}},
-    {"cup_h", {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .cup_h = x}}; })}},
+    {"stands_h",
+     {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .stands_h = x}}; })}},
+    {"cup_h",
+     {mix_with([](Mix& m, double x) { m.formula.waters = {{.mass_g = 50, .temperature_c = 30, .cup_h = x}}; })}},
     {"start_c",
      {[](double x) {
         drifted_c({x, 20, 1}, 1);
@@ -312,7 +338,8 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
     {"half_range_k", {[](double x) { Surroundings::daily_swing(20, x); }}},
     {"warmest_h", {[](double x) { Surroundings::daily_swing(20, 2, x); }}},
     {"diameter_cm",
-     {[](double x) { require_piece({.shape = Ball{x}}); }, [](double x) { require_piece({.shape = Oblong{.diameter_cm = x}}); },
+     {[](double x) { require_piece({.shape = Ball{x}}); },
+      [](double x) { require_piece({.shape = Oblong{.diameter_cm = x}}); },
       [](double x) { require_piece({.shape = Tub{.diameter_cm = x}}); }}},
     {"length_cm", {[](double x) { require_piece({.shape = Oblong{x}}); }}},
     {"depth_cm", {[](double x) { require_piece({.shape = Tub{.depth_cm = x}}); }}},
@@ -375,7 +402,8 @@ TEST_CASE("a refused value is never shown as one that is allowed") {
       const auto refused = refusal([&](double x) { require(field, x); }, bad);
       REQUIRE(refused);
       const std::string text = refused->what();
-      const std::string bound = shown(bad < field.low ? field.low : field.high) + (field.unit.empty() ? "" : " " + std::string(field.unit));
+      const std::string bound =
+          shown(bad < field.low ? field.low : field.high) + (field.unit.empty() ? "" : " " + std::string(field.unit));
       if (!says(text, std::string(field.label) + " " + bound + " is outside")) continue;
       ++confusing;
       example = text;

@@ -59,8 +59,8 @@ TEST_CASE("expm1 over its whole range") {
   for (int i = 0; i < many; ++i) see(small, numbers.magnitude(1e-300, 0.34) * (i % 2 ? 1 : -1));
   for (int i = 0; i < many; ++i) see(negative, -numbers.magnitude(0.34, 700));
   for (int i = 0; i < many; ++i) see(large, numbers.magnitude(0.34, 700));
-  MESSAGE("expm1: worst error ", small.ulps, " ulp at ", small.at, " (small), ", negative.ulps, " at ", negative.at, " (negative), ", large.ulps,
-          " at ", large.at, " (large)");
+  MESSAGE("expm1: worst error ", small.ulps, " ulp at ", small.at, " (small), ", negative.ulps, " at ", negative.at,
+          " (negative), ", large.ulps, " at ", large.at, " (large)");
   CHECK(small.ulps < 1);
   CHECK(negative.ulps < 3);
   CHECK(large.ulps < 3);
@@ -77,12 +77,13 @@ TEST_CASE("log over all magnitudes") {
   for (int i = 0; i < many; ++i) see(near_one, numbers.between(0.5, 2));
   for (int i = 0; i < 2000; ++i) see(near_one, 1 + numbers.magnitude(0x1p-52, 0.1) * (i % 2 ? 1 : -1));
   for (int k = -996; k <= 996; ++k) {
-    for (const double x :
-         {std::ldexp(1.0, k), std::ldexp(0.70710678118654746, k), std::ldexp(0.70710678118654757, k), std::ldexp(1.9999999999999998, k)}) {
+    for (const double x : {std::ldexp(1.0, k), std::ldexp(0.70710678118654746, k), std::ldexp(0.70710678118654757, k),
+                           std::ldexp(1.9999999999999998, k)}) {
       if (x != 1) see(worst, x);
     }
   }
-  MESSAGE("log: worst error ", worst.ulps, " ulp at ", worst.at, ", between 0.5 and 2 ", near_one.ulps, " at ", near_one.at);
+  MESSAGE("log: worst error ", worst.ulps, " ulp at ", worst.at, ", between 0.5 and 2 ", near_one.ulps, " at ",
+          near_one.at);
   CHECK(worst.ulps < 1);
   CHECK(near_one.ulps < 1);
   CHECK(ferment::math::log(1.0) == 0);
@@ -111,8 +112,8 @@ TEST_CASE("log1p near -1, near 0 and beyond") {
       }
     }
   }
-  MESSAGE("log1p: worst error ", near_minus_one.ulps, " ulp at -1 + ", 1 + near_minus_one.at, ", ", near_zero.ulps, " at ", near_zero.at, ", ",
-          worst.ulps, " at ", worst.at);
+  MESSAGE("log1p: worst error ", near_minus_one.ulps, " ulp at -1 + ", 1 + near_minus_one.at, ", ", near_zero.ulps,
+          " at ", near_zero.at, ", ", worst.ulps, " at ", worst.at);
   CHECK(near_minus_one.ulps < 1);
   CHECK(near_zero.ulps < 1);
   CHECK(worst.ulps < 1);

@@ -122,13 +122,15 @@ TEST_CASE("every row of the parameter table") {
     if (p.scale == Scale::logarithmic) CHECK(p.low > 0);
     CHECK(find_field(p.name) == &p);
     Kitchen kitchen = roomy(p.name);
-    for (const double good : {p.low, p.high, p.initial, std::nextafter(p.low, infinity), std::nextafter(p.high, -infinity)}) {
+    for (const double good :
+         {p.low, p.high, p.initial, std::nextafter(p.low, infinity), std::nextafter(p.high, -infinity)}) {
       kitchen.*p.value = good;
       const auto refused = refusal(kitchen);
       CHECK_MESSAGE(!refused, good, ": ", std::string(refused ? refused->what() : ""));
     }
-    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity, std::nextafter(p.low, -infinity),
-                             std::nextafter(p.high, infinity), p.low - 1, p.high + 1}) {
+    for (const double bad :
+         {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity, std::nextafter(p.low, -infinity),
+          std::nextafter(p.high, infinity), p.low - 1, p.high + 1}) {
       kitchen.*p.value = bad;
       const auto refused = refusal(kitchen);
       REQUIRE_MESSAGE(refused, "accepts ", bad);

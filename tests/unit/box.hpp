@@ -24,7 +24,9 @@ class Numbers {
   }
   double between(double low, double high) { return low + (high - low) * unit(); }
   /// Evenly spread over the magnitudes; low > 0.
-  double magnitude(double low, double high) { return std::fmin(high, std::fmax(low, low * std::pow(high / low, unit()))); }
+  double magnitude(double low, double high) {
+    return std::fmin(high, std::fmax(low, low * std::pow(high / low, unit())));
+  }
   std::size_t index(std::size_t n) { return static_cast<std::size_t>(unit() * static_cast<double>(n)); }
 
  private:
@@ -43,13 +45,16 @@ inline ferment::Kitchen any_kitchen(Numbers& numbers) {
   ferment::Kitchen kitchen;
   for (;;) {
     for (const ferment::Parameter& p : ferment::parameters()) kitchen.*p.value = edgy(numbers, p.low, p.high);
-    if (kitchen.t_opt_c - kitchen.t_min_c > kitchen.t_max_above_opt_k && kitchen.retention_limit > kitchen.retention_onset) return kitchen;
+    if (kitchen.t_opt_c - kitchen.t_min_c > kitchen.t_max_above_opt_k &&
+        kitchen.retention_limit > kitchen.retention_onset)
+      return kitchen;
   }
 }
 
-inline constexpr ferment::Yeast all_yeasts[] = {ferment::Yeast::instant, ferment::Yeast::active_dry, ferment::Yeast::active_dry_unwetted,
-                                                ferment::Yeast::compressed};
-inline constexpr ferment::Law all_laws[] = {ferment::Law::cardinal, ferment::Law::square_root, ferment::Law::arrhenius, ferment::Law::constant_q10};
+inline constexpr ferment::Yeast all_yeasts[] = {ferment::Yeast::instant, ferment::Yeast::active_dry,
+                                                ferment::Yeast::active_dry_unwetted, ferment::Yeast::compressed};
+inline constexpr ferment::Law all_laws[] = {ferment::Law::cardinal, ferment::Law::square_root, ferment::Law::arrhenius,
+                                            ferment::Law::constant_q10};
 
 /// Trade weight for the same gassing, compressed 1: bounds of the dose as weighed, 0.01 to 5 % as instant yeast.
 inline double per_instant(ferment::Yeast yeast) {

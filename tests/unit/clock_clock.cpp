@@ -46,8 +46,8 @@ TEST_CASE("speed of the reference dough is 1, and 0 where the yeast stands still
 
 TEST_CASE("speed: arrays of every length equal the scalar bit for bit, single values and arrays mixed") {
   box::Numbers numbers(82);
-  for (const std::size_t n :
-       {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128}, std::size_t{129}, std::size_t{1000}}) {
+  for (const std::size_t n : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128},
+                              std::size_t{129}, std::size_t{1000}}) {
     std::vector<double> t(n), salt(n), water(n), sugar(n), from(n), out(n, -1), time(n), back(n, -1);
     for (std::size_t i = 0; i < n; ++i) {
       t[i] = numbers.between(1, 44);

@@ -24,13 +24,14 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 
 Real factor(const TemperatureLaw& law, const Real& t) {
   if (const auto* c = std::get_if<Cardinal>(&law)) return naive::cardinal(t, c->t_min_c, c->t_opt_c, c->t_max_c);
-  if (const auto* s = std::get_if<SquareRoot>(&law)) return naive::square_root(t, s->t_min_c, s->t_max_c, s->decline_per_k);
+  if (const auto* s = std::get_if<SquareRoot>(&law))
+    return naive::square_root(t, s->t_min_c, s->t_max_c, s->decline_per_k);
   if (const auto* a = std::get_if<Arrhenius>(&law)) return naive::arrhenius(t, a->activation_energy_kj);
   return naive::constant_q10(t, std::get<ConstantQ10>(law).q10);
 }
 
-/// The integral of the factor over the drift, by Gauss–Legendre quadrature in 100-digit arithmetic over pieces that end where the
-/// temperature passes a limit of the law.
+/// The integral of the factor over the drift, by Gauss–Legendre quadrature in 100-digit arithmetic over pieces that end
+/// where the temperature passes a limit of the law.
 Real reference(const TemperatureLaw& law, const Drift& d, const Real& time_h, double low, double high) {
   const Real room = d.surroundings_c, gap = Real(d.start_c) - room, tau = d.time_constant_h;
   std::vector<Real> ends{0, time_h};
@@ -52,12 +53,15 @@ Real reference(const TemperatureLaw& law, const Drift& d, const Real& time_h, do
       continue;
     }
     const int pieces = std::max(1, static_cast<int>(ceil((b - a) / (tau / 4))));
-    for (int p = 0; p < pieces; ++p) sum += Gauss::integrate(at, Real(a + (b - a) * p / pieces), Real(a + (b - a) * (p + 1) / pieces));
+    for (int p = 0; p < pieces; ++p)
+      sum += Gauss::integrate(at, Real(a + (b - a) * p / pieces), Real(a + (b - a) * (p + 1) / pieces));
   }
   return sum;
 }
 
-Real reference(const Cardinal& law, const Drift& d, const Real& time_h) { return reference(law, d, time_h, law.t_min_c, law.t_max_c); }
+Real reference(const Cardinal& law, const Drift& d, const Real& time_h) {
+  return reference(law, d, time_h, law.t_min_c, law.t_max_c);
+}
 
 Drift any_drift(box::Numbers& n) { return {n.between(1, 44), n.between(1, 44), n.magnitude(0.01, 20)}; }
 
@@ -74,7 +78,8 @@ TEST_CASE("the exact clock against quadrature in 100 digits, and its inverse") {
     const double got = drift_equivalent_h(Cardinal{}, d, time);
     const Real wanted = reference(Cardinal{}, d, time);
     worst = std::max(worst, naive::relative_error(got, wanted));
-    if (d.surroundings_c > 45 && got >= drift_equivalent_h(Cardinal{}, d, 1000) * (1 - 1e-9)) continue;  // the clock has stopped by then
+    if (d.surroundings_c > 45 && got >= drift_equivalent_h(Cardinal{}, d, 1000) * (1 - 1e-9))
+      continue;  // the clock has stopped by then
     const double back = drift_hours(Cardinal{}, d, got);
     worst_back = std::max(worst_back, std::abs(back / time - 1));
   }
@@ -104,14 +109,16 @@ TEST_CASE("other cardinal laws: the pole near, far and gone") {
 TEST_CASE("the other laws against quadrature in 100 digits, and their inverses") {
   box::Numbers n(703);
   double worst = 0, worst_back = 0;
-  const std::array<TemperatureLaw, 6> laws{ConstantQ10{}, ConstantQ10{6}, Arrhenius{}, Arrhenius{150}, SquareRoot{}, SquareRoot{-2, 47, 2}};
+  const std::array<TemperatureLaw, 6> laws{ConstantQ10{},  ConstantQ10{6}, Arrhenius{},
+                                           Arrhenius{150}, SquareRoot{},   SquareRoot{-2, 47, 2}};
   for (int i = 0; i < 48; ++i) {
     const TemperatureLaw& law = laws[static_cast<std::size_t>(i) % laws.size()];
     const Drift d = any_drift(n);
     const double time = d.time_constant_h * n.magnitude(1e-3, 6);
     const auto* root = std::get_if<SquareRoot>(&law);
     const double got = drift_equivalent_h(law, d, time);
-    worst = std::max(worst, naive::relative_error(got, reference(law, d, time, root ? root->t_min_c : -infinity, root ? root->t_max_c : infinity)));
+    worst = std::max(worst, naive::relative_error(got, reference(law, d, time, root ? root->t_min_c : -infinity,
+                                                                 root ? root->t_max_c : infinity)));
     worst_back = std::max(worst_back, std::abs(drift_hours(law, d, got) / time - 1));
   }
   MESSAGE("drift, other laws: worst relative error ", worst, ", of the inverse ", worst_back);
@@ -125,7 +132,8 @@ TEST_CASE("no drift is the constant temperature; parts of a drift add up") {
     const Drift d = any_drift(n);
     const double time = n.magnitude(1e-3, 100);
     const Drift level{d.start_c, d.start_c, d.time_constant_h};
-    CHECK(drift_equivalent_h(Cardinal{}, level, time) == doctest::Approx(time * temperature_factor(Cardinal{}, d.start_c)).epsilon(1e-13));
+    CHECK(drift_equivalent_h(Cardinal{}, level, time) ==
+          doctest::Approx(time * temperature_factor(Cardinal{}, d.start_c)).epsilon(1e-13));
     const double first = n.unit() * time;
     Drift then = d;
     then.start_c = drifted_c(d, first);
@@ -167,8 +175,8 @@ TEST_CASE("where the clock stands still: passed on the way, never left, reached 
 
 TEST_CASE("arrays of every length equal the scalar bit for bit, whatever the neighbours; none is left unconverged") {
   box::Numbers n(705);
-  for (const std::size_t size :
-       {std::size_t{0}, std::size_t{1}, std::size_t{5}, std::size_t{127}, std::size_t{128}, std::size_t{129}, std::size_t{700}}) {
+  for (const std::size_t size : {std::size_t{0}, std::size_t{1}, std::size_t{5}, std::size_t{127}, std::size_t{128},
+                                 std::size_t{129}, std::size_t{700}}) {
     std::vector<double> start(size), room(size), tau(size), wanted(size), hours(size), clock(size);
     for (std::size_t i = 0; i < size; ++i) {
       const Drift d = any_drift(n);
@@ -214,7 +222,8 @@ TEST_CASE("a measured series: straight lines, exactly") {
         const Real low = within(std::min<Real>(a, b)), high = within(std::max<Real>(a, b));
         const auto f = [](const Real& t) { return factor(Cardinal{}, t); };
         for (int p = 0; p < 8; ++p) {
-          wanted += hours / abs(b - a) * Gauss::integrate(f, Real(low + (high - low) * p / 8), Real(low + (high - low) * (p + 1) / 8));
+          wanted += hours / abs(b - a) *
+                    Gauss::integrate(f, Real(low + (high - low) * p / 8), Real(low + (high - low) * (p + 1) / 8));
         }
       }
       if (wanted > 1e-6) worst = std::max(worst, naive::relative_error(got[k], wanted));
@@ -232,8 +241,8 @@ TEST_CASE("a finely measured drift is the drift, for every law") {
     temperature.push_back(drifted_c(d, time.back()));
   }
   std::vector<double> got(time.size());
-  for (const TemperatureLaw& law :
-       {TemperatureLaw(Cardinal{}), TemperatureLaw(SquareRoot{}), TemperatureLaw(Arrhenius{}), TemperatureLaw(ConstantQ10{})}) {
+  for (const TemperatureLaw& law : {TemperatureLaw(Cardinal{}), TemperatureLaw(SquareRoot{}),
+                                    TemperatureLaw(Arrhenius{}), TemperatureLaw(ConstantQ10{})}) {
     series_equivalent_h(law, time, temperature, got);
     CHECK(got.back() == doctest::Approx(drift_equivalent_h(law, d, 10)).epsilon(1e-7));
   }
@@ -282,7 +291,9 @@ TEST_CASE("at the very edge of a law the clock neither runs back nor fails to se
           CHECK(now >= before);
           before = now;
           // There and back in the clock's own hours: it may all but stand still.
-          if (now > 1e-12) CHECK(drift_equivalent_h(Cardinal{}, drift, drift_hours(Cardinal{}, drift, now)) == doctest::Approx(now).epsilon(1e-9));
+          if (now > 1e-12)
+            CHECK(drift_equivalent_h(Cardinal{}, drift, drift_hours(Cardinal{}, drift, now)) ==
+                  doctest::Approx(now).epsilon(1e-9));
         }
       }
     }

@@ -27,13 +27,15 @@ double worse(double worst, double error) { return error <= worst ? worst : error
 
 double hours_by_array(double rise, const Dough& d, const Kitchen& kitchen) {
   double out = -1;
-  hours_to_rise(rise, {d.dough_c, d.yeast_percent, d.yeast, d.salt_percent, d.water_percent, d.sugar_percent, d.gluten_percent, d.altitude_m},
+  hours_to_rise(rise,
+                {d.dough_c, d.yeast_percent, d.yeast, d.salt_percent, d.water_percent, d.sugar_percent,
+                 d.gluten_percent, d.altitude_m},
                 {&out, 1}, kitchen, Unreachable::infinity);
   return out;
 }
 
-/// Rises where closed forms are tried hardest: the smallest that may be asked, next to what the dough can hold, next to what
-/// it can make, and anything between.
+/// Rises where closed forms are tried hardest: the smallest that may be asked, next to what the dough can hold, next to
+/// what it can make, and anything between.
 double any_rise(box::Numbers& numbers, const Dough& dough, const Kitchen& kitchen, int kind) {
   const double reach = reachable_rise(dough, kitchen);
   switch (kind) {
@@ -53,10 +55,10 @@ struct Chained {
 };
 constexpr double well = 500;
 
-/// hours_to_rise against the 100-digit chain. Where the gas or what the dough can hold is nearly spent the answer hangs on the last
-/// digits of the inputs: rounding each input by half a unit in its last place moves it by up to condition × 2^-53. A double
-/// computation cannot be asked to be better than a small multiple of that; 8 covers the dozen roundings of the chain that are
-/// as harmful as those of the inputs.
+/// hours_to_rise against the 100-digit chain. Where the gas or what the dough can hold is nearly spent the answer hangs
+/// on the last digits of the inputs: rounding each input by half a unit in its last place moves it by up to condition ×
+/// 2^-53. A double computation cannot be asked to be better than a small multiple of that; 8 covers the dozen roundings
+/// of the chain that are as harmful as those of the inputs.
 void chain_against(const Dough& dough, double rise, const Kitchen& kitchen, Chained& seen) {
   const naive::Chain chain(rise, dough, kitchen);
   const double got = hours_by_array(rise, dough, kitchen);
@@ -68,9 +70,9 @@ void chain_against(const Dough& dough, double rise, const Kitchen& kitchen, Chai
   const Real wanted = chain.hours();
   const double condition = chain.condition(wanted);
   const double error = naive::relative_error(got, wanted);
-  INFO("rise ", rise, ", ", dough.dough_c, " °C, yeast ", dough.yeast_percent, ", salt ", dough.salt_percent, ", water ", dough.water_percent,
-       ", sugar ", dough.sugar_percent, ", gluten ", dough.gluten_percent, ": got ", got, " h, wanted ", static_cast<double>(wanted), ", error ",
-       error, ", condition ", condition);
+  INFO("rise ", rise, ", ", dough.dough_c, " °C, yeast ", dough.yeast_percent, ", salt ", dough.salt_percent,
+       ", water ", dough.water_percent, ", sugar ", dough.sugar_percent, ", gluten ", dough.gluten_percent, ": got ",
+       got, " h, wanted ", static_cast<double>(wanted), ", error ", error, ", condition ", condition);
   ++seen.cases;
   seen.largest_condition = std::max(seen.largest_condition, condition);
   if (condition < well) {
@@ -84,8 +86,9 @@ void chain_against(const Dough& dough, double rise, const Kitchen& kitchen, Chai
 }
 
 void report(const std::string& what, const Chained& seen) {
-  MESSAGE(what, ": ", seen.cases, " cases, worst relative error ", seen.worst, "; of these ", seen.ill, " ill-conditioned (up to ",
-          seen.largest_condition, "), worst error ", seen.worst_scaled, " epsilon × condition; ", seen.unreachable, " never reached");
+  MESSAGE(what, ": ", seen.cases, " cases, worst relative error ", seen.worst, "; of these ", seen.ill,
+          " ill-conditioned (up to ", seen.largest_condition, "), worst error ", seen.worst_scaled,
+          " epsilon × condition; ", seen.unreachable, " never reached");
 }
 
 }  // namespace
@@ -265,9 +268,10 @@ TEST_CASE("rise: arrays of every length equal the scalar bit for bit, single val
   box::Numbers numbers(97);
   for (const bool default_kitchen : {true, false}) {
     Kitchen kitchen = default_kitchen ? Kitchen{} : box::any_kitchen(numbers);
-    for (const std::size_t n :
-         {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128}, std::size_t{129}, std::size_t{1000}}) {
-      std::vector<double> rise(n), time(n), t(n), yeast(n), salt(n), water(n), sugar(n), gluten(n), altitude(n), out(n, -1), back(n, -1);
+    for (const std::size_t n : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128},
+                                std::size_t{129}, std::size_t{1000}}) {
+      std::vector<double> rise(n), time(n), t(n), yeast(n), salt(n), water(n), sugar(n), gluten(n), altitude(n),
+          out(n, -1), back(n, -1);
       for (std::size_t i = 0; i < n; ++i) {
         const Dough d = box::any_dough(numbers);
         rise[i] = numbers.magnitude(0.1, 1000);
@@ -298,7 +302,8 @@ TEST_CASE("rise: arrays of every length equal the scalar bit for bit, single val
         if (out[i] < infinity) CHECK(out[i] == hours_to_rise(rise[i], scalar(i), kitchen));
       }
       // Each input in turn as the only array, and as the only single value.
-      const auto mixed_inputs = [&](Values Doughs::*member, double Dough::*scalar_member, const std::vector<double>& values, double single) {
+      const auto mixed_inputs = [&](Values Doughs::*member, double Dough::*scalar_member,
+                                    const std::vector<double>& values, double single) {
         Doughs one_array{.dough_c = 24, .yeast_percent = 0.7};
         one_array.*member = values;
         hours_to_rise(80, one_array, out, kitchen, Unreachable::infinity);
@@ -327,7 +332,8 @@ TEST_CASE("rise: arrays of every length equal the scalar bit for bit, single val
 }
 
 TEST_CASE("rise: digits do not depend on the neighbours in an array") {
-  // A dough that settles slowly must not give its block further steps: slow start-up and a short lag beside easy doughs.
+  // A dough that settles slowly must not give its block further steps: slow start-up and a short lag beside easy
+  // doughs.
   box::Numbers numbers(104);
   std::size_t different = 0;
   for (int round = 0; round < 40; ++round) {
@@ -343,7 +349,8 @@ TEST_CASE("rise: digits do not depend on the neighbours in an array") {
       yeast[i] = numbers.magnitude(0.0101, 4.9);
     }
     hours_to_rise(rise, {.dough_c = t, .yeast_percent = yeast}, out, kitchen, Unreachable::infinity);
-    for (std::size_t i = 0; i < n; ++i) different += out[i] != hours_by_array(rise[i], {.dough_c = t[i], .yeast_percent = yeast[i]}, kitchen);
+    for (std::size_t i = 0; i < n; ++i)
+      different += out[i] != hours_by_array(rise[i], {.dough_c = t[i], .yeast_percent = yeast[i]}, kitchen);
   }
   CHECK_MESSAGE(different == 0, different, " of 8000 differ");
 }
@@ -356,14 +363,18 @@ TEST_CASE("rise: an array of another length is refused and says which") {
       call();
       FAIL_CHECK("accepted: " << std::string(label));
     } catch (const InvalidInput& error) {
-      CHECK_MESSAGE(std::string(error.what()).find(std::string(label) + " has 3 values where 4 are wanted") != std::string::npos,
+      CHECK_MESSAGE(std::string(error.what()).find(std::string(label) + " has 3 values where 4 are wanted") !=
+                        std::string::npos,
                     std::string(error.what()));
     }
   };
   const Doughs plain{.dough_c = 25, .yeast_percent = 1};
-  const std::pair<Values Doughs::*, const char*> members[] = {{&Doughs::dough_c, "dough temperature"}, {&Doughs::yeast_percent, "yeast"},
-                                                              {&Doughs::salt_percent, "salt"},         {&Doughs::water_percent, "water"},
-                                                              {&Doughs::sugar_percent, "sugar"},       {&Doughs::gluten_percent, "added gluten"},
+  const std::pair<Values Doughs::*, const char*> members[] = {{&Doughs::dough_c, "dough temperature"},
+                                                              {&Doughs::yeast_percent, "yeast"},
+                                                              {&Doughs::salt_percent, "salt"},
+                                                              {&Doughs::water_percent, "water"},
+                                                              {&Doughs::sugar_percent, "sugar"},
+                                                              {&Doughs::gluten_percent, "added gluten"},
                                                               {&Doughs::altitude_m, "altitude"}};
   for (const auto& [member, label] : members) {
     Doughs doughs = plain;
@@ -412,7 +423,10 @@ TEST_CASE("a rise never reached is infinite for maps, otherwise an error with fi
     CHECK_FALSE(error.detail().index);
     CHECK(std::string(error.what()).find("index") == std::string::npos);
   }
-  CHECK_THROWS_AS(hours_to_rise(50, {.dough_c = 25, .yeast_percent = 1, .salt_percent = 6, .water_percent = 40, .sugar_percent = 40}), OutsideModel);
+  CHECK_THROWS_AS(
+      hours_to_rise(50,
+                    {.dough_c = 25, .yeast_percent = 1, .salt_percent = 6, .water_percent = 40, .sugar_percent = 40}),
+      OutsideModel);
 }
 
 TEST_CASE("an array of one place names it") {
@@ -558,8 +572,9 @@ TEST_CASE("a rest in two parts is one rest") {
       CHECK(parts.co2_mmol == 0);
       continue;
     }
-    const double error = std::max({std::abs(parts.co2_mmol / whole.co2_mmol - 1), std::abs(parts.equivalent_h / whole.equivalent_h - 1),
-                                   std::abs(volume_ratio(dough, parts, kitchen) / volume_ratio(dough, whole, kitchen) - 1)});
+    const double error =
+        std::max({std::abs(parts.co2_mmol / whole.co2_mmol - 1), std::abs(parts.equivalent_h / whole.equivalent_h - 1),
+                  std::abs(volume_ratio(dough, parts, kitchen) / volume_ratio(dough, whole, kitchen) - 1)});
     CHECK(error <= 1e-12);
     worst = worse(worst, error);
   }
@@ -646,8 +661,8 @@ TEST_CASE("a dough at its largest volume can be handled and go on") {
 TEST_CASE("a state is refused if it is none") {
   const Dough dough{.dough_c = 25, .yeast_percent = 1};
   const DoughState good = mixed(dough);
-  for (double DoughState::*member :
-       {&DoughState::equivalent_h, &DoughState::co2_mmol, &DoughState::air_mmol, &DoughState::mixed_volume_ml, &DoughState::anchor_ratio}) {
+  for (double DoughState::*member : {&DoughState::equivalent_h, &DoughState::co2_mmol, &DoughState::air_mmol,
+                                     &DoughState::mixed_volume_ml, &DoughState::anchor_ratio}) {
     for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity, -1.0, 1e7}) {
       DoughState state = good;
       state.*member = bad;
@@ -660,7 +675,8 @@ TEST_CASE("a state is refused if it is none") {
   CHECK_THROWS_AS(rested(dough, {}, 1), InvalidInput);  // an empty state has no volume
   for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -1.0, 0.0})
     CHECK_THROWS_AS(hours_until(dough, good, bad), InvalidInput);
-  // The state's own volume is 1 but for a rounding of 1e-16, which the start-up turns into √1e-16 h: less than a second.
+  // The state's own volume is 1 but for a rounding of 1e-16, which the start-up turns into √1e-16 h: less than a
+  // second.
   CHECK(hours_until(dough, good, 1) < 1.0 / 3600);
   CHECK(hours_until(dough, good, 1 - 1e-12) == 0);
   CHECK(hours_until(dough, good, 0.9) == 0);
@@ -676,7 +692,8 @@ TEST_CASE("over-proofed: a share of the largest volume, and of a final proof its
   CHECK(over_proof_ratio(dough, Standing::free, false) == doctest::Approx(0.65 * 4.8));
   CHECK(over_proof_ratio(dough, Standing::tin, true, 1.2) == doctest::Approx(1.2 * 2.3));
   CHECK(over_proof_ratio(dough, Standing::free, true, 2) == doctest::Approx(0.65 * 4.8));
-  CHECK(over_proof_ratio({.dough_c = 25, .yeast_percent = 1, .gluten_percent = 2}, Standing::tin, false) == doctest::Approx(0.87 * 4.8 * 1.1));
+  CHECK(over_proof_ratio({.dough_c = 25, .yeast_percent = 1, .gluten_percent = 2}, Standing::tin, false) ==
+        doctest::Approx(0.87 * 4.8 * 1.1));
   for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, 0.0})
     CHECK_THROWS_AS(over_proof_ratio(dough, Standing::tin, true, bad), InvalidInput);
 }
@@ -698,7 +715,8 @@ TEST_CASE("warmer, more yeast, less salt, a lower rise and thinner air are faste
         }
       };
       faster(&Dough::dough_c, 1, 40, 1);
-      faster(&Dough::yeast_percent, 0.02 * box::per_instant(yeast), 4.9 * box::per_instant(yeast), 0.1 * box::per_instant(yeast));
+      faster(&Dough::yeast_percent, 0.02 * box::per_instant(yeast), 4.9 * box::per_instant(yeast),
+             0.1 * box::per_instant(yeast));
       faster(&Dough::salt_percent, 4, 0, -0.25);
       faster(&Dough::altitude_m, 0, 6000, 500);
       double before = 0;

@@ -21,7 +21,8 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 
 Real factor(const TemperatureLaw& law, const Real& t) {
   if (const auto* l = std::get_if<Cardinal>(&law)) return naive::cardinal(t, l->t_min_c, l->t_opt_c, l->t_max_c);
-  if (const auto* l = std::get_if<SquareRoot>(&law)) return naive::square_root(t, l->t_min_c, l->t_max_c, l->decline_per_k);
+  if (const auto* l = std::get_if<SquareRoot>(&law))
+    return naive::square_root(t, l->t_min_c, l->t_max_c, l->decline_per_k);
   if (const auto* l = std::get_if<Arrhenius>(&law)) return naive::arrhenius(t, l->activation_energy_kj);
   return naive::constant_q10(t, std::get<ConstantQ10>(law).q10);
 }
@@ -40,7 +41,9 @@ std::vector<TemperatureLaw> laws() {
     kitchen.law = box::all_laws[i % 4];
     all.push_back(law_of(kitchen));
   }
-  all.push_back(Cardinal{.t_min_c = -2, .t_opt_c = 28, .t_max_c = 43});  // below = 2·above: the partial fractions of drift degenerate here
+  all.push_back(Cardinal{.t_min_c = -2,
+                         .t_opt_c = 28,
+                         .t_max_c = 43});  // below = 2·above: the partial fractions of drift degenerate here
   return all;
 }
 
@@ -54,7 +57,9 @@ double high_end(const TemperatureLaw& law) {
   if (const auto* l = std::get_if<SquareRoot>(&law)) return l->t_max_c;
   return 120;
 }
-bool has_ends(const TemperatureLaw& law) { return std::holds_alternative<Cardinal>(law) || std::holds_alternative<SquareRoot>(law); }
+bool has_ends(const TemperatureLaw& law) {
+  return std::holds_alternative<Cardinal>(law) || std::holds_alternative<SquareRoot>(law);
+}
 
 }  // namespace
 
@@ -99,13 +104,15 @@ TEST_CASE("each law is 1 at 25 °C, laws with limits are 0 outside them and cont
     }
     const double low = low_end(law);
     const double high = high_end(law);
-    for (const double t : {low, std::nextafter(low, -100), low - 1, -50.0, high, std::nextafter(high, 100), high + 1, 120.0}) {
+    for (const double t :
+         {low, std::nextafter(low, -100), low - 1, -50.0, high, std::nextafter(high, 100), high + 1, 120.0}) {
       CHECK(temperature_factor(law, t) == 0);
     }
     // Continuous: quadratic at the lower end, at the upper one linear (cardinal) or quadratic (square root).
     const auto shrinks = [&](double near, double nearer, double power) {
       CHECK(temperature_factor(law, nearer) > 0);
-      CHECK(std::log10(temperature_factor(law, near) / temperature_factor(law, nearer)) == doctest::Approx(3 * power).epsilon(1e-3));
+      CHECK(std::log10(temperature_factor(law, near) / temperature_factor(law, nearer)) ==
+            doctest::Approx(3 * power).epsilon(1e-3));
     };
     shrinks(low + 1e-5, low + 1e-8, 2);
     shrinks(high - 1e-5, high - 1e-8, std::holds_alternative<Cardinal>(law) ? 1 : 2);
@@ -113,7 +120,8 @@ TEST_CASE("each law is 1 at 25 °C, laws with limits are 0 outside them and cont
 }
 
 TEST_CASE("default values of the cardinal law") {  // model of this library, ± 1e-4
-  const std::pair<double, double> values[] = {{4, 0.0513}, {10, 0.2039}, {15, 0.4062}, {20, 0.6737}, {30, 1.3715}, {35, 1.7510}, {40, 1.9877}};
+  const std::pair<double, double> values[] = {{4, 0.0513},  {10, 0.2039}, {15, 0.4062}, {20, 0.6737},
+                                              {30, 1.3715}, {35, 1.7510}, {40, 1.9877}};
   for (const auto& [t, wanted] : values) CHECK(std::abs(temperature_factor(Cardinal{}, t) - wanted) <= 1e-4);
 }
 
@@ -156,8 +164,8 @@ TEST_CASE("local temperature coefficient against a derivative in 100 digits") {
 TEST_CASE("an array is the scalar, bit for bit, at every length") {
   box::Numbers numbers(72);
   for (const TemperatureLaw& law : laws()) {
-    for (const std::size_t n :
-         {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{7}, std::size_t{127}, std::size_t{128}, std::size_t{129}, std::size_t{1000}}) {
+    for (const std::size_t n : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{7}, std::size_t{127},
+                                std::size_t{128}, std::size_t{129}, std::size_t{1000}}) {
       std::vector<double> t(n);
       std::vector<double> out(n, -1);
       for (double& x : t) x = numbers.between(-50, 120);

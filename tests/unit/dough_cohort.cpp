@@ -28,7 +28,9 @@ const Kitchen kitchen;
 
 using Cohorts = std::vector<Cohort>;
 
-Cohorts mix(std::vector<CohortPart> parts, Cohorts added = {}, const Kitchen& in = kitchen) { return mixed_cohorts(parts, added, in); }
+Cohorts mix(std::vector<CohortPart> parts, Cohorts added = {}, const Kitchen& in = kitchen) {
+  return mixed_cohorts(parts, added, in);
+}
 
 /// A dose mixed into fresh flour.
 Cohort straight(double percent, Yeast yeast = Yeast::instant, const Kitchen& in = kitchen) {
@@ -57,7 +59,8 @@ double work(const Cohorts& cohorts, double hours, const Kitchen& in = kitchen) {
   for (const Cohort& cohort : cohorts) sum += CohortCurve(cohort, in).work_until(hours);
   return sum;
 }
-/// About the work since the yeast came in. Work from now is the difference of two such sums: what it is measured against.
+/// About the work since the yeast came in. Work from now is the difference of two such sums: what it is measured
+/// against.
 double all_work(const Cohorts& cohorts, double hours) {
   double oldest = 0;
   for (const Cohort& cohort : cohorts) oldest = std::max(oldest, cohort.equivalent_h);
@@ -87,12 +90,14 @@ Cohorts any_cohorts(box::Numbers& n, const Kitchen& in = kitchen) {
   Cohorts dough{straight(n.magnitude(0.01, 4), any_yeast(n), in)};
   dough = later(dough, any_age(n, in));
   if (n.index(2) == 0) return dough;
-  return later(mix({{n.between(0.05, 1), dough}}, {new_cohort(n.magnitude(0.01, 4), any_yeast(n))}, in), any_age(n, in));
+  return later(mix({{n.between(0.05, 1), dough}}, {new_cohort(n.magnitude(0.01, 4), any_yeast(n))}, in),
+               any_age(n, in));
 }
 
 /// Half grown, diluted, and of an age.
 Cohort any_cohort(box::Numbers& n, const Kitchen& in) {
-  const Cohort old = aged(straight(n.magnitude(0.01, 4), box::all_yeasts[n.index(4)], in), n.between(0, in.growth_lag_h + 2 / in.growth_rate));
+  const Cohort old = aged(straight(n.magnitude(0.01, 4), box::all_yeasts[n.index(4)], in),
+                          n.between(0, in.growth_lag_h + 2 / in.growth_rate));
   if (n.index(2) == 0) return old;
   const CohortPart part{n.between(0.05, 0.95), {old}};
   const Cohort fresh = new_cohort(n.magnitude(0.01, 4), Yeast::compressed);
@@ -114,9 +119,11 @@ TEST_CASE("a dose mixed into fresh flour works as the one-dose gas curve") {
     CHECK(cohort.dose_g == doctest::Approx(gassing_dry_matter(percent, yeast)).epsilon(1e-15));
     const CohortCurve curve(cohort, in);
     const double done = curve.work_until(hours);
-    const double wanted = formula::work_after(hours, cohort.dose_g, formula::GasCurve<double>(in, start_up_h(yeast, in)));
+    const double wanted =
+        formula::work_after(hours, cohort.dose_g, formula::GasCurve<double>(in, start_up_h(yeast, in)));
     worst = std::max(worst, apart(done, wanted));
-    const double gas = formula::gas_for_work(done, gas_capacity(sugar, in), formula::GasCurve<double>(in, start_up_h(yeast, in)));
+    const double gas =
+        formula::gas_for_work(done, gas_capacity(sugar, in), formula::GasCurve<double>(in, start_up_h(yeast, in)));
     worst_gas = std::max(worst_gas, apart(gas, gas_made(hours, percent, yeast, sugar, in)));
     // The pace is the slope of the work.
     if (std::abs(hours - in.growth_lag_h) < 1e-3 * hours) continue;
@@ -185,7 +192,8 @@ TEST_CASE("two equal doughs are the dough") {
       if (hours >= 1) worst_relative = std::max(worst_relative, apart(got, wanted));
     }
   }
-  MESSAGE("two equal doughs: worst difference relative to all work ", worst, ", to the work of an hour or more ", worst_relative);
+  MESSAGE("two equal doughs: worst difference relative to all work ", worst, ", to the work of an hour or more ",
+          worst_relative);
   CHECK(worst <= 1e-13);
   CHECK(worst_relative <= 1e-12);
 }
@@ -199,8 +207,8 @@ TEST_CASE("a dough with nothing mixed in stays as it is") {
     for (std::size_t k = 0; k < dough.size(); ++k) {
       CHECK(same[k].yeast == dough[k].yeast);
       CHECK(same[k].past_lag == dough[k].past_lag);
-      for (double Cohort::*number :
-           {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g, &Cohort::equivalent_h, &Cohort::growing_h}) {
+      for (double Cohort::*number : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g,
+                                     &Cohort::equivalent_h, &Cohort::growing_h}) {
         CHECK(same[k].*number == dough[k].*number);
       }
     }
@@ -258,8 +266,8 @@ TEST_CASE("mixing keeps the yeast, what it can still grow, and its pace") {
     const bool whole = parts.size() == 1 && fresh == 0 && added.empty();
     if (!whole) worst_increment = std::max(worst_increment, apart(increment, in.growth_increment));
   }
-  MESSAGE("mixing: worst relative difference of mass ", worst_mass, ", of dose ", worst_dose, ", of room ", worst_room, ", of pace ", worst_pace,
-          ", of increment ", worst_increment);
+  MESSAGE("mixing: worst relative difference of mass ", worst_mass, ", of dose ", worst_dose, ", of room ", worst_room,
+          ", of pace ", worst_pace, ", of increment ", worst_increment);
   CHECK(worst_mass <= 1e-13);
   CHECK(worst_dose <= 1e-13);
   CHECK(worst_room <= 1e-13);
@@ -275,7 +283,8 @@ TEST_CASE("just after dilution every cohort works at its share of the pace") {
     const double share = n.between(0.02, 0.98);
     const Cohorts all = mix({{share, {old}}}, {new_cohort(n.magnitude(0.01, 4), any_yeast(n))});
     REQUIRE(all.size() == 2);
-    worst = std::max(worst, apart(CohortCurve(all[0], kitchen).pace_at(0), share * CohortCurve(old, kitchen).pace_at(0)));
+    worst =
+        std::max(worst, apart(CohortCurve(all[0], kitchen).pace_at(0), share * CohortCurve(old, kitchen).pace_at(0)));
     CHECK(std::abs(CohortCurve(all[1], kitchen).pace_at(0)) <= 1e-14 * all[1].dose_g);
     CHECK(mass_now(all[0]) == doctest::Approx(share * mass_now(old)).epsilon(1e-14));
     CHECK(all[0].equivalent_h == old.equivalent_h);
@@ -293,8 +302,9 @@ TEST_CASE("a grown preferment does not lag again, a young one keeps its lag") {
   CHECK(mass_now(diluted) == doctest::Approx(0.3 * mass_now(grown)).epsilon(1e-14));
   CHECK(mass_now(aged(diluted, 1e-3)) > mass_now(diluted));
   CHECK(mass_now(aged(diluted, 1)) > 1.1 * mass_now(diluted));
-  CHECK(mass_now(aged(diluted, 1e4)) ==
-        doctest::Approx(0.3 * (grown.dose_g + kitchen.growth_increment) + 0.7 * kitchen.growth_increment).epsilon(1e-13));
+  CHECK(
+      mass_now(aged(diluted, 1e4)) ==
+      doctest::Approx(0.3 * (grown.dose_g + kitchen.growth_increment) + 0.7 * kitchen.growth_increment).epsilon(1e-13));
   // Mixed again at once, and again later: it still goes on.
   const Cohort again = mix({{0.5, {diluted}}})[0];
   CHECK(again.past_lag);
@@ -319,7 +329,8 @@ TEST_CASE("doses of one kind added together are one cohort") {
 }
 
 TEST_CASE("cohorts and shares that cannot be are refused") {
-  const double not_a_number = std::numeric_limits<double>::quiet_NaN(), infinity = std::numeric_limits<double>::infinity();
+  const double not_a_number = std::numeric_limits<double>::quiet_NaN(),
+               infinity = std::numeric_limits<double>::infinity();
   const Cohort old = aged(straight(0.5), 3);
   for (const double share : {-0.1, -1e-300, not_a_number}) {
     const std::string text = refusal([&] { mix({{share, {old}}}); }, "flour_share");
@@ -331,7 +342,8 @@ TEST_CASE("cohorts and shares that cannot be are refused") {
   CHECK_NOTHROW(mix({{0.7, {old}}, {0.3, {old}}}));
 
   for (const double hours : {-1.0, 2e5, not_a_number, infinity}) refusal([&] { aged(old, hours); }, "equivalent_h");
-  for (const double percent : {0.0, -1.0, 16.5, not_a_number, infinity}) refusal([&] { new_cohort(percent, Yeast::instant); }, "yeast_percent");
+  for (const double percent : {0.0, -1.0, 16.5, not_a_number, infinity})
+    refusal([&] { new_cohort(percent, Yeast::instant); }, "yeast_percent");
   CHECK(new_cohort(1e-4, Yeast::compressed).dose_g == doctest::Approx(3e-5));  // a pinch in a large dough
   CHECK_THROWS_AS(new_cohort(1, static_cast<Yeast>(9)), InvalidInput);
 
@@ -395,12 +407,14 @@ TEST_CASE("mass follows the logistic with the start-up of its dose, against 100 
     Real grown = curve.x0;
     if (hours > in.growth_lag_h) {
       const Real most = curve.x0 + curve.increment;
-      grown = most / (1 + curve.increment / curve.x0 * exp(-curve.mu * most / curve.increment * (Real(hours) - curve.lag)));
+      grown =
+          most / (1 + curve.increment / curve.x0 * exp(-curve.mu * most / curve.increment * (Real(hours) - curve.lag)));
     }
     const Cohort cohort = aged(straight(percent, yeast, in), hours);
     worst_mass = std::max(worst_mass, naive::relative_error(mass_now(cohort, in), grown));
     // Against the mass: at first the pace is a small difference.
-    worst_pace = std::max(worst_pace, std::abs(CohortCurve(cohort, in).pace_at(0) - static_cast<double>(naive::yeast_at_work(hours, curve))) /
+    worst_pace = std::max(worst_pace, std::abs(CohortCurve(cohort, in).pace_at(0) -
+                                               static_cast<double>(naive::yeast_at_work(hours, curve))) /
                                           static_cast<double>(grown));
   }
   MESSAGE("logistic: worst relative error of the mass ", worst_mass, ", of the pace ", worst_pace);
@@ -410,7 +424,8 @@ TEST_CASE("mass follows the logistic with the start-up of its dose, against 100 
 
 TEST_CASE("young yeasts share the growth by their doses, a grown one by its mass") {
   const Kitchen in;
-  const std::vector<Cohort> doses{new_cohort(0.2, Yeast::instant), new_cohort(0.4, Yeast::compressed), new_cohort(0.3, Yeast::active_dry)};
+  const std::vector<Cohort> doses{new_cohort(0.2, Yeast::instant), new_cohort(0.4, Yeast::compressed),
+                                  new_cohort(0.3, Yeast::active_dry)};
   const std::vector<Cohort> together = mixed_cohorts({}, doses);
   REQUIRE(together.size() == 3);
   double all = 0;
@@ -429,7 +444,8 @@ TEST_CASE("young yeasts share the growth by their doses, a grown one by its mass
   // A grown one: by its mass, and only what it and the fresh flour have left to give.
   const CohortPart grown{0.4, {aged(straight(0.5, Yeast::instant, in), 6)}};
   const double mass = 0.4 * mass_now(grown.cohorts[0]), dose = doses[1].dose_g;
-  const double left = 0.4 * (grown.cohorts[0].dose_g + in.growth_increment - mass_now(grown.cohorts[0])) + 0.6 * in.growth_increment;
+  const double left =
+      0.4 * (grown.cohorts[0].dose_g + in.growth_increment - mass_now(grown.cohorts[0])) + 0.6 * in.growth_increment;
   const std::vector<Cohort> mixed = mixed_cohorts({&grown, 1}, {&doses[1], 1});
   CHECK(mixed[0].room_g == doctest::Approx(mass / (mass + dose) * left).epsilon(1e-13));
   CHECK(mixed[1].room_g == doctest::Approx(dose / (mass + dose) * left).epsilon(1e-13));
@@ -439,7 +455,8 @@ TEST_CASE("young yeasts share the growth by their doses, a grown one by its mass
 TEST_CASE("doughs of one age and different doses keep their yeast, its pace and its room") {
   const Kitchen in;
   for (const double age : {1.0, 4.0, 6.0, 12.0, 40.0}) {
-    const Cohort weak = aged(straight(0.1, Yeast::instant, in), age), strong = aged(straight(1, Yeast::instant, in), age);
+    const Cohort weak = aged(straight(0.1, Yeast::instant, in), age),
+                 strong = aged(straight(1, Yeast::instant, in), age);
     const std::vector<CohortPart> parts{{0.6, {weak}}, {0.4, {strong}}};
     double mass = 0, pace = 0, room = 0;
     for (const Cohort& cohort : mixed_cohorts(parts, {})) {
@@ -449,7 +466,8 @@ TEST_CASE("doughs of one age and different doses keep their yeast, its pace and 
     }
     const double mass_before = 0.6 * mass_now(weak) + 0.4 * mass_now(strong);
     CHECK(mass == doctest::Approx(mass_before).epsilon(1e-13));
-    CHECK(pace == doctest::Approx(0.6 * CohortCurve(weak, in).pace_at(0) + 0.4 * CohortCurve(strong, in).pace_at(0)).epsilon(1e-13));
+    CHECK(pace == doctest::Approx(0.6 * CohortCurve(weak, in).pace_at(0) + 0.4 * CohortCurve(strong, in).pace_at(0))
+                      .epsilon(1e-13));
     CHECK(mass + room == doctest::Approx(0.6 * weak.dose_g + 0.4 * strong.dose_g + in.growth_increment).epsilon(1e-13));
   }
 }

@@ -19,8 +19,8 @@ Formula any_formula(box::Numbers& n) {
   f.flours = {{n.between(1, 500), "whole_wheat"}, {n.between(1, 500), "medium_rye"}};
   f.waters = {{n.between(10, 80), n.between(5, 45), true}};
   f.preferments = {{n.between(10, 300), n.between(10, 300)}};
-  for (double* grams :
-       {&f.ice_g, &f.salt_g, &f.sugar_g, &f.milk_g, &f.egg_g, &f.butter_g, &f.oil_g, &f.instant_g, &f.active_dry_g, &f.compressed_g}) {
+  for (double* grams : {&f.ice_g, &f.salt_g, &f.sugar_g, &f.milk_g, &f.egg_g, &f.butter_g, &f.oil_g, &f.instant_g,
+                        &f.active_dry_g, &f.compressed_g}) {
     *grams = n.between(0, 50);
   }
   return f;
@@ -33,13 +33,15 @@ TEST_CASE("the ingredients' compositions close to 100 % and none is negative") {
   for (const Ingredient& i : ingredients()) {
     INFO(std::string(i.name));
     const Composition& c = i.composition;
-    CHECK(std::abs(c.water + c.protein + c.fat + c.carbohydrate + c.fibre + c.ash - 1) < 1.5e-4);  // the tables are rounded to 0.01 %
+    CHECK(std::abs(c.water + c.protein + c.fat + c.carbohydrate + c.fibre + c.ash - 1) <
+          1.5e-4);  // the tables are rounded to 0.01 %
     for (const double share : {c.water, c.protein, c.fat, c.carbohydrate, c.fibre, c.ash}) CHECK(share >= 0);
     CHECK(&ingredient_named(i.name) == &i);
     CHECK_FALSE(i.source.empty());
   }
   CHECK(says(said([] { ingredient_named("honey"); }), "known: bread, all_purpose"));
-  CHECK(says(said([] { flour_named("milk"); }), "flour \"milk\" is unknown; known: bread, all_purpose, whole_wheat, medium_rye, dark_rye"));
+  CHECK(says(said([] { flour_named("milk"); }),
+             "flour \"milk\" is unknown; known: bread, all_purpose, whole_wheat, medium_rye, dark_rye"));
 }
 
 TEST_CASE("another moisture shares the dry matter as before") {
@@ -47,12 +49,20 @@ TEST_CASE("another moisture shares the dry matter as before") {
   const Composition drier = with_moisture(flour, 10);
   CHECK(drier.water == 0.10);
   CHECK(drier.protein / drier.carbohydrate == doctest::Approx(flour.protein / flour.carbohydrate).epsilon(1e-14));
-  CHECK(drier.water + drier.protein + drier.fat + drier.carbohydrate + drier.fibre + drier.ash == doctest::Approx(1).epsilon(1e-14));
+  CHECK(drier.water + drier.protein + drier.fat + drier.carbohydrate + drier.fibre + drier.ash ==
+        doctest::Approx(1).epsilon(1e-14));
   CHECK_THROWS_AS(with_moisture({.water = 1}, 10), InvalidInput);
 }
 
 TEST_CASE("baker's percent: flour is all flour, water all water") {
-  Formula f{.flour_g = 450, .gluten_g = 10, .water_g = 250, .salt_g = 10, .milk_g = 100, .egg_g = 50, .butter_g = 40, .compressed_g = 12};
+  Formula f{.flour_g = 450,
+            .gluten_g = 10,
+            .water_g = 250,
+            .salt_g = 10,
+            .milk_g = 100,
+            .egg_g = 50,
+            .butter_g = 40,
+            .compressed_g = 12};
   f.flours = {{40, "whole_wheat"}};
   f.waters = {{30, 38, true}};
   const Percent p = percent_of(f);
@@ -81,7 +91,9 @@ TEST_CASE("a preferment's flour and water count, once") {
 TEST_CASE("percent → grams → percent") {
   box::Numbers n(501);
   for (int i = 0; i < 500; ++i) {
-    PercentFormula wanted{.flour_g = n.between(50, 5000), .water_percent = n.between(50, 100), .salt_percent = n.between(0, 3)};
+    PercentFormula wanted{.flour_g = n.between(50, 5000),
+                          .water_percent = n.between(50, 100),
+                          .salt_percent = n.between(0, 3)};
     wanted.gluten_percent = n.between(0, 5);
     wanted.sugar_percent = n.between(0, 20);
     wanted.milk_percent = n.between(0, 20);
@@ -132,7 +144,8 @@ TEST_CASE("one kind of yeast for all, of the same strength; the dough otherwise 
     const Formula f = any_formula(n);
     for (const Yeast yeast : box::all_yeasts) {
       const Formula one = with_yeast(f, yeast);
-      CHECK(percent_of(one).instant_equivalent_percent == doctest::Approx(percent_of(f).instant_equivalent_percent).epsilon(1e-13));
+      CHECK(percent_of(one).instant_equivalent_percent ==
+            doctest::Approx(percent_of(f).instant_equivalent_percent).epsilon(1e-13));
       CHECK((one.instant_g > 0) + (one.active_dry_g > 0) + (one.compressed_g > 0) == 1);
       CHECK(one.water_g == f.water_g);
     }
@@ -143,16 +156,25 @@ TEST_CASE("one kind of yeast for all, of the same strength; the dough otherwise 
 }
 
 TEST_CASE("percentages that are not of the flour are refused with the way out") {
-  const std::string of_dough = said([] { formula_from_percent({.flour_g = 500, .flours = {{.percent = 58}}, .water_percent = 40}); });
+  const std::string of_dough =
+      said([] { formula_from_percent({.flour_g = 500, .flours = {{.percent = 58}}, .water_percent = 40}); });
   CHECK(says(of_dough, "make 58 %, not 100 %"));
   CHECK(says(of_dough, "multiply every percentage by 1.724"));
-  CHECK(says(said([] { formula_from_percent({.flour_g = 500, .water_percent = 38}); }), "percent are of the flour's weight, not of the dough's"));
+  CHECK(says(said([] { formula_from_percent({.flour_g = 500, .water_percent = 38}); }),
+             "percent are of the flour's weight, not of the dough's"));
   CHECK(says(said([] { require_dough({.flour_g = 500, .water_g = 150}); }), "water 30 % is outside 40 to 130 %"));
   CHECK(says(said([] { require_dough({.flour_g = 500, .water_g = 350, .salt_g = 50}); }), "salt 10 %"));
   CHECK(says(said([] { require_dough({.flour_g = 500, .water_g = 350, .butter_g = 800}); }), "butter 160 %"));
-  CHECK(says(said([] { require_dough({.flour_g = 500, .water_g = 350, .instant_g = 50}); }), "yeast as instant yeast 10 %"));
+  CHECK(says(said([] { require_dough({.flour_g = 500, .water_g = 350, .instant_g = 50}); }),
+             "yeast as instant yeast 10 %"));
   CHECK(says(said([] { percent_of({.water_g = 350}); }), "without flour"));
-  CHECK(says(said([] { formula_from_percent({.flour_g = 100, .waters = {{80, 20}}}); }), "more than all the water, 65 g"));
-  CHECK(says(said([] { formula_from_percent({.flour_g = 100, .preferments = {{120, 10}}}); }), "more flour, 120 g, than all the flour, 100 g"));
+  CHECK(says(said([] {
+               formula_from_percent({.flour_g = 100, .waters = {{80, 20}}});
+             }),
+             "more than all the water, 65 g"));
+  CHECK(says(said([] {
+               formula_from_percent({.flour_g = 100, .preferments = {{120, 10}}});
+             }),
+             "more flour, 120 g, than all the flour, 100 g"));
   CHECK(says(said([] { percent_of({.flours = {{100, "oats"}}}); }), "flour \"oats\" is unknown"));
 }

@@ -57,7 +57,8 @@ TEST_CASE("gas over equivalent hours against 100 digits") {
     if (i % 10 == 1) hours = c.kitchen.growth_lag_h;
     if (i % 10 == 2) hours = std::nextafter(c.kitchen.growth_lag_h, 100);
     if (i % 10 == 3) hours = c.kitchen.growth_lag_h * (1 + numbers.magnitude(1e-12, 1e-3));
-    const double error = naive::relative_error(gas_made(hours, c.percent, c.yeast, c.sugar, c.kitchen), naive::gas(hours, c.curve));
+    const double error =
+        naive::relative_error(gas_made(hours, c.percent, c.yeast, c.sugar, c.kitchen), naive::gas(hours, c.curve));
     if (!(error <= worst)) {
       worst = error;
       where = "hours " + std::to_string(hours) + ", start-up " + std::to_string(static_cast<double>(c.curve.tau));
@@ -74,7 +75,8 @@ TEST_CASE("gas of the first instants, where full rate and start-up deficit cance
   for (int i = 0; i < 1000; ++i) {
     const Case c = any_case(numbers, false);
     const double hours = numbers.magnitude(1e-9, 1e-3);
-    const double error = naive::relative_error(gas_made(hours, c.percent, c.yeast, c.sugar, c.kitchen), naive::gas(hours, c.curve));
+    const double error =
+        naive::relative_error(gas_made(hours, c.percent, c.yeast, c.sugar, c.kitchen), naive::gas(hours, c.curve));
     if (!(error <= worst)) worst = error, at = hours;
   }
   MESSAGE("gas made in the first seconds: worst relative error ", worst, " at ", at, " h");
@@ -112,8 +114,8 @@ TEST_CASE("equivalent hours of a gas against bisection in 100 digits") {
       worst_spent = std::max(worst_spent, error / (epsilon * condition));
     }
   }
-  MESSAGE("hours for a gas: worst relative error ", worst, " in ", plain, " cases; with the gas nearly spent ", worst_spent,
-          " epsilon × condition in ", spent);
+  MESSAGE("hours for a gas: worst relative error ", worst, " in ", plain, " cases; with the gas nearly spent ",
+          worst_spent, " epsilon × condition in ", spent);
   CHECK(plain > 320);
   CHECK(spent > 30);
 }
@@ -129,16 +131,20 @@ TEST_CASE("start-up inverse: Lambert's W, the loop's version and bisection") {
     const double lambert = formula::start_up_inverse<double>(v);
     worst_between = std::max(worst_between, std::abs(loop - lambert) / lambert);
     if (i % 10) continue;
-    const Real exact = naive::bisect([&](const Real& u) { return Real(u - 1 + exp(-u) - v); }, 0, Real(v) + 2 + sqrt(Real(2 * v)));
+    const Real exact =
+        naive::bisect([&](const Real& u) { return Real(u - 1 + exp(-u) - v); }, 0, Real(v) + 2 + sqrt(Real(2 * v)));
     worst_loop = std::max(worst_loop, naive::relative_error(loop, exact));
     worst_lambert = std::max(worst_lambert, naive::relative_error(lambert, exact));
   }
   // Both sides of the switch to the series at √(2v) = 0.01.
   for (const double w : {0.01, 0.0099999999999, 0.0100000000001}) {
     const double v = w * w / 2;
-    worst_between = std::max(worst_between, std::abs(formula::start_up_inverse_in_loops(v) - formula::start_up_inverse<double>(v)) / w);
+    worst_between =
+        std::max(worst_between,
+                 std::abs(formula::start_up_inverse_in_loops(v) - formula::start_up_inverse<double>(v)) / w);
   }
-  MESSAGE("start-up inverse: loop against Lambert's W ", worst_between, ", against 100 digits ", worst_loop, " and ", worst_lambert);
+  MESSAGE("start-up inverse: loop against Lambert's W ", worst_between, ", against 100 digits ", worst_loop, " and ",
+          worst_lambert);
   CHECK(worst_between <= 1e-14);
   CHECK(worst_loop <= 1e-14);
   CHECK(worst_lambert <= 1e-14);

@@ -19,7 +19,8 @@ TEST_CASE("osmolality, water activity and their factor against 100 digits") {
     const double sugar = i % 5 == 0 ? 4.0 : box::edgy(numbers, 0, 40);
     Kitchen kitchen;
     kitchen.aw_min = box::edgy(numbers, 0.85, 0.97);
-    worst_osmolality = std::max(worst_osmolality, naive::relative_error(osmolality(salt, water, sugar), naive::osmolality(salt, water, sugar)));
+    worst_osmolality = std::max(worst_osmolality, naive::relative_error(osmolality(salt, water, sugar),
+                                                                        naive::osmolality(salt, water, sugar)));
     const Real activity = naive::water_activity(salt, water, sugar);
     worst_activity = std::max(worst_activity, naive::relative_error(water_activity(salt, water, sugar), activity));
     const Real wanted = naive::solute_factor(salt, water, sugar, kitchen.aw_min);
@@ -35,7 +36,8 @@ TEST_CASE("osmolality, water activity and their factor against 100 digits") {
     CHECK(error <= std::max(1e-12, 4 * 0x1p-52 * condition));
     if (condition < 500) worst_factor = std::max(worst_factor, error);
   }
-  MESSAGE("worst relative errors: osmolality ", worst_osmolality, ", water activity ", worst_activity, ", factor ", worst_factor);
+  MESSAGE("worst relative errors: osmolality ", worst_osmolality, ", water activity ", worst_activity, ", factor ",
+          worst_factor);
   CHECK(worst_osmolality <= 1e-12);
   CHECK(worst_activity <= 1e-12);
   CHECK(worst_factor <= 1e-12);
@@ -56,6 +58,7 @@ TEST_CASE("the reference dough has factor 1, a dough too dense 0") {
 TEST_CASE("salt, stiffness and sugar above 4 % slow the yeast") {
   for (double salt = 0; salt < 6; salt += 0.25) CHECK(solute_factor(salt + 0.25, 65) < solute_factor(salt, 65));
   for (double water = 45; water < 130; water += 5) CHECK(solute_factor(2, water + 5) > solute_factor(2, water));
-  for (double sugar = 4; sugar < 18; sugar += 0.5) CHECK(solute_factor(2, 65, sugar + 0.5) < solute_factor(2, 65, sugar));
+  for (double sugar = 4; sugar < 18; sugar += 0.5)
+    CHECK(solute_factor(2, 65, sugar + 0.5) < solute_factor(2, 65, sugar));
   for (double sugar = 0; sugar < 4; sugar += 0.5) CHECK(solute_factor(2, 65, sugar) == solute_factor(2, 65, 0));
 }

@@ -33,7 +33,8 @@ Case any_case(box::Numbers& numbers) {
             .pressure_pa = box::edgy(numbers, 4e4, 1.2e5)};
   c.t = box::edgy(numbers, -2, 45);
   for (const Parameter& p : parameters()) {
-    if (p.name == "void_fraction" || p.name == "gas_free_density") c.kitchen.*p.value = box::edgy(numbers, p.low, p.high);
+    if (p.name == "void_fraction" || p.name == "gas_free_density")
+      c.kitchen.*p.value = box::edgy(numbers, p.low, p.high);
   }
   const Real kelvin = c.t + naive::zero_celsius;
   c.dry = c.body.pressure_pa - c.body.water_activity * naive::saturation_pressure(c.t);
@@ -71,7 +72,8 @@ TEST_CASE("Buck, Weiss and the standard atmosphere against 100 digits") {
 TEST_CASE("the exponent of the standard atmosphere is g0·M/(R*·L) of ISO 2533") {
   // g0 9.80665 m/s², M 28.964420 kg/kmol, R* 8314.32 J/(kmol·K), L 6.5 K/km.
   CHECK(9.80665 * 28.964420 / (8314.32 * 0.0065) == doctest::Approx(5.255876).epsilon(1e-6));
-  CHECK(std::log(air_pressure_pa(6000) / 101325) / std::log(1 - 0.0065 * 6000 / 288.15) == doctest::Approx(5.255876).epsilon(1e-12));
+  CHECK(std::log(air_pressure_pa(6000) / 101325) / std::log(1 - 0.0065 * 6000 / 288.15) ==
+        doctest::Approx(5.255876).epsilon(1e-12));
 }
 
 TEST_CASE("mixed volume, its air and the split of CO2 against 100 digits") {
@@ -89,9 +91,11 @@ TEST_CASE("mixed volume, its air and the split of CO2 against 100 digits") {
     const Gas gas{.co2_mmol = i % 20 == 0 ? 0 : numbers.magnitude(1e-6, 1000), .air_mmol = numbers.magnitude(1e-6, 10)};
     const Real cells = naive::in_cells(gas.co2_mmol, gas.air_mmol, c.capacity);
     split = worse(split, naive::relative_error(co2_in_cells_mmol(c.body, gas, c.t), cells));
-    volume = worse(volume, naive::relative_error(volume_ml(c.body, gas, c.t, c.kitchen), c.gas_free_ml + (gas.air_mmol + cells) * c.molar_volume));
+    volume = worse(volume, naive::relative_error(volume_ml(c.body, gas, c.t, c.kitchen),
+                                                 c.gas_free_ml + (gas.air_mmol + cells) * c.molar_volume));
   }
-  MESSAGE("worst relative errors: mixed volume ", mixed, ", air ", air, ", CO2 in the cells ", split, ", volume ", volume);
+  MESSAGE("worst relative errors: mixed volume ", mixed, ", air ", air, ", CO2 in the cells ", split, ", volume ",
+          volume);
   CHECK(mixed <= 1e-12);
   CHECK(air <= 1e-12);
   CHECK(split <= 1e-12);
@@ -163,9 +167,10 @@ TEST_CASE("retention against 100 digits, both ways") {
     const Real exact = held <= u ? Real(held) : Real(u - (limit - onset) * log((limit - held) / (limit - u)));
     const double returned = free_ratio(held, anchor, gluten, kitchen);
     // Near the limit the last digit of a volume is worth (φM − φC)/(φM − V) of free volume.
-    const double condition = held > u ? static_cast<double>((limit - onset) * (limit + held) / ((limit - held) * exact)) +
-                                            static_cast<double>((limit - onset) * (limit + u) / ((limit - u) * exact))
-                                      : 1;
+    const double condition = held > u
+                                 ? static_cast<double>((limit - onset) * (limit + held) / ((limit - held) * exact)) +
+                                       static_cast<double>((limit - onset) * (limit + u) / ((limit - u) * exact))
+                                 : 1;
     const double error = naive::relative_error(returned, exact);
     INFO("held ", held, " of ", most, ", condition ", condition);
     CHECK(error <= std::max(1e-12, 4 * epsilon * condition));
@@ -197,7 +202,7 @@ TEST_CASE("all gas is held up to the onset, none beyond the limit") {
   CHECK(held_ratio(100) == 4.8);
   CHECK(held_ratio(100, 1, 10) == doctest::Approx(4.8 * 1.5));
   CHECK(held_ratio(2.6 * 1.05, 1, 1) == doctest::Approx(2.6 * 1.05).epsilon(1e-15));  // 5 % per percent of gluten
-  CHECK(held_ratio(4, 4) == 4);                                                       // a dough handled while it leaked starts where it stands
+  CHECK(held_ratio(4, 4) == 4);  // a dough handled while it leaked starts where it stands
   for (double free = 2.6; free < 20; free += 0.1) CHECK(held_ratio(free + 0.1) > held_ratio(free));
   for (const double beyond : {4.8, 4.9, 100.0}) {
     try {
@@ -256,7 +261,8 @@ TEST_CASE("volume functions refuse impossible doughs and gas") {
 TEST_CASE("no air, no cells: without a nucleus CO2 stays dissolved up to the water's capacity") {
   const Body body;
   CHECK(co2_in_cells_mmol(body, {0, 0}, 25) == 0);
-  const double capacity = co2_solubility(25) * body.water_g * (body.pressure_pa - body.water_activity * saturation_pressure_pa(25)) / 101325;
+  const double capacity = co2_solubility(25) * body.water_g *
+                          (body.pressure_pa - body.water_activity * saturation_pressure_pa(25)) / 101325;
   CHECK(co2_in_cells_mmol(body, {0.5 * capacity, 0}, 25) == 0);
   CHECK(co2_in_cells_mmol(body, {3 * capacity, 0}, 25) == doctest::Approx(2 * capacity).epsilon(1e-13));
 }

@@ -69,7 +69,8 @@ TEST_CASE("the trade's weight ratios") {
       for (int i = 0; i < 50; ++i) {
         const double dose = numbers.magnitude(0.0101, 4.99) * box::per_instant(from);
         CHECK(convert_yeast(convert_yeast(dose, from, to), to, from) == doctest::Approx(dose).epsilon(1e-14));
-        CHECK(gassing_dry_matter(convert_yeast(dose, from, to), to) == doctest::Approx(gassing_dry_matter(dose, from)).epsilon(1e-14));
+        CHECK(gassing_dry_matter(convert_yeast(dose, from, to), to) ==
+              doctest::Approx(gassing_dry_matter(dose, from)).epsilon(1e-14));
         CHECK(naive::relative_error(gassing_dry_matter(dose, from), naive::dry_matter(dose, from)) <= 1e-12);
       }
     }
@@ -88,11 +89,14 @@ TEST_CASE("a dose outside 0.01 to 5 % as instant yeast is refused in the words o
   for (const Yeast yeast : box::all_yeasts) {
     const double low = 0.01 * box::per_instant(yeast);
     const double high = 5 * box::per_instant(yeast);
-    const std::string kind = yeast == Yeast::compressed ? "compressed yeast" : yeast == Yeast::instant ? "instant yeast" : "active dry yeast";
+    const std::string kind = yeast == Yeast::compressed ? "compressed yeast"
+                             : yeast == Yeast::instant  ? "instant yeast"
+                                                        : "active dry yeast";
     CHECK_NOTHROW(require_yeast(low * (1 + 1e-12), yeast));
     CHECK_NOTHROW(require_yeast(high * (1 - 1e-12), yeast));
     constexpr double infinity = std::numeric_limits<double>::infinity();
-    for (const double bad : {low * (1 - 1e-12), high * (1 + 1e-12), 0.0, -1.0, infinity, -infinity, std::numeric_limits<double>::quiet_NaN()}) {
+    for (const double bad : {low * (1 - 1e-12), high * (1 + 1e-12), 0.0, -1.0, infinity, -infinity,
+                             std::numeric_limits<double>::quiet_NaN()}) {
       Dough dough{.dough_c = 25, .yeast_percent = bad, .yeast = yeast};
       CHECK_THROWS_AS(hours_to_rise(50, dough), InvalidInput);
       CHECK_THROWS_AS(rise_after(1, dough), InvalidInput);

@@ -27,7 +27,8 @@ TEST_CASE("the factor rule and its inverses") {
     const Real wanted = Real(preferment ? 4 : 3) * desired - flour - room - preferment.value_or(0) - friction;
     const double water = water_by_factor_rule(desired, flour, room, friction, preferment);
     // Sums of temperatures may cancel: the error is measured against the largest term.
-    const double scale = 4 * desired + std::abs(flour) + std::abs(room) + std::abs(friction) + std::abs(preferment.value_or(0));
+    const double scale =
+        4 * desired + std::abs(flour) + std::abs(room) + std::abs(friction) + std::abs(preferment.value_or(0));
     worst = std::max(worst, static_cast<double>(abs(Real(water) - wanted)) / scale);
     if (water < 0 || water > 60) continue;
     CHECK(dough_by_factor_rule(water, flour, room, friction, preferment) == doctest::Approx(desired).epsilon(1e-12));
@@ -42,8 +43,8 @@ TEST_CASE("the factor rule and its inverses") {
 
 TEST_CASE("factor rule: arrays of every length equal the scalar bit for bit, single values and arrays mixed") {
   box::Numbers numbers(112);
-  for (const std::size_t n : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128}, std::size_t{129}, std::size_t{256},
-                              std::size_t{257}, std::size_t{1000}}) {
+  for (const std::size_t n : {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{127}, std::size_t{128},
+                              std::size_t{129}, std::size_t{256}, std::size_t{257}, std::size_t{1000}}) {
     std::vector<double> desired(n), flour(n), room(n), friction(n), preferment(n), out(n, -1);
     for (std::size_t i = 0; i < n; ++i) {
       desired[i] = numbers.between(0, 45);
@@ -53,9 +54,11 @@ TEST_CASE("factor rule: arrays of every length equal the scalar bit for bit, sin
       preferment[i] = numbers.between(-2, 45);
     }
     water_by_factor_rule(desired, flour, room, friction, Values(preferment), out);
-    for (std::size_t i = 0; i < n; ++i) CHECK(out[i] == water_by_factor_rule(desired[i], flour[i], room[i], friction[i], preferment[i]));
+    for (std::size_t i = 0; i < n; ++i)
+      CHECK(out[i] == water_by_factor_rule(desired[i], flour[i], room[i], friction[i], preferment[i]));
     water_by_factor_rule(desired, flour, room, friction, std::nullopt, out);
-    for (std::size_t i = 0; i < n; ++i) CHECK(out[i] == water_by_factor_rule(desired[i], flour[i], room[i], friction[i]));
+    for (std::size_t i = 0; i < n; ++i)
+      CHECK(out[i] == water_by_factor_rule(desired[i], flour[i], room[i], friction[i]));
     water_by_factor_rule(25.0, flour, 21.0, friction, Values(18.0), out);
     for (std::size_t i = 0; i < n; ++i) CHECK(out[i] == water_by_factor_rule(25, flour[i], 21, friction[i], 18.0));
   }
@@ -95,7 +98,8 @@ TEST_CASE("ice for a tap that is too warm") {
     CHECK(error.detail().high == 10.0);
     CHECK(std::string(error.what()).find("warm the water") != std::string::npos);
   }
-  for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -1.0, 61.0}) {
+  for (const double bad :
+       {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -1.0, 61.0}) {
     CHECK_THROWS_AS(ice_by_trade_rule(1000, 20, bad), InvalidInput);
   }
 }

@@ -52,8 +52,8 @@ double root(const std::function<double(double)>& falling, double low, double hig
   return (low + high) / 2;
 }
 
-// First eigenvalues of a body that was all at one temperature, with a constant heat transfer outside (Incropera, ch. 5, from
-// memory; sphere also Recktenwald 2006). Multiplied out so that no pole is left.
+// First eigenvalues of a body that was all at one temperature, with a constant heat transfer outside (Incropera, ch. 5,
+// from memory; sphere also Recktenwald 2006). Multiplied out so that no pole is left.
 double wall_eigenvalue(double biot) {
   return root([biot](double z) { return biot * std::cos(z) - z * std::sin(z); }, 0, pi / 2);
 }
@@ -74,7 +74,9 @@ Place air_of(double heat_transfer) { return {.temperature_c = 20.0, .heat_transf
 Node node(const Piece& piece, const Place& place, double dough_g = all_g) {
   return node_of(piece, {.mass_g = dough_g, .specific_heat_kj = c_j / 1000, .density_g_per_ml = rho / 1000}, place);
 }
-Node node(const Piece& piece, double heat_transfer = 8, double dough_g = all_g) { return node(piece, air_of(heat_transfer), dough_g); }
+Node node(const Piece& piece, double heat_transfer = 8, double dough_g = all_g) {
+  return node(piece, air_of(heat_transfer), dough_g);
+}
 
 }  // namespace
 
@@ -106,7 +108,8 @@ TEST_CASE("time constants of dough balls of every size, and how much too short t
     const Node ball = node({.shape = Ball{}, .mass_g = 1000 * row.mass_kg});
     INFO(row.mass_kg, " kg: ", ball.time_constant_h, " h");
     CHECK(std::abs(ball.time_constant_h - row.lumped_h) <= 0.006);
-    const double radius = std::cbrt(3 * row.mass_kg / rho / (4 * pi)), zeta = sphere_eigenvalue(8 * radius / conductivity);
+    const double radius = std::cbrt(3 * row.mass_kg / rho / (4 * pi)),
+                 zeta = sphere_eigenvalue(8 * radius / conductivity);
     const double exact_h = radius * radius / (diffusivity * zeta * zeta) / 3600;
     if (row.exact_h) CHECK(std::abs(exact_h - *row.exact_h) <= 0.006);
     // The mean of a dough with the heat inside left out relaxes 14 to 32 % too fast; the corrected one at most 4.5 %.
@@ -126,8 +129,8 @@ double excess_percent(double time_constant_h, double length_m, double exact) {
   return 100 * (zeta / exact - 1);
 }
 
-/// Stated of the corrected lumped model: 0.2 % at Biot 0.5, 0.7 % at 1, 1.7 to 2.1 % at 2, all rounded to 0.1 %; the time
-/// constant is too short by twice that.
+/// Stated of the corrected lumped model: 0.2 % at Biot 0.5, 0.7 % at 1, 1.7 to 2.1 % at 2, all rounded to 0.1 %; the
+/// time constant is too short by twice that.
 void check_excess(double biot, double percent) {
   INFO("Biot ", biot, ": the eigenvalue is too high by ", percent, " %");
   const double low = biot == 0.5 ? 0.15 : biot == 2 ? 1.65 : 0.65;
@@ -153,7 +156,8 @@ TEST_CASE("a very long oblong against the exact series of an infinite cylinder, 
   for (const double biot : biots) {
     const double radius = 0.025, heat_transfer = biot * conductivity / radius;
     const auto per_h = [&](double length_cm) {
-      return 1 / node({.shape = Oblong{.length_cm = length_cm, .diameter_cm = 200 * radius}}, heat_transfer).time_constant_h;
+      return 1 / node({.shape = Oblong{.length_cm = length_cm, .diameter_cm = 200 * radius}}, heat_transfer)
+                     .time_constant_h;
     };
     // The ends' share of the surface is D/(2·length): to first order, and that exactly, gone in the limit.
     const double limit_h = 1 / (2 * per_h(200) - per_h(100));
@@ -169,16 +173,16 @@ TEST_CASE("a very long oblong against the exact series of an infinite cylinder, 
 
 TEST_CASE("a very flat wide tub against the exact series of a wall, Biot 0.5 to 2") {
   // Glass on stone below and film in air above are alike if the air's resistance is the stone's and the glass's.
-  const double outside =
-      1 / worktops()[static_cast<std::size_t>(Worktop::stone)].heat_transfer_w_per_m2_k + bowl_material_named("glass").wall_m2_k_per_w;
+  const double outside = 1 / worktops()[static_cast<std::size_t>(Worktop::stone)].heat_transfer_w_per_m2_k +
+                         bowl_material_named("glass").wall_m2_k_per_w;
   for (const double biot : biots) {
     const double half = biot * conductivity * outside;
     const auto per_h = [&](double diameter_cm) {
       const Tub tub{.diameter_cm = diameter_cm, .depth_cm = 200 * half, .material = "glass"};
       return 1 / node({.shape = tub, .cover = Cover::film, .worktop = Worktop::stone}, 1 / outside).time_constant_h;
     };
-    // The side's share falls with the square of the width, as its area over the top's and its way through the dough do: between
-    // 1 and 2 m it falls to 27 %, and what this leaves of it is below 0.06 % of the time constant.
+    // The side's share falls with the square of the width, as its area over the top's and its way through the dough do:
+    // between 1 and 2 m it falls to 27 %, and what this leaves of it is below 0.06 % of the time constant.
     const double limit_h = 3 / (4 * per_h(200) - per_h(100));
     CHECK(per_h(200) * limit_h < 1.007);
     check_excess(biot, excess_percent(limit_h, half, wall_eigenvalue(biot)));
@@ -186,11 +190,14 @@ TEST_CASE("a very flat wide tub against the exact series of a wall, Biot 0.5 to 
 }
 
 TEST_CASE("a bowl of 1.67 kg against the exact series of a finite cylinder and the worked example") {
-  // Worked example: D 20 cm, H 4.8 cm, plastic or glass, lid, on wood: 0.50 W/K, time constant 2.95 h, and 3.27 h with conduction
-  // in the dough, so 0.451 W/K; shiny steel 3.7 and 4.0 h, 0.37 W/K (computed with Incropera's correlations, from memory).
+  // Worked example: D 20 cm, H 4.8 cm, plastic or glass, lid, on wood: 0.50 W/K, time constant 2.95 h, and 3.27 h with
+  // conduction in the dough, so 0.451 W/K; shiny steel 3.7 and 4.0 h, 0.37 W/K (computed with Incropera's correlations,
+  // from memory).
   const double radius = 0.10, depth = 1.67 / rho / (pi * radius * radius);
   CHECK(depth == doctest::Approx(0.0483).epsilon(1e-3));
-  const auto bowl = [](const char* material) { return Piece{.shape = Tub{.diameter_cm = 20, .material = material}, .mass_g = 1670}; };
+  const auto bowl = [](const char* material) {
+    return Piece{.shape = Tub{.diameter_cm = 20, .material = material}, .mass_g = 1670};
+  };
   const double flat = pi * radius * radius, side = 2 * pi * radius * depth, air = 1 / 8.0;
   for (const auto& [material, wall, matt] :
        {std::tuple{"plastic", 0.010, true}, std::tuple{"glass", 0.0035, true}, std::tuple{"steel", 0.0, false}}) {
@@ -198,13 +205,14 @@ TEST_CASE("a bowl of 1.67 kg against the exact series of a finite cylinder and t
     const Node got = node(bowl(material));
     // Each mode of a cylinder is a wall's times a long cylinder's; the wall has two different sides.
     const double top = 1 / (conductivity * above), base = 1 / (conductivity * below);
-    const double along =
-        root([&](double l) { return l * (top + base) * std::cos(l * depth) - (l * l - top * base) * std::sin(l * depth); }, 0, pi / depth);
+    const double along = root(
+        [&](double l) { return l * (top + base) * std::cos(l * depth) - (l * l - top * base) * std::sin(l * depth); },
+        0, pi / depth);
     const double across = cylinder_eigenvalue(radius / (conductivity * beside)) / radius;
     const double exact_h = 1 / (diffusivity * (along * along + across * across)) / 3600;
     const double outside_alone = loss_of({{flat, above, 0}, {side, beside, 0}, {flat, below, 0}});
-    MESSAGE(std::string(material), " bowl: ", got.heat_loss_w_per_k, " W/K, without conduction in the dough ", outside_alone, ", exact ",
-            got.capacity_j_k / exact_h / 3600);
+    MESSAGE(std::string(material), " bowl: ", got.heat_loss_w_per_k, " W/K, without conduction in the dough ",
+            outside_alone, ", exact ", got.capacity_j_k / exact_h / 3600);
     // The faces' Biot numbers are 0.2 to 1.9, so the corrected lumped model is at most 4.2 % too fast, as above.
     CHECK(exact_h > got.time_constant_h);
     CHECK(exact_h < 1.042 * got.time_constant_h);
@@ -247,24 +255,30 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
       if (depth < 0.005 || depth > 2) continue;
       piece.shape = Tub{.diameter_cm = 100 * diameter, .material = std::string(material.name)};
       const Cover cover = piece.cover.value_or(Cover::lid);
-      const double cloth = cover == Cover::cloth ? 0.02 : 0, gap = cover == Cover::cloth || cover == Cover::lid ? 1 / 7.0 : 0;
+      const double cloth = cover == Cover::cloth ? 0.02 : 0,
+                   gap = cover == Cover::cloth || cover == Cover::lid ? 1 / 7.0 : 0;
       const double beside = 1 / (material.shiny ? h * 4.5 / 8 : h) + material.wall_m2_k_per_w;
       const Worktop on = piece.worktop.value_or(Worktop::wood);
-      const double below = on == Worktop::air ? beside : 1 / top_h[static_cast<std::size_t>(on)] + material.wall_m2_k_per_w;
-      const double flat = pi * diameter * diameter / 4, up = depth / 2 / (3 * conductivity), out = diameter / 2 / (4 * conductivity);
+      const double below =
+          on == Worktop::air ? beside : 1 / top_h[static_cast<std::size_t>(on)] + material.wall_m2_k_per_w;
+      const double flat = pi * diameter * diameter / 4, up = depth / 2 / (3 * conductivity),
+                   out = diameter / 2 / (4 * conductivity);
       faces = {{flat, 1 / h + cloth + gap, up}, {pi * diameter * depth, beside, out}, {flat, below, up}};
     } else {
       piece.cover = covers[n.index(4)];
       const double above = 1 / h + (piece.cover == Cover::cloth ? 0.02 : 0);
       const Worktop on = piece.worktop.value_or(Worktop::air);
       const double below = on == Worktop::air ? above : 1 / top_h[static_cast<std::size_t>(on)];
-      if (i % 3 == 0) {  // 15 % of a ball and 25 % of an oblong's round surface lie on the worktop: estimates of this library
+      if (i % 3 ==
+          0) {  // 15 % of a ball and 25 % of an oblong's round surface lie on the worktop: estimates of this library
         piece.shape = Ball{};
-        const double radius = std::cbrt(3 * volume / (4 * pi)), area = 4 * pi * radius * radius, inside = radius / (5 * conductivity);
+        const double radius = std::cbrt(3 * volume / (4 * pi)), area = 4 * pi * radius * radius,
+                     inside = radius / (5 * conductivity);
         faces = {{0.85 * area, above, inside}, {0.15 * area, below, inside}};
       } else {
         piece.shape = Oblong{};
-        const double diameter = std::cbrt(volume / pi), round = 4 * pi * diameter * diameter, inside = diameter / 2 / (4 * conductivity);
+        const double diameter = std::cbrt(volume / pi), round = 4 * pi * diameter * diameter,
+                     inside = diameter / 2 / (4 * conductivity);
         faces = {{0.75 * round + pi * diameter * diameter / 2, above, inside}, {0.25 * round, below, inside}};
       }
     }
@@ -276,8 +290,9 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
     }
     const double loss = loss_of(faces);
     worst = std::max({worst, std::abs(got.heat_loss_w_per_k / loss - 1), std::abs(got.area_cm2 / (1e4 * area) - 1),
-                      std::abs(got.inside_k_per_w / (dropped / area / loss) - 1), std::abs(got.mass_g / *piece.mass_g - 1),
-                      std::abs(got.volume_ml / (1e6 * volume) - 1), std::abs(got.capacity_j_k / (*piece.mass_g / 1000 * c_j) - 1)});
+                      std::abs(got.inside_k_per_w / (dropped / area / loss) - 1),
+                      std::abs(got.mass_g / *piece.mass_g - 1), std::abs(got.volume_ml / (1e6 * volume) - 1),
+                      std::abs(got.capacity_j_k / (*piece.mass_g / 1000 * c_j) - 1)});
     CHECK(got.time_constant_h == got.capacity_j_k / got.heat_loss_w_per_k / 3600);
     CHECK((got.open_m2 > 0) == (piece.cover == Cover::open));
   }
@@ -321,21 +336,28 @@ TEST_CASE("scaling laws: heat loss and time constant grow with the weight") {
 namespace {
 
 /// The place of an open dough.
-Place open_air(Air air, double humidity_percent) { return {.temperature_c = 20.0, .air = air, .humidity_percent = humidity_percent}; }
+Place open_air(Air air, double humidity_percent) {
+  return {.temperature_c = 20.0, .air = air, .humidity_percent = humidity_percent};
+}
 
 }  // namespace
 
 TEST_CASE("an open wet dough settles below the room; covered it settles at the room") {
-  // Computed with 3 to 4 W/(m²·K) by convection: in air of 22 °C and 50 % a wet surface drifts to about 18 °C, 4 K below.
+  // Computed with 3 to 4 W/(m²·K) by convection: in air of 22 °C and 50 % a wet surface drifts to about 18 °C, 4 K
+  // below.
   const Place room = open_air(Air::room, 50);
-  const auto settled_c = [](const Node& node, double air_c) { return root([&](double t) { return -heat_loss_w(node, t, air_c); }, -20, 60); };
+  const auto settled_c = [](const Node& node, double air_c) {
+    return root([&](double t) { return -heat_loss_w(node, t, air_c); }, -20, 60);
+  };
   const Node ball = node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open}, room);
   MESSAGE("an open ball in air of 22 °C and 50 % settles at ", settled_c(ball, 22), " °C");
   CHECK(std::abs(22 - settled_c(ball, 22) - 4) <= 0.5);
   CHECK(heat_loss_w(ball, 22, 22) > 0);
   // A dough of another weight and shape, open all around, settles at the same temperature: nothing flows inside.
-  CHECK(settled_c(node({.shape = Ball{}, .mass_g = 60, .cover = Cover::open}, room), 22) == doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
-  CHECK(settled_c(node({.shape = Oblong{}, .mass_g = 900, .cover = Cover::open}, room), 22) == doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
+  CHECK(settled_c(node({.shape = Ball{}, .mass_g = 60, .cover = Cover::open}, room), 22) ==
+        doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
+  CHECK(settled_c(node({.shape = Oblong{}, .mass_g = 900, .cover = Cover::open}, room), 22) ==
+        doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
   // A tub is open above alone, and warmed from beside and below.
   const double in_tub = settled_c(node({.shape = Tub{}, .mass_g = 1670, .cover = Cover::open}, room), 22);
   CHECK(in_tub < 21.5);
@@ -343,7 +365,9 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
   CHECK(settled_c(node({.shape = Ball{}, .mass_g = 900}, room), 22) == doctest::Approx(22).epsilon(1e-13));
   // Dry air cools more, moist air less; thin air carries more vapour per pascal.
   const auto ball_at = [&](double humidity_percent) {
-    return settled_c(node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open}, open_air(Air::room, humidity_percent)), 22);
+    return settled_c(node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open},
+                          open_air(Air::room, humidity_percent)),
+                     22);
   };
   CHECK(ball_at(20) < ball_at(50));
   CHECK(ball_at(80) > ball_at(50));
@@ -360,7 +384,8 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
 
 TEST_CASE("in warm moist air a cold dough gains more heat open than covered; in dry air a warm one loses more") {
   const Place box = open_air(Air::proof_box, 100);
-  for (const Piece& piece : {Piece{.shape = Ball{}, .mass_g = 900}, Piece{.shape = Oblong{}, .mass_g = 900}, Piece{.shape = Tub{}, .mass_g = 900}}) {
+  for (const Piece& piece : {Piece{.shape = Ball{}, .mass_g = 900}, Piece{.shape = Oblong{}, .mass_g = 900},
+                             Piece{.shape = Tub{}, .mass_g = 900}}) {
     Piece open = piece, film = piece;
     open.cover = Cover::open;
     film.cover = Cover::film;
@@ -395,7 +420,8 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   CHECK(mean == doctest::Approx(q * radius / 24 + q * radius * radius / (15 * conductivity)).epsilon(1e-13));
   CHECK(core == doctest::Approx(q * radius / 24 + q * radius * radius / (6 * conductivity)).epsilon(1e-13));
 
-  // An oblong's ends cool as its round does: its surface is at watts/(h·area), and its profile the cylinder's, q·D²/(16k)·(1/2, 1).
+  // An oblong's ends cool as its round does: its surface is at watts/(h·area), and its profile the cylinder's,
+  // q·D²/(16k)·(1/2, 1).
   const Node oblong = node({.shape = Oblong{.length_cm = 30, .diameter_cm = 7}});
   const double watts = 0.5, even = watts / (8 * oblong.area_cm2 * 1e-4);
   const auto [oblong_surface, oblong_mean, oblong_core] = profile(oblong, watts);
@@ -403,11 +429,13 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   CHECK((oblong_mean - oblong_surface) / even == doctest::Approx(8 * 0.035 / (4 * conductivity)).epsilon(1e-12));
   CHECK((oblong_core - oblong_surface) / even == doctest::Approx(8 * 0.035 / (2 * conductivity)).epsilon(1e-12));
 
-  // A wide tub between two like sides: surface q·L/h, mean q·L²/(3k) and core q·L²/(2k) more; what its side loses is 1 %.
+  // A wide tub between two like sides: surface q·L/h, mean q·L²/(3k) and core q·L²/(2k) more; what its side loses is 1
+  // %.
   const double outside = 1 / 27.0 + 0.0035, half = 0.02;
-  const Node tub =
-      node({.shape = Tub{.diameter_cm = 200, .depth_cm = 200 * half, .material = "glass"}, .cover = Cover::film, .worktop = Worktop::stone},
-           1 / outside);
+  const Node tub = node({.shape = Tub{.diameter_cm = 200, .depth_cm = 200 * half, .material = "glass"},
+                         .cover = Cover::film,
+                         .worktop = Worktop::stone},
+                        1 / outside);
   const auto [flat_surface, flat_mean, flat_core] = profile(tub, q * tub.volume_ml * 1e-6);
   CHECK(flat_mean == doctest::Approx(q * half * outside + q * half * half / (3 * conductivity)).epsilon(0.01));
   CHECK((flat_core - flat_surface) / (flat_mean - flat_surface) == doctest::Approx(1.5).epsilon(1e-12));

@@ -95,8 +95,9 @@ double sphere_root(double biot) {
 }
 
 void check_same(const Node& a, const Node& b) {
-  for (double Node::*number : {&Node::mass_g, &Node::volume_ml, &Node::area_cm2, &Node::capacity_j_k, &Node::heat_loss_w_per_k,
-                               &Node::time_constant_h, &Node::inside_k_per_w, &Node::core_over_mean}) {
+  for (double Node::*number :
+       {&Node::mass_g, &Node::volume_ml, &Node::area_cm2, &Node::capacity_j_k, &Node::heat_loss_w_per_k,
+        &Node::time_constant_h, &Node::inside_k_per_w, &Node::core_over_mean}) {
     CHECK(a.*number == doctest::Approx(b.*number).epsilon(1e-13));
   }
 }
@@ -108,8 +109,9 @@ TEST_CASE("time constants of spheres: the corrected lumped formula, and the exac
     double kg, corrected_h;
     std::optional<double> exact_h;
   };
-  const std::array rows{Row{0.25, 1.55, 1.57}, Row{0.3, 1.66, {}},   Row{0.5, 2.02, 2.05}, Row{0.9, 2.55, 2.59}, Row{1.0, 2.66, 2.71},
-                        Row{1.5, 3.13, {}},    Row{1.7, 3.29, 3.37}, Row{2.0, 3.52, {}},   Row{5.0, 5.17, 5.39}};
+  const std::array rows{Row{0.25, 1.55, 1.57}, Row{0.3, 1.66, {}},   Row{0.5, 2.02, 2.05},
+                        Row{0.9, 2.55, 2.59},  Row{1.0, 2.66, 2.71}, Row{1.5, 3.13, {}},
+                        Row{1.7, 3.29, 3.37},  Row{2.0, 3.52, {}},   Row{5.0, 5.17, 5.39}};
   double worst = 0, worst_exact = 0;
   for (const Row& row : rows) {
     const Node node = node_of(piece_of(Ball{}), dough_of(1000 * row.kg), air_at(22));
@@ -128,27 +130,33 @@ TEST_CASE("time constants of spheres: the corrected lumped formula, and the exac
     named.heat_transfer_w_per_m2_k = 8;
     CHECK(node_of(piece_of(Ball{}), dough_of(1000 * row.kg), named).time_constant_h == node.time_constant_h);
   }
-  MESSAGE("spheres: worst difference ", worst, " h from the table, shorter than exact by up to ", 100 * worst_exact, " %");
+  MESSAGE("spheres: worst difference ", worst, " h from the table, shorter than exact by up to ", 100 * worst_exact,
+          " %");
   CHECK(worst_exact <= 0.05);
 }
 
 TEST_CASE("a bowl of dough: UA by hand, and shiny steel insulates") {
   const DoughBody dough = dough_of(1670, 1.107);
-  const auto node = [&](const char* material) { return node_of(piece_of(tub_of(20, {}, material)), dough, air_at(22)); };
+  const auto node = [&](const char* material) {
+    return node_of(piece_of(tub_of(20, {}, material)), dough, air_at(22));
+  };
   // The faces one by one: lid with its gap of air, wall, base on wood, each with the dough's own resistance or without.
   const auto by_hand = [](double wall_w_per_m2_k, double wall_m2_k_per_w, double inside) {
     const double flat = pi * 0.1 * 0.1, depth = 1.67 / 1107 / flat, wall = pi * 0.2 * depth;
     const double across = inside * depth / 2 / (3 * w_per_m_k), round = inside * 0.1 / (4 * w_per_m_k);
-    return flat / (1.0 / 8 + 1.0 / 7 + across) + wall / (1 / wall_w_per_m2_k + wall_m2_k_per_w + round) + flat / (1 / 5.2 + wall_m2_k_per_w + across);
+    return flat / (1.0 / 8 + 1.0 / 7 + across) + wall / (1 / wall_w_per_m2_k + wall_m2_k_per_w + round) +
+           flat / (1 / 5.2 + wall_m2_k_per_w + across);
   };
-  const double plastic = node("plastic").heat_loss_w_per_k, glass = node("glass").heat_loss_w_per_k, steel = node("steel").heat_loss_w_per_k;
-  MESSAGE("bowl of 1.67 kg: ", plastic, " W/K in plastic, ", glass, " in glass, ", steel, " in steel; without the dough's own resistance ",
-          by_hand(8, 0.010, 0), ", ", by_hand(8, 0.0035, 0), ", ", by_hand(4.5, 0, 0));
+  const double plastic = node("plastic").heat_loss_w_per_k, glass = node("glass").heat_loss_w_per_k,
+               steel = node("steel").heat_loss_w_per_k;
+  MESSAGE("bowl of 1.67 kg: ", plastic, " W/K in plastic, ", glass, " in glass, ", steel,
+          " in steel; without the dough's own resistance ", by_hand(8, 0.010, 0), ", ", by_hand(8, 0.0035, 0), ", ",
+          by_hand(4.5, 0, 0));
   CHECK(plastic == doctest::Approx(by_hand(8, 0.010, 1)).epsilon(1e-12));
   CHECK(glass == doctest::Approx(by_hand(8, 0.0035, 1)).epsilon(1e-12));
   CHECK(steel == doctest::Approx(by_hand(4.5, 0, 1)).epsilon(1e-12));
-  // Computed by hand from rounded values: 0.50 W/K and 0.40 in steel outside the dough; with 5.33 kJ/K of dough and bowl 3.27 h and
-  // 4.0 h through the dough as well.
+  // Computed by hand from rounded values: 0.50 W/K and 0.40 in steel outside the dough; with 5.33 kJ/K of dough and
+  // bowl 3.27 h and 4.0 h through the dough as well.
   CHECK(by_hand(8, 0.010, 0) == doctest::Approx(0.50).scale(0).epsilon(0.05));
   CHECK(by_hand(4.5, 0, 0) == doctest::Approx(0.40).scale(0).epsilon(0.05));
   CHECK(plastic == doctest::Approx(5330 / (3.27 * 3600)).scale(0).epsilon(0.15));
@@ -238,7 +246,8 @@ TEST_CASE("pieces, vessels, worktops, covers and a measured loss") {
   const Node light = node_of(piece_of(heavy), dough, room);
   heavy.vessel_g = 1500;
   const Node with = node_of(piece_of(heavy), dough, room);
-  CHECK(with.capacity_j_k - light.capacity_j_k == doctest::Approx(1500 * bowl_material_named("ceramic").specific_heat_kj).epsilon(1e-12));
+  CHECK(with.capacity_j_k - light.capacity_j_k ==
+        doctest::Approx(1500 * bowl_material_named("ceramic").specific_heat_kj).epsilon(1e-12));
   CHECK(with.heat_loss_w_per_k == light.heat_loss_w_per_k);
   CHECK(with.time_constant_h > light.time_constant_h);
   CHECK(with.mass_g == light.mass_g);
@@ -255,8 +264,8 @@ TEST_CASE("an open piece against the balance of its face, solved by bisection") 
   double worst = 0;
   for (int i = 0; i < 300; ++i) {
     const bool is_ball = i % 2 == 0;
-    const double grams = n.magnitude(50, 8000), mean = box::edgy(n, -2, 45), air_c = box::edgy(n, -30, 60), humidity = box::edgy(n, 0, 100),
-                 pressure = n.between(50000, 105000);
+    const double grams = n.magnitude(50, 8000), mean = box::edgy(n, -2, 45), air_c = box::edgy(n, -30, 60),
+                 humidity = box::edgy(n, 0, 100), pressure = n.between(50000, 105000);
     const Air air = static_cast<Air>(n.index(4));
     Place place = damp_air(air_c, humidity, air);
     if (i % 3 == 0) place.heat_transfer_w_per_m2_k = n.magnitude(0.5, 200);
@@ -277,11 +286,13 @@ TEST_CASE("an open piece against the balance of its face, solved by bisection") 
       const Real diameter = pow(8 * volume / circle, Real(1) / 3), depth = diameter / 2;
       area = circle * diameter * diameter / 4;
       inside = depth / 2 / (3 * k);
-      others = circle * diameter * depth / (1 / h + Real("0.010") + diameter / 2 / (4 * k)) + area / (1 / Real("5.2") + Real("0.010") + inside);
+      others = circle * diameter * depth / (1 / h + Real("0.010") + diameter / 2 / (4 * k)) +
+               area / (1 / Real("5.2") + Real("0.010") + inside);
     }
     const Real air_pa = Real(humidity) / 100 * naive::saturation_pressure(air_c);
     const auto surplus = [&](const Real& face) {
-      return Real(h * (face - air_c) + vapour * (dough.water_activity * naive::saturation_pressure(face) - air_pa) - (mean - face) / inside);
+      return Real(h * (face - air_c) + vapour * (dough.water_activity * naive::saturation_pressure(face) - air_pa) -
+                  (mean - face) / inside);
     };
     Real low = -60, high = 100;
     for (int step = 0; step < 120; ++step) {
@@ -290,7 +301,8 @@ TEST_CASE("an open piece against the balance of its face, solved by bisection") 
     }
     const Real wanted = area * (mean - low) / inside + others * (mean - air_c);
     // A loss is a difference of temperatures: measured against what 1 K drives.
-    worst = std::max(worst, static_cast<double>(abs(Real(heat_loss_w(node, mean, air_c)) - wanted)) / node.heat_loss_w_per_k);
+    worst = std::max(worst,
+                     static_cast<double>(abs(Real(heat_loss_w(node, mean, air_c)) - wanted)) / node.heat_loss_w_per_k);
     CHECK(node.open_m2 == doctest::Approx(static_cast<double>(area)).epsilon(1e-13));
   }
   MESSAGE("open pieces: worst difference of the loss ", worst, " K worth");
@@ -309,9 +321,11 @@ TEST_CASE("an uncovered wet surface settles below the room") {
   CHECK(22 - low <= 6);
   CHECK(heat_loss_w(node, 25, 22) > heat_loss_w(node_of(piece_of(Ball{}), dough_of(1000), air_at(22)), 25, 22));
   // Thinner air carries more vapour away; cold dough in damp warmth gains heat by condensation.
-  CHECK(heat_loss_w(node_of(open_piece(Ball{}), dough_of(1000), damp_air(22, 50), 80000), 25, 22) > heat_loss_w(node, 25, 22));
+  CHECK(heat_loss_w(node_of(open_piece(Ball{}), dough_of(1000), damp_air(22, 50), 80000), 25, 22) >
+        heat_loss_w(node, 25, 22));
   const Place warm = damp_air(30, 80, Air::proof_box);
-  CHECK(heat_loss_w(node_of(open_piece(Ball{}), dough_of(1000), warm), 5, 30) < heat_loss_w(node_of(piece_of(Ball{}), dough_of(1000), warm), 5, 30));
+  CHECK(heat_loss_w(node_of(open_piece(Ball{}), dough_of(1000), warm), 5, 30) <
+        heat_loss_w(node_of(piece_of(Ball{}), dough_of(1000), warm), 5, 30));
   // Under film nothing evaporates, whatever the humidity.
   CHECK(heat_loss_w(node_of(piece_of(Ball{}), dough_of(1000), damp_air(22, 5)), 22, 22) == 0);
 }
@@ -335,22 +349,26 @@ TEST_CASE("pieces that cannot be are refused") {
   for (const Shape& shape : {Shape(Ball{}), Shape(Oblong{})}) {
     Piece piece = piece_of(shape);
     piece.cover = Cover::lid;
-    CHECK(says(refusal([&] { require_piece(piece); }, "cover"), "a ball or oblong has no lid; cover it with film or cloth"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "cover"),
+               "a ball or oblong has no lid; cover it with film or cloth"));
   }
   for (const Shape& shape : {Shape(ball_of(12)), Shape(oblong_of(30, 8)), Shape(tub_of(20, 8))}) {
     Piece piece = piece_of(shape);
     CHECK_NOTHROW(require_piece(piece));
     piece.mass_g = 500;
-    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by mass_g; leave one out"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"),
+               "its weight twice: by its dimensions and by mass_g; leave one out"));
     piece.mass_g.reset();
     piece.pieces = 3;
-    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"), "its weight twice: by its dimensions and by pieces; leave one out"));
+    CHECK(says(refusal([&] { require_piece(piece); }, "mass_g"),
+               "its weight twice: by its dimensions and by pieces; leave one out"));
   }
   Piece twice = weighing(500, Tub{});
   twice.pieces = 2;
   CHECK(says(refusal([&] { require_piece(twice); }, "mass_g"), "its weight twice: mass_g and pieces; leave one out"));
 
-  CHECK(says(refusal([] { require_piece(piece_of(tub_of(20, {}, "lead"))); }, "bowl"), "bowl material \"lead\" is unknown; known: steel, "));
+  CHECK(says(refusal([] { require_piece(piece_of(tub_of(20, {}, "lead"))); }, "bowl"),
+             "bowl material \"lead\" is unknown; known: steel, "));
   for (const double bad : {-1.0, 0.0, 1e6, not_a_number, infinity}) {
     refusal([&] { require_piece(piece_of(ball_of(bad))); }, "diameter_cm");
     refusal([&] { require_piece(piece_of(oblong_of({}, bad))); }, "diameter_cm");
@@ -383,14 +401,16 @@ TEST_CASE("pieces that cannot be are refused") {
 
   CHECK(says(refusal([] { node_of(weighing(600, Ball{}), dough_of(500), air_at(22)); }, "mass_g"),
              "a piece of 600 g is more than all of the dough, 500 g; give a smaller one"));
-  CHECK(says(refusal([] { node_of(piece_of(ball_of(30)), dough_of(500), air_at(22)); }, "mass_g"), "is more than all of the dough"));
+  CHECK(says(refusal([] { node_of(piece_of(ball_of(30)), dough_of(500), air_at(22)); }, "mass_g"),
+             "is more than all of the dough"));
   CHECK_NOTHROW(node_of(weighing(500, Ball{}), dough_of(500), air_at(22)));
   CHECK(says(refusal([] { node_of(open_piece(Ball{}), dough_of(500), air_at(22)); }, "humidity_percent"),
              "not covered needs the humidity of its air; give humidity_percent, or cover it"));
 }
 
 TEST_CASE("names of covers, worktops and airs") {
-  for (const Cover cover : {Cover::film, Cover::cloth, Cover::lid, Cover::open}) CHECK(cover_named(name_of(cover)) == cover);
+  for (const Cover cover : {Cover::film, Cover::cloth, Cover::lid, Cover::open})
+    CHECK(cover_named(name_of(cover)) == cover);
   for (const Worktop worktop : {Worktop::air, Worktop::wood, Worktop::stone}) {
     CHECK(worktop_named(name_of(worktop)) == worktop);
     CHECK(worktops()[static_cast<std::size_t>(worktop)].name == name_of(worktop));
@@ -403,9 +423,11 @@ TEST_CASE("names of covers, worktops and airs") {
   CHECK(name_of(Cover::open) == "open");
   CHECK(name_of(Worktop::stone) == "stone");
   CHECK(name_of(Air::fan_refrigerator) == "fan_refrigerator");
-  CHECK(says(refusal([] { cover_named("foil"); }, "cover"), "cover \"foil\" is unknown; known: film, cloth, lid, open"));
+  CHECK(
+      says(refusal([] { cover_named("foil"); }, "cover"), "cover \"foil\" is unknown; known: film, cloth, lid, open"));
   CHECK(says(refusal([] { worktop_named("ice"); }, "worktop"), "worktop \"ice\" is unknown; known: air, wood, stone"));
-  CHECK(says(refusal([] { air_named("oven"); }, "air"), "air \"oven\" is unknown; known: room, refrigerator, fan_refrigerator, proof_box"));
+  CHECK(says(refusal([] { air_named("oven"); }, "air"),
+             "air \"oven\" is unknown; known: room, refrigerator, fan_refrigerator, proof_box"));
   CHECK(says(refusal([] { name_of(static_cast<Cover>(4)); }, "cover"), "cover 4 is unknown; known: 0 to 3"));
   CHECK(says(refusal([] { name_of(static_cast<Worktop>(3)); }, "worktop"), "worktop 3 is unknown; known: 0 to 2"));
   CHECK(says(refusal([] { name_of(static_cast<Air>(4)); }, "air"), "air 4 is unknown; known: 0 to 3"));

@@ -13,20 +13,27 @@ using namespace ferment;
 
 namespace {
 
-constexpr std::array foods{Component::water, Component::protein, Component::fat, Component::carbohydrate, Component::fibre, Component::ash};
+constexpr std::array foods{Component::water,        Component::protein, Component::fat,
+                           Component::carbohydrate, Component::fibre,   Component::ash};
 
 }  // namespace
 
-TEST_CASE("Choi & Okos: conductivity = diffusivity · density · specific heat within 4.5 %, which catches a wrong coefficient") {
+TEST_CASE(
+    "Choi & Okos: conductivity = diffusivity · density · specific heat within 4.5 %, which catches a wrong "
+    "coefficient") {
   double worst = 0;
   for (const Component c : foods) {
     for (double t = 0; t <= 40; t += 0.5) {
-      worst = std::max(worst, std::abs(diffusivity(c, t) * density(c, t) * 1e3 * specific_heat(c, t) / conductivity(c, t) - 1));
+      worst =
+          std::max(worst,
+                   std::abs(diffusivity(c, t) * density(c, t) * 1e3 * specific_heat(c, t) / conductivity(c, t) - 1));
     }
   }
   for (double t = -40; t <= 0; t += 0.5) {
     const Component ice = Component::ice;
-    worst = std::max(worst, std::abs(diffusivity(ice, t) * density(ice, t) * 1e3 * specific_heat(ice, t) / conductivity(ice, t) - 1));
+    worst = std::max(worst, std::abs(diffusivity(ice, t) * density(ice, t) * 1e3 * specific_heat(ice, t) /
+                                         conductivity(ice, t) -
+                                     1));
   }
   MESSAGE("Choi & Okos identity: worst ", worst);
   CHECK(worst < 0.045);
@@ -37,7 +44,8 @@ TEST_CASE("water: Choi & Okos against measured values") {
   CHECK(std::abs(specific_heat(Component::water, 20) / 4.184 - 1) < 0.003);
   CHECK(std::abs(density(Component::water, 20) / 998.21 - 1) < 0.003);
   CHECK(std::abs(conductivity(Component::water, 20) / 0.598 - 1) < 0.015);
-  CHECK(specific_heat(Component::water, -1e-9) == doctest::Approx(4.0817).epsilon(1e-6));  // supercooled has its own row
+  CHECK(specific_heat(Component::water, -1e-9) ==
+        doctest::Approx(4.0817).epsilon(1e-6));  // supercooled has its own row
   CHECK(specific_heat(Component::water, 0) == 4.1762);
 }
 
@@ -49,7 +57,8 @@ TEST_CASE("a mixture of one component is the component, and mixtures lie between
       CHECK(specific_heat(pure[i], t) == specific_heat(foods[i], t));
       CHECK(density(pure[i], t) == doctest::Approx(density(foods[i], t)).epsilon(1e-15));
       CHECK(conductivity(pure[i], t) == doctest::Approx(conductivity(foods[i], t)).epsilon(1e-15));
-      CHECK(diffusivity(pure[i], t) == doctest::Approx(conductivity(foods[i], t) / (1e3 * density(foods[i], t) * specific_heat(foods[i], t))));
+      CHECK(diffusivity(pure[i], t) ==
+            doctest::Approx(conductivity(foods[i], t) / (1e3 * density(foods[i], t) * specific_heat(foods[i], t))));
     }
   }
   for (const Ingredient& i : ingredients()) {
@@ -59,7 +68,8 @@ TEST_CASE("a mixture of one component is the component, and mixtures lie between
 }
 
 TEST_CASE("composition of lean dough: what the component rules give") {
-  // 100 bread flour, 65 water, 2 salt, 1 dry yeast at 25 °C, worked independently: c 2.835, ρ 1223, k 0.448 along and 0.355 across.
+  // 100 bread flour, 65 water, 2 salt, 1 dry yeast at 25 °C, worked independently: c 2.835, ρ 1223, k 0.448 along and
+  // 0.355 across.
   Composition dough;
   const auto add = [&](const char* name, double grams) {
     const Composition& c = ingredient_named(name).composition;
@@ -79,15 +89,16 @@ TEST_CASE("gas cells take conductivity away, from all of it to that of gas") {
   CHECK(conductivity_with_gas(0.4, 0) == doctest::Approx(0.4).epsilon(1e-15));
   CHECK(conductivity_with_gas(0.4, 1) == doctest::Approx(0.026).epsilon(1e-14));
   // Maxwell and Eucken's rule at 0.4 W/(m·K), worked independently.
-  for (const auto& [gas, k] : {std::pair{0.1, 0.348}, std::pair{0.3, 0.256}, std::pair{0.5, 0.178}, std::pair{0.7, 0.111}}) {
+  for (const auto& [gas, k] :
+       {std::pair{0.1, 0.348}, std::pair{0.3, 0.256}, std::pair{0.5, 0.178}, std::pair{0.7, 0.111}}) {
     CHECK(std::abs(conductivity_with_gas(0.4, gas) - k) <= 0.0005);
   }
 }
 
 TEST_CASE("heat of hydration falls with moisture") {
   // Values of the fit, worked independently; the point at 11.5 % is the trade dictionary's.
-  for (const auto& [moisture, kj] :
-       {std::pair{10.0, 20.0}, std::pair{11.5, 15.1}, std::pair{12.0, 13.8}, std::pair{13.36, 10.6}, std::pair{14.0, 9.3}, std::pair{15.0, 7.6}}) {
+  for (const auto& [moisture, kj] : {std::pair{10.0, 20.0}, std::pair{11.5, 15.1}, std::pair{12.0, 13.8},
+                                     std::pair{13.36, 10.6}, std::pair{14.0, 9.3}, std::pair{15.0, 7.6}}) {
     CHECK(std::abs(heat_of_hydration(moisture) - kj) <= 0.05);
   }
   for (double m = 5; m < 20; m += 0.25) CHECK(heat_of_hydration(m) > heat_of_hydration(m + 0.25));

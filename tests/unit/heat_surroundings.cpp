@@ -20,8 +20,8 @@ constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 }  // namespace
 
 TEST_CASE("surroundings: one place after another") {
-  const Surroundings day =
-      Surroundings::sequence({{0, Surroundings::room(22)}, {2.5, Surroundings::refrigerator(4, true)}, {14, Surroundings::proof_box(28, 80)}});
+  const Surroundings day = Surroundings::sequence(
+      {{0, Surroundings::room(22)}, {2.5, Surroundings::refrigerator(4, true)}, {14, Surroundings::proof_box(28, 80)}});
   REQUIRE(day.places.size() == 3);
   const auto at = [&](double hour) { return temperature_at(place_at(day, hour), hour); };
   CHECK(at(-100) == 22);  // before it begins, as where it begins
@@ -93,9 +93,12 @@ TEST_CASE("surroundings that cannot be are refused") {
   refusal([] { Surroundings::refrigerator(31, true); }, "refrigerator_c");
   refusal([] { Surroundings::daily_swing(55, 6); }, "room_c");   // too warm at its warmest
   refusal([] { Surroundings::daily_swing(-25, 6); }, "room_c");  // too cold at its coldest
-  for (const double bad : {-1.0, 21.0, not_a_number}) refusal([&] { Surroundings::daily_swing(20, bad); }, "half_range_k");
-  for (const double bad : {-1001.0, 1001.0, not_a_number}) refusal([&] { Surroundings::daily_swing(20, 2, bad); }, "warmest_h");
-  for (const double bad : {-1.0, 101.0, not_a_number}) refusal([&] { Surroundings::proof_box(28, bad); }, "humidity_percent");
+  for (const double bad : {-1.0, 21.0, not_a_number})
+    refusal([&] { Surroundings::daily_swing(20, bad); }, "half_range_k");
+  for (const double bad : {-1001.0, 1001.0, not_a_number})
+    refusal([&] { Surroundings::daily_swing(20, 2, bad); }, "warmest_h");
+  for (const double bad : {-1.0, 101.0, not_a_number})
+    refusal([&] { Surroundings::proof_box(28, bad); }, "humidity_percent");
 
   Surroundings wrong = Surroundings::room(20);
   wrong.places[0].heat_transfer_w_per_m2_k = 0.1;
@@ -105,10 +108,12 @@ TEST_CASE("surroundings that cannot be are refused") {
   CHECK(says(refusal([&] { require_surroundings(wrong); }, "air"), "air 4 is unknown"));
   wrong = Surroundings::daily_swing(20, 3);
   wrong.places[0].is_dough = true;
-  CHECK(says(refusal([&] { require_surroundings(wrong); }, "surroundings"), "own temperature is a number or a measured one, not a daily swing"));
+  CHECK(says(refusal([&] { require_surroundings(wrong); }, "surroundings"),
+             "own temperature is a number or a measured one, not a daily swing"));
   CHECK_THROWS_AS(require_surroundings(Surroundings{{Place{}}}), InvalidInput);  // a temperature must be given
 
-  CHECK(says(refusal([] { Surroundings::measured({}, {}); }, "time_h"), "at least two readings, a time and a temperature for each; got 0 times"));
+  CHECK(says(refusal([] { Surroundings::measured({}, {}); }, "time_h"),
+             "at least two readings, a time and a temperature for each; got 0 times"));
   CHECK(says(refusal([] { Surroundings::measured({1}, {20}); }, "time_h"), "got 1 times and 1 temperatures"));
   CHECK(says(refusal([] { Surroundings::measured({0, 1, 2}, {20, 21}); }, "time_h"), "got 3 times and 2 temperatures"));
   CHECK(says(refusal(
@@ -117,7 +122,12 @@ TEST_CASE("surroundings that cannot be are refused") {
                  },
                  "time_h"),
              "time goes from 2 h to 2 h at reading 3 of 3; the times must rise"));
-  CHECK(says(refusal([] { Surroundings::measured({0, 2, 1}, {20, 21, 22}); }, "time_h"), "time goes from 2 h to 1 h at reading 3 of 3"));
+  CHECK(says(refusal(
+                 [] {
+                   Surroundings::measured({0, 2, 1}, {20, 21, 22});
+                 },
+                 "time_h"),
+             "time goes from 2 h to 1 h at reading 3 of 3"));
   refusal([] { Surroundings::measured({0, not_a_number}, {20, 21}); }, "start_h");
   refusal([] { Surroundings::measured({0, 20000}, {20, 21}); }, "start_h");
 
@@ -129,7 +139,8 @@ TEST_CASE("surroundings that cannot be are refused") {
              "a place begins at 3 h, after one that begins at 5 h; give them in the order of time"));
   refusal([] { Surroundings::sequence({{not_a_number, Surroundings::room(20)}}); }, "start_h");
   refusal([] { Surroundings::sequence({{0, Surroundings::room(20)}, {infinity, Surroundings::room(20)}}); }, "start_h");
-  for (const auto& call : {+[] { require_surroundings({}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
+  for (const auto& call :
+       {+[] { require_surroundings({}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
     try {
       call();
       FAIL("accepted");
@@ -139,10 +150,12 @@ TEST_CASE("surroundings that cannot be are refused") {
   }
 }
 
-TEST_CASE("surroundings never restart: measured and swinging rooms keep the process's hours, wherever they stand in a sequence") {
+TEST_CASE(
+    "surroundings never restart: measured and swinging rooms keep the process's hours, wherever they stand in a "
+    "sequence") {
   const Surroundings log = Surroundings::measured({0, 10}, {10, 20}), swing = Surroundings::daily_swing(20, 4, 16);
-  const Surroundings day =
-      Surroundings::sequence({{0, Surroundings::room(25)}, {5, log}, {12, Surroundings::refrigerator(4)}, {14, swing}, {30, log}});
+  const Surroundings day = Surroundings::sequence(
+      {{0, Surroundings::room(25)}, {5, log}, {12, Surroundings::refrigerator(4)}, {14, swing}, {30, log}});
   CHECK(temperature_at(place_at(day, 5), 5) == 15);
   CHECK(temperature_at(place_at(day, 7), 7) == 17);
   CHECK(temperature_at(place_at(day, 11), 11) == 20);

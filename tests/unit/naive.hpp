@@ -45,7 +45,9 @@ inline const Real atmosphere{101325};
 
 // ---- temperature ----------------------------------------------------------------------------------------------
 inline Real constant_q10(const Real& t, const Real& q10) { return pow(q10, (t - 25) / 10); }
-inline Real arrhenius(const Real& t, const Real& kj) { return exp(-(kj * 1000 / gas_constant) * (1 / (t + zero_celsius) - 1 / Real("298.15"))); }
+inline Real arrhenius(const Real& t, const Real& kj) {
+  return exp(-(kj * 1000 / gas_constant) * (1 / (t + zero_celsius) - 1 / Real("298.15")));
+}
 inline Real square_root(const Real& t, const Real& t_min, const Real& t_max, const Real& c) {
   const auto rate = [&](const Real& at) -> Real {
     if (at <= t_min || at >= t_max) return 0;
@@ -116,8 +118,12 @@ inline Real yeast_at_work(const Real& theta, const Curve& c) {
   }
   return x - c.x0 * exp(-theta / c.tau);
 }
-inline Real gas(const Real& theta, const Curve& c) { return c.capacity * (1 - exp(-c.q * work(theta, c) / c.capacity)); }
-inline Real work_of_gas(const Real& gas, const Real& capacity, const Real& q) { return -(capacity / q) * log(1 - gas / capacity); }
+inline Real gas(const Real& theta, const Curve& c) {
+  return c.capacity * (1 - exp(-c.q * work(theta, c) / c.capacity));
+}
+inline Real work_of_gas(const Real& gas, const Real& capacity, const Real& q) {
+  return -(capacity / q) * log(1 - gas / capacity);
+}
 inline Real hours_of_work(const Real& wanted, const Curve& c) {
   Real high = 1;
   while (work(high, c) < wanted) high *= 2;
@@ -233,7 +239,13 @@ struct Chain {
   }
   Real speed() const { return temperature_factor() * solute_factor(in[salt], in[water], in[sugar], in[aw_min]); }
   Curve curve() const {
-    return {dry_matter(in[yeast], kind), in[rate], in[tau], in[growth], in[lag], in[increment], in[capacity] + Real("11.10") * in[sugar]};
+    return {dry_matter(in[yeast], kind),
+            in[rate],
+            in[tau],
+            in[growth],
+            in[lag],
+            in[increment],
+            in[capacity] + Real("11.10") * in[sugar]};
   }
   Real stronger() const { return 1 + Real("0.05") * in[gluten]; }
 
@@ -242,11 +254,12 @@ struct Chain {
   };
   Cells cells() const {
     const Real kelvin = in[temperature] + zero_celsius;
-    const Real dry = air_pressure(in[altitude]) - water_activity(in[salt], in[water], in[sugar]) * saturation_pressure(in[temperature]);
+    const Real dry = air_pressure(in[altitude]) -
+                     water_activity(in[salt], in[water], in[sugar]) * saturation_pressure(in[temperature]);
     const Real gas_free_ml = (100 + in[water] + in[salt] + in[sugar] + in[yeast]) / in[density];
     const Real void_ml = gas_free_ml * in[void_share] / (1 - in[void_share]);
-    return {1000 * gas_constant * kelvin / dry, co2_solubility(in[temperature]) * (dry / atmosphere) * in[water], gas_free_ml + void_ml,
-            Real("1e-3") * dry * void_ml / (gas_constant * kelvin)};
+    return {1000 * gas_constant * kelvin / dry, co2_solubility(in[temperature]) * (dry / atmosphere) * in[water],
+            gas_free_ml + void_ml, Real("1e-3") * dry * void_ml / (gas_constant * kelvin)};
   }
 
   bool holds() const { return 1 + in[rise] / 100 < in[limit] * stronger(); }

@@ -44,7 +44,8 @@ std::vector<Edge> edges() {
   const Severity warning = Severity::warning;
   const Severity caution = Severity::caution;
   const double over_proofed = 100 * (over_proof_ratio({.dough_c = 25, .yeast_percent = 1}, Standing::tin, false) - 1);
-  const double over_proofed_strong = 100 * (over_proof_ratio({.dough_c = 25, .yeast_percent = 1, .gluten_percent = 4}, Standing::tin, false) - 1);
+  const double over_proofed_strong =
+      100 * (over_proof_ratio({.dough_c = 25, .yeast_percent = 1, .gluten_percent = 4}, Standing::tin, false) - 1);
   // The limit of 0.05 % as instant yeast in each kind; a trillionth aside, because the conversion rounds.
   const auto little = [](Yeast yeast, double sign) {
     return PlainNumbers{.yeast_percent = 0.05 * box::per_instant(yeast) * (1 + sign * 1e-12), .yeast = yeast};
@@ -59,7 +60,10 @@ std::vector<Edge> edges() {
       {"water_scalds", warning, {.water_c = 205}, {.water_c = 40}},
       {"water_below_freezing", warning, {.water_c = just_below(0)}, {.water_c = 0}},
       {"water_cold_for_instant", caution, {.water_c = just_below(10)}, {.water_c = 10}},
-      {"water_cold_for_instant", caution, {.yeast = Yeast::instant, .water_c = 0}, {.yeast = Yeast::compressed, .water_c = 0}},
+      {"water_cold_for_instant",
+       caution,
+       {.yeast = Yeast::instant, .water_c = 0},
+       {.yeast = Yeast::compressed, .water_c = 0}},
       {"law_outside_range", caution, {.dough_c = just_below(15)}, {.dough_c = 15}, with_law_named(Law::constant_q10)},
       {"law_outside_range", caution, {.dough_c = just_above(32)}, {.dough_c = 32}, with_law_named(Law::constant_q10)},
       {"law_outside_range", caution, {.dough_c = just_below(18)}, {.dough_c = 18}, with_law_named(Law::arrhenius)},
@@ -103,8 +107,9 @@ TEST_CASE("each notice just inside and just outside its limit") {
     CHECK(find(cautions(edge.without, edge.kitchen), edge.code) == nullptr);
     codes.insert(edge.code);
   }
-  CHECK(codes == std::set<std::string>{"water_kills_yeast", "water_scalds", "water_hot_for_yeast", "water_warm_for_yeast", "water_below_freezing",
-                                       "water_cold_for_instant", "law_outside_range", "yeast_very_low", "sugar_high", "rise_over_proofed",
+  CHECK(codes == std::set<std::string>{"water_kills_yeast", "water_scalds", "water_hot_for_yeast",
+                                       "water_warm_for_yeast", "water_below_freezing", "water_cold_for_instant",
+                                       "law_outside_range", "yeast_very_low", "sugar_high", "rise_over_proofed",
                                        "perishable_held", "refrigerator_warm", "dough_cold", "dough_warm"});
 }
 
@@ -125,17 +130,24 @@ TEST_CASE("an ordinary dough gets no notice, nor does an empty plan") {
 }
 
 TEST_CASE("the most severe notices come first") {
-  const std::vector<Notice> notices = cautions(
-      {.dough_c = 40, .yeast_percent = 0.02, .sugar_percent = 20, .rise_percent = 400, .water_c = 70, .refrigerator_c = 9, .perishable_h = 10});
+  const std::vector<Notice> notices = cautions({.dough_c = 40,
+                                                .yeast_percent = 0.02,
+                                                .sugar_percent = 20,
+                                                .rise_percent = 400,
+                                                .water_c = 70,
+                                                .refrigerator_c = 9,
+                                                .perishable_h = 10});
   CHECK(notices.size() == 8);
-  CHECK(std::is_sorted(notices.begin(), notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; }));
+  CHECK(std::is_sorted(notices.begin(), notices.end(),
+                       [](const Notice& a, const Notice& b) { return a.severity > b.severity; }));
   CHECK(notices.front().severity == Severity::warning);
   CHECK(notices.back().severity == Severity::caution);
 }
 
 TEST_CASE("a planned water may be impossible, but must be a number") {
   for (const double water : {-300.0, -1.0, 0.0, 205.0, 1e9, -1e9}) CHECK_NOTHROW(cautions({.water_c = water}));
-  for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity}) CHECK_THROWS_AS(cautions({.water_c = bad}), InvalidInput);
+  for (const double bad : {std::numeric_limits<double>::quiet_NaN(), infinity, -infinity})
+    CHECK_THROWS_AS(cautions({.water_c = bad}), InvalidInput);
 }
 
 TEST_CASE("numbers outside the field table are refused") {

@@ -24,7 +24,8 @@ CurveSearch search_of(const Curve& curve, double low, double high, std::optional
                       .rough =
                           [curve, low, high](const std::vector<double>& xs) {
                             std::vector<double> rough;
-                            for (const double x : xs) rough.push_back(1.02 * curve(x + 0.004 * (high - low) * std::sin(7 * x)));
+                            for (const double x : xs)
+                              rough.push_back(1.02 * curve(x + 0.004 * (high - low) * std::sin(7 * x)));
                             return rough;
                           },
                       .present = present});

@@ -47,7 +47,8 @@ TEST_CASE("draws follow a covariance that is not diagonal") {
   double sum_xx = 0, sum_yy = 0, sum_xy = 0;
   const std::vector<Kitchen> draws = draws_of(kitchen, 4096, 0);
   for (const Kitchen& draw : draws) {
-    const double x = std::log(draw.gassing_rate / kitchen.gassing_rate), y = std::log(draw.gas_capacity / kitchen.gas_capacity);
+    const double x = std::log(draw.gassing_rate / kitchen.gassing_rate),
+                 y = std::log(draw.gas_capacity / kitchen.gas_capacity);
     sum_xx += x * x, sum_yy += y * y, sum_xy += x * y;
     CHECK_NOTHROW(require_parameters(draw));
   }
@@ -61,7 +62,7 @@ TEST_CASE("a kitchen without uncertainty has a forecast without width: the simul
   Kitchen sure;
   sure.covariance.assign(n * n, 0.0);
   const Process day = a_day();
-  const Forecast told = forecast(day, sure, std::nullopt, {.draws = 8, .batch_sd = 0, .tolerance = 1e-5});
+  const Forecast told = forecast(day, sure, std::nullopt, {.draws = 8, .bake_sd = 0, .tolerance = 1e-5});
   const Timeline timeline = simulate(day, sure);
   REQUIRE(told.stages.size() == 2);
   for (std::size_t i = 0; i < 2; ++i) {
@@ -80,14 +81,16 @@ TEST_CASE("yeast for an hour, and the hour with that yeast") {
   CHECK(choice.ready_h == doctest::Approx(ready_h).epsilon(1e-8));
   CHECK(choice.value < 5);
   CHECK(choice.rounded == doctest::Approx(std::round(10 * choice.value) / 10).epsilon(1e-12));
-  CHECK(forecast(choice.process, {}, std::nullopt, few).stages[1].ready_h == doctest::Approx(choice.rounded_ready_h).epsilon(1e-9));
+  CHECK(forecast(choice.process, {}, std::nullopt, few).stages[1].ready_h ==
+        doctest::Approx(choice.rounded_ready_h).epsilon(1e-9));
   CHECK_THROWS_AS(yeast_for(day, {"proof", 0.2}, 0, {}, std::nullopt, few), NoSolution);
   CHECK_THROWS_AS(yeast_for(day, {"oven", 5}, 0, {}, std::nullopt, few), InvalidInput);
 }
 
 TEST_CASE("asked for the hour that the forecast gives, the present choice is an answer") {
   const ForecastOptions few{.draws = 64};
-  for (const auto& [until_h, instant_g, dough_c] : {std::tuple{2.4, 1.84, 24.0}, std::tuple{13.0, 0.65, 24.0}, std::tuple{9.0, 0.6, 22.0}}) {
+  for (const auto& [until_h, instant_g, dough_c] :
+       {std::tuple{2.4, 1.84, 24.0}, std::tuple{13.0, 0.65, 24.0}, std::tuple{9.0, 0.6, 22.0}}) {
     const double hours = until_h;
     CAPTURE(hours);
     Process day = a_day();
@@ -97,10 +100,12 @@ TEST_CASE("asked for the hour that the forecast gives, the present choice is an 
     mix.room_c = 23.2;
     mix.water_c = dough_c + 6.5;
     std::get<Stage>(day.steps[1]).until = UntilTime{until_h};
-    for (const std::size_t step : {std::size_t{1}, std::size_t{2}}) std::get<Stage>(day.steps[step]).surroundings = Surroundings::room(23.2);
+    for (const std::size_t step : {std::size_t{1}, std::size_t{2}})
+      std::get<Stage>(day.steps[step]).surroundings = Surroundings::room(23.2);
     const double ready_h = forecast(day, {}, std::nullopt, few).stages[1].ready_h;
     const auto has = [](const Choice& choice, double present) {
-      return std::any_of(choice.all.begin(), choice.all.end(), [&](double each) { return std::abs(each - present) <= 1e-6 * present; });
+      return std::any_of(choice.all.begin(), choice.all.end(),
+                         [&](double each) { return std::abs(each - present) <= 1e-6 * present; });
     };
     CHECK(has(yeast_for(day, {"proof", ready_h}, 0, {}, std::nullopt, few), instant_g));
     CHECK(has(water_for(day, {"proof", ready_h}, {}, std::nullopt, few), dough_c + 6.5));
@@ -120,7 +125,9 @@ TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
     yeast_for(day, {"bulk", 7}, 0, {}, std::nullopt, few);
     FAIL("7 h cannot be had");
   } catch (const NoSolution& refused) {
-    CHECK(std::string(refused.what()).find("stage \"bulk\" ends by a time: with any dose of yeast it is ready at 6 h") == 0);
+    CHECK(
+        std::string(refused.what()).find("stage \"bulk\" ends by a time: with any dose of yeast it is ready at 6 h") ==
+        0);
     CHECK(refused.detail().ranges == std::vector<std::pair<double, double>>{{6.0, 6.0}});
   }
 }
@@ -130,13 +137,16 @@ TEST_CASE("an hour that the median jumps over is refused with what is left on bo
   Process day = a_day();
   std::get<Stage>(day.steps[1]).until = UntilTime{8};
   const double ready_h = forecast(day).stages[1].ready_h;
-  const auto moved_for = [&](double wanted_h) { return refrigerate_from(day, {"proof", wanted_h}, "proof", Surroundings::refrigerator(3)); };
+  const auto moved_for = [&](double wanted_h) {
+    return refrigerate_from(day, {"proof", wanted_h}, "proof", Surroundings::refrigerator(3));
+  };
   try {
     moved_for(ready_h + 3);
     FAIL("the median jumps over this hour");
   } catch (const NoSolution& refused) {
     const auto& ranges = refused.detail().ranges;
-    const auto after = std::find_if(ranges.begin(), ranges.end(), [&](const auto& range) { return range.second > ready_h + 3; });
+    const auto after =
+        std::find_if(ranges.begin(), ranges.end(), [&](const auto& range) { return range.second > ready_h + 3; });
     REQUIRE((after != ranges.begin() && after != ranges.end()));
     CHECK(after->first > ready_h + 3);
     CHECK(std::string(refused.what()).find(" h, or ") != std::string::npos);
@@ -182,7 +192,8 @@ TEST_CASE("be back by is the hour by which nine in ten draws are not over-proofe
   const Process day = a_day();
   const Kitchen kitchen = sure_but_for_its_rate(0.3);
   std::vector<double> over_h;
-  for (const Kitchen& draw : draws_of(kitchen, 64)) over_h.push_back(*simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1].be_back_by_h);
+  for (const Kitchen& draw : draws_of(kitchen, 64))
+    over_h.push_back(*simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1].be_back_by_h);
   std::sort(over_h.begin(), over_h.end());
   const StageForecast told = forecast(day, kitchen, std::nullopt, {.draws = 64}).stages[1];
   const double at = 0.1 * 63, below = over_h[6], above = over_h[7];
@@ -202,8 +213,10 @@ TEST_CASE("what one log leaves of the interval, by the normal law") {
   const double hours = hours_at(1), e = std::log(hours_at(0.95) / hours_at(1.05)) / std::log(1.05 / 0.95);
   for (const double ln_sd : {0.15, 0.3}) {
     const StageForecast told = forecast(day, sure_but_for_its_rate(ln_sd)).stages[0];
-    const double kitchens = std::pow(e * ln_sd * hours, 2), batch = std::pow(e * 0.12 * hours, 2), log = batch + std::pow(0.10 * hours, 2);
+    const double kitchens = std::pow(e * ln_sd * hours, 2), batch = std::pow(e * 0.12 * hours, 2),
+                 log = batch + std::pow(0.10 * hours, 2);
     const double left = std::sqrt((kitchens * log / (kitchens + log) + batch) / (kitchens + batch));
-    CHECK(told.interval_length_after_one_log_h / (interval_h(told).second - interval_h(told).first) == doctest::Approx(left).epsilon(0.05));
+    CHECK(told.interval_length_after_one_log_h / (interval_h(told).second - interval_h(told).first) ==
+          doctest::Approx(left).epsilon(0.05));
   }
 }

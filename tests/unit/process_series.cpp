@@ -95,10 +95,13 @@ namespace {
 
 /// How far hours of any draw, and be back by, are from those with every reading, which a tolerance below 1e-3 takes.
 std::pair<double, double> moved_by_condensing(const Process& process) {
-  const auto of = [&](double tolerance) { return forecast(process, {}, std::nullopt, {.draws = 8, .tolerance = tolerance}).stages[1]; };
+  const auto of = [&](double tolerance) {
+    return forecast(process, {}, std::nullopt, {.draws = 8, .tolerance = tolerance}).stages[1];
+  };
   const StageForecast every = of(0.9e-3), few = of(3e-2);
   double ready_h = 0;
-  for (std::size_t i = 0; i < every.ready.size(); ++i) ready_h = std::max(ready_h, std::abs(every.ready[i] - few.ready[i]));
+  for (std::size_t i = 0; i < every.ready.size(); ++i)
+    ready_h = std::max(ready_h, std::abs(every.ready[i] - few.ready[i]));
   return {ready_h, std::abs(every.be_back_by_h - few.be_back_by_h)};
 }
 
@@ -111,7 +114,8 @@ TEST_CASE("a forecast with a condensed series is that with every reading") {
     CHECK(ready_h < 1e-4);
     CHECK(back_h < 1e-3);
   }
-  // A dough whose own temperature jumps by tenths of a degree rises and falls with it: it is ready at the first warm reading.
+  // A dough whose own temperature jumps by tenths of a degree rises and falls with it: it is ready at the first warm
+  // reading.
   const auto [ready_h, back_h] = moved_by_condensing(process_in(noisy(8000), true));
   MESSAGE("a dough's own: ready moves by ", ready_h, " h, be back by by ", back_h, " h");
   CHECK(ready_h < 1.0 / 60);

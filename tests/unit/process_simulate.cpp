@@ -29,13 +29,15 @@ TEST_CASE("every tolerance that is allowed ends, and at the same hours") {
     const SimulateOptions options{.every_min = 0, .tolerance = tolerance, .interrupt = [&] {
                                     if (++legs > 20000) throw std::runtime_error("it creeps");
                                   }};
-    CHECK(simulate(a_day(), {}, std::nullopt, options).stages[1].end_h == doctest::Approx(ready_h).epsilon(tolerance < 1e-4 ? 1e-10 : 1e-5));
+    CHECK(simulate(a_day(), {}, std::nullopt, options).stages[1].end_h ==
+          doctest::Approx(ready_h).epsilon(tolerance < 1e-4 ? 1e-10 : 1e-5));
   }
 }
 
 TEST_CASE("a timeline has a million rows at the most") {
   CHECK(said([] { simulate(a_day(), {}, std::nullopt, {.every_min = 1e-9}); }) ==
-        "stage \"bulk\": a row every 1e-09 min makes more than 1000000 rows; take a longer every_min, or 0 for starts and ends alone [every_min]");
+        "stage \"bulk\": a row every 1e-09 min makes more than 1000000 rows; take a longer every_min, or 0 for starts "
+        "and ends alone [every_min]");
 }
 
 TEST_CASE("what an interrupt throws ends simulate, forecast and questions, on several threads too") {
@@ -64,7 +66,8 @@ TEST_CASE("what an interrupt throws ends simulate, forecast and questions, on se
 
 TEST_CASE("hours of surroundings are numbers") {
   for (const double hour : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
-    for (const Surroundings& where : {Surroundings::room(20), Surroundings::daily_swing(20, 3), Surroundings::measured({0, 1}, {20, 21})}) {
+    for (const Surroundings& where :
+         {Surroundings::room(20), Surroundings::daily_swing(20, 3), Surroundings::measured({0, 1}, {20, 21})}) {
       CHECK_THROWS_AS(place_at(where, hour), InvalidInput);
       CHECK_THROWS_AS(temperature_at(where.places[0], hour), InvalidInput);
     }
@@ -91,10 +94,12 @@ TEST_CASE("a state whose yeast has shrunk, or could grow out of nothing, is refu
   state.cohorts[0].mass_g = 1e-20;
   CHECK(said([&] { require_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
   state.cohorts[0].dose_g = 1e-20;
-  CHECK(said([&] { require_state(state); }).find("a cohort could grow to a million million times its yeast") != std::string::npos);
+  CHECK(said([&] { require_state(state); }).find("a cohort could grow to a million million times its yeast") !=
+        std::string::npos);
 }
 
-TEST_CASE("the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {
+TEST_CASE(
+    "the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {
   Process day = a_day();
   Stage& ball = std::get<Stage>(day.steps[1]);
   ball.piece.shape = Ball{};
@@ -102,7 +107,8 @@ TEST_CASE("the core of a ball follows a change of air by and by, from the mean's
   ball.until = UntilTime{1.5};
   day.steps.resize(2);
   const Timeline timeline = simulate(day, {}, std::nullopt, {.heat_of_fermentation = false});
-  // By hand: a sphere with its size after mixing, k 0.40 W/(m·K); of Biot number 1, 1 − λ·cot λ = 1, the second root is 3π/2.
+  // By hand: a sphere with its size after mixing, k 0.40 W/(m·K); of Biot number 1, 1 − λ·cot λ = 1, the second root is
+  // 3π/2.
   const double density = 1260 * (1 - Kitchen{}.void_fraction), mass_kg = 1.523, pi = std::acos(-1.0);
   const double c = 1000 * timeline.state.heat_capacity_kj_k / mass_kg;
   const double radius_m = std::cbrt(mass_kg / density * 3 / (4 * pi)), eigenvalue = 1.5 * pi;
@@ -149,7 +155,8 @@ TEST_CASE("the yeast's weight counts in the dough's gas-free volume") {
   mix.dough_c = 24;
   const State state = advance(State{}, mix);
   const Kitchen kitchen;
-  const double by_hand_ml = 100.0 / 900 * (900 + 600 + 18 + 45) / kitchen.gas_free_density / (1 - kitchen.void_fraction);
+  const double by_hand_ml =
+      100.0 / 900 * (900 + 600 + 18 + 45) / kitchen.gas_free_density / (1 - kitchen.void_fraction);
   CHECK(state.mixed_volume_ml == doctest::Approx(by_hand_ml).epsilon(1e-12));
   // Of a dough without CO2 in it the volume over the mixed one is 1, the yeast's share of the gas-free volume included.
   CHECK(volume_ratio(state) == doctest::Approx(1).epsilon(1e-12));
@@ -183,7 +190,8 @@ TEST_CASE("a dough with milk gathers hours, held at a temperature or not, and mi
   CHECK(kept(4, 3).state.perishable_h == 0);
   CHECK(kept(5, 3).state.perishable_h == doctest::Approx(3).epsilon(1e-12));
   const auto warns = [](const Timeline& timeline) {
-    return std::any_of(timeline.notices.begin(), timeline.notices.end(), [](const Notice& n) { return n.code == "perishable_held"; });
+    return std::any_of(timeline.notices.begin(), timeline.notices.end(),
+                       [](const Notice& n) { return n.code == "perishable_held"; });
   };
   CHECK_FALSE(warns(kept(24, 3.9)));
   CHECK(warns(kept(24, 4.1)));

@@ -80,12 +80,15 @@ State lean_dough(double flour_g = 500, double instant_percent = 0.5, double salt
   return advance({}, still_at(dough_c, lean_of(flour_g, instant_percent, salt_percent)));
 }
 /// It has risen for some hours.
-State risen(double hours, double flour_g = 500, double instant_percent = 0.5, double salt_percent = 2, double dough_c = 25) {
-  return advance(lean_dough(flour_g, instant_percent, salt_percent, dough_c), stage_in(Surroundings::dough(dough_c), hours));
+State risen(double hours, double flour_g = 500, double instant_percent = 0.5, double salt_percent = 2,
+            double dough_c = 25) {
+  return advance(lean_dough(flour_g, instant_percent, salt_percent, dough_c),
+                 stage_in(Surroundings::dough(dough_c), hours));
 }
 
-constexpr double Amounts::*all_amounts[] = {&Amounts::flour_g, &Amounts::gluten_g,     &Amounts::water_g, &Amounts::salt_g,
-                                            &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g};
+constexpr double Amounts::*all_amounts[] = {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g,
+                                            &Amounts::salt_g,  &Amounts::sugar_g,  &Amounts::perishable_g,
+                                            &Amounts::dough_g};
 constexpr double Cohort::*all_of_cohort[] = {&Cohort::dose_g,      &Cohort::mass_g,       &Cohort::room_g,
                                              &Cohort::increment_g, &Cohort::equivalent_h, &Cohort::growing_h};
 
@@ -103,7 +106,8 @@ double per_flour(const State& s, double grams) { return 100 * grams / s.amounts.
 Body body_of(const State& s) {
   return {.dough_g = per_flour(s, s.amounts.dough_g),
           .water_g = per_flour(s, s.amounts.water_g),
-          .water_activity = water_activity(per_flour(s, s.amounts.salt_g), per_flour(s, s.amounts.water_g), per_flour(s, s.amounts.sugar_g)),
+          .water_activity = water_activity(per_flour(s, s.amounts.salt_g), per_flour(s, s.amounts.water_g),
+                                           per_flour(s, s.amounts.sugar_g)),
           .pressure_pa = air_pressure_pa(s.altitude_m)};
 }
 
@@ -118,7 +122,8 @@ double dissolved_mmol(const State& s) {
 /// Gassing dry matter at work per 100 g of flour: what it has grown to less what its start-up still lacks.
 double pace_of(const State& s) {
   double sum = 0;
-  for (const Cohort& cohort : s.cohorts) sum += mass_now(cohort) - cohort.dose_g * std::exp(-cohort.equivalent_h / start_up_h(cohort.yeast));
+  for (const Cohort& cohort : s.cohorts)
+    sum += mass_now(cohort) - cohort.dose_g * std::exp(-cohort.equivalent_h / start_up_h(cohort.yeast));
   return sum;
 }
 
@@ -151,7 +156,12 @@ TEST_CASE("every state of a small day is accepted, also in the middle of its sta
   Stage bulk = stage_in(Surroundings::daily_swing(23, 2, 16), 2);
   bulk.folds_h = {0.5, 1, 1.5};
   bulk.handling = {Handling::divide, Handling::round};
-  Mix late = still({.flours = {{.mass_g = 60, .kind = "whole_wheat"}}, .water_g = 50, .salt_g = 4, .sugar_g = 20, .butter_g = 40, .compressed_g = 2});
+  Mix late = still({.flours = {{.mass_g = 60, .kind = "whole_wheat"}},
+                    .water_g = 50,
+                    .salt_g = 4,
+                    .sugar_g = 20,
+                    .butter_g = 40,
+                    .compressed_g = 2});
   late.mixing = ByMethod{.method = "stand_mixer", .minutes = 4};
   Stage cold = stage_in(Surroundings::refrigerator(5), 9);
   cold.piece = {.shape = Ball{}, .pieces = 2, .cover = Cover::film};
@@ -212,10 +222,12 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"dough of the state 1e+08 g", [](State& s) { s.amounts.dough_g = 1e8; }},
       {"the state is damaged: it has more added gluten than flour; simulate the process again from its start [amounts]",
        [](State& s) { s.amounts.gluten_g = s.amounts.flour_g + 1; }},
-      {"the state is damaged: it has more flour than dough", [](State& s) { s.amounts.flour_g = s.amounts.dough_g + 1; }},
+      {"the state is damaged: it has more flour than dough",
+       [](State& s) { s.amounts.flour_g = s.amounts.dough_g + 1; }},
       {"the state is damaged: its dough has no flour", [](State& s) { s.amounts.flour_g = 0; }},
       {"the state is damaged: it has yeast or a stage but no dough", [](State& s) { s.amounts = {}; }},
-      {"the state is damaged: it has yeast or a stage but no dough", [](State& s) { s.amounts = {}, s.cohorts.clear(); }},
+      {"the state is damaged: it has yeast or a stage but no dough",
+       [](State& s) { s.amounts = {}, s.cohorts.clear(); }},
       {"the state is damaged: it has yeast or a stage but no dough", [](State& s) { s.amounts = {}, s.stage.reset(); }},
 
       {"the state is damaged: its dough has no heat capacity", [](State& s) { s.heat_capacity_kj_k = 0; }},
@@ -225,8 +237,10 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"dough temperature 46 °C is outside −2 to 45 °C", [](State& s) { s.temperature_c = 46; }},
       {"dough temperature −3 °C is outside −2 to 45 °C", [](State& s) { s.temperature_c = -3; }},
 
-      {"yeast kind 9 is unknown; known: 0 instant, 1 active_dry, ", [](State& s) { s.cohorts[0].yeast = static_cast<Yeast>(9); }},
-      {"yeast of a cohort −1 g per 100 g flour is outside 0 to 10 g per 100 g flour", [](State& s) { s.cohorts[0].dose_g = -1; }},
+      {"yeast kind 9 is unknown; known: 0 instant, 1 active_dry, ",
+       [](State& s) { s.cohorts[0].yeast = static_cast<Yeast>(9); }},
+      {"yeast of a cohort −1 g per 100 g flour is outside 0 to 10 g per 100 g flour",
+       [](State& s) { s.cohorts[0].dose_g = -1; }},
       {"yeast of a cohort 11 g per 100 g flour", [](State& s) { s.cohorts[0].mass_g = 11; }},
       {"yeast of a cohort not a number (NaN) g per 100 g flour", [](State& s) { s.cohorts[0].room_g = not_a_number; }},
       {"yeast of a cohort −1e-09 g per 100 g flour", [](State& s) { s.cohorts[0].room_g = -1e-9; }},
@@ -246,9 +260,11 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"CO2 not a number (NaN) mmol per 100 g flour", [](State& s) { s.gas.co2_mmol = not_a_number; }},
       {"air in the cells −1 mmol per 100 g flour", [](State& s) { s.gas.air_mmol = -1; }},
       {"air in the cells not a number (NaN) mmol per 100 g flour", [](State& s) { s.gas.air_mmol = not_a_number; }},
-      {"volume after mixing 40 mL per 100 g flour is outside 50 to 500 mL per 100 g flour", [](State& s) { s.mixed_volume_ml = 40; }},
+      {"volume after mixing 40 mL per 100 g flour is outside 50 to 500 mL per 100 g flour",
+       [](State& s) { s.mixed_volume_ml = 40; }},
       {"volume after mixing not a number (NaN) mL per 100 g flour", [](State& s) { s.mixed_volume_ml = not_a_number; }},
-      {"volume 0 times the mixed volume is outside 0.1 to 1000 times the mixed volume", [](State& s) { s.anchor_ratio = 0; }},
+      {"volume 0 times the mixed volume is outside 0.1 to 1000 times the mixed volume",
+       [](State& s) { s.anchor_ratio = 0; }},
       {"volume not a number (NaN) times the mixed volume", [](State& s) { s.anchor_ratio = not_a_number; }},
       {"hours with perishable food −1 h is outside 0 to 100000 h", [](State& s) { s.perishable_h = -1; }},
       {"hours with perishable food not a number (NaN) h", [](State& s) { s.perishable_h = not_a_number; }},
@@ -299,7 +315,8 @@ TEST_CASE("a part of a dough is the same dough, less of it") {
   const State whole = advance(advance({}, still_at(25, rich)), stage_in(Surroundings::dough(25), 2.5));
   for (const auto grams : all_amounts) CHECK(whole.amounts.*grams > 0);
   const State third = part_of(whole, whole.amounts.dough_g / 3);
-  for (const auto grams : all_amounts) CHECK(third.amounts.*grams == doctest::Approx(whole.amounts.*grams / 3).epsilon(1e-15));
+  for (const auto grams : all_amounts)
+    CHECK(third.amounts.*grams == doctest::Approx(whole.amounts.*grams / 3).epsilon(1e-15));
   CHECK(third.heat_capacity_kj_k == doctest::Approx(whole.heat_capacity_kj_k / 3).epsilon(1e-15));
   CHECK(third.temperature_c == whole.temperature_c);
   CHECK(third.made_mmol == whole.made_mmol);
@@ -325,7 +342,8 @@ TEST_CASE("a part of a dough is the same dough, less of it") {
   CHECK_NOTHROW(part_of(whole, whole.amounts.dough_g * (1 + 1e-10)));
 
   // 400 g of flour, 260 of water, 8 of salt and 2 of yeast.
-  CHECK(said([] { part_of(lean_dough(400), 671); }) == "a part of 671 g is more than the dough, 670 g; take less [mass_g]");
+  CHECK(said([] { part_of(lean_dough(400), 671); }) ==
+        "a part of 671 g is more than the dough, 670 g; take less [mass_g]");
   CHECK(says(said([&] { part_of(whole, 0.9); }), "dough 0.9 g is outside 1 to 1e+06 g"));
   CHECK(says(said([&] { part_of(whole, not_a_number); }), "dough not a number (NaN) g"));
   CHECK(said([] { part_of({}, 10); }) == "a part of 10 g is more than the dough, 0 g; take less [mass_g]");
@@ -351,7 +369,8 @@ TEST_CASE("a state begins another process with all it is, but not in the middle 
   CHECK(says(said([&] { simulate({.steps = {proof}}, {}, end); }), "the state has done 2 steps and the process has 1"));
 
   const State middle = advance(lean_dough(), stage_in(Surroundings::room(22), 3), {}, {.stop_h = 1.0});
-  CHECK(said([&] { as_beginning(middle); }) == "the state is in the middle of a stage; end the stage before another process begins with it [state]");
+  CHECK(said([&] { as_beginning(middle); }) ==
+        "the state is in the middle of a stage; end the stage before another process begins with it [state]");
   CHECK(as_beginning({}).steps_done == 0);
 }
 
@@ -362,12 +381,15 @@ TEST_CASE("mixing keeps the grams of everything, and the heat capacity, and the 
   for (int i = 0; i < 200; ++i) {
     State dough = risen(n.between(0, 6), n.between(100, 900), n.magnitude(0.05, 2), n.between(0, 3), n.between(18, 30));
     std::vector<State> others;
-    for (std::size_t k = n.index(3); k > 0; --k) others.push_back(risen(n.between(0, 20), n.between(50, 900), n.magnitude(0.05, 2)));
+    for (std::size_t k = n.index(3); k > 0; --k)
+      others.push_back(risen(n.between(0, 20), n.between(50, 900), n.magnitude(0.05, 2)));
     Formula f;
     f.water_g = n.between(1, 200);
     f.salt_g = n.between(0, 5);
     if (i % 2) f.flour_g = n.between(1, 500), f.gluten_g = n.between(0, 20);
-    if (i % 3 == 0) f.sugar_g = n.between(0, 30), f.milk_g = n.between(0, 100), f.egg_g = n.between(0, 60), f.butter_g = n.between(0, 50);
+    if (i % 3 == 0)
+      f.sugar_g = n.between(0, 30), f.milk_g = n.between(0, 100), f.egg_g = n.between(0, 60),
+      f.butter_g = n.between(0, 50);
     if (i % 5 == 0) f.compressed_g = n.between(0.5, 10);
     const State mixed = advance(dough, still(f, others));
     require_state(mixed);
@@ -396,12 +418,14 @@ TEST_CASE("mixing keeps the grams of everything, and the heat capacity, and the 
 TEST_CASE("a mix without work averages temperatures by heat capacity") {
   box::Numbers n(902);
   for (int i = 0; i < 200; ++i) {
-    const State here = lean_dough(n.between(100, 900), 0.5, 2, n.between(2, 35)), other = lean_dough(n.between(100, 900), 0.5, 2, n.between(2, 35));
+    const State here = lean_dough(n.between(100, 900), 0.5, 2, n.between(2, 35)),
+                other = lean_dough(n.between(100, 900), 0.5, 2, n.between(2, 35));
     Mix mix = still(water_of(n.between(1, 300)), {other});
     mix.water_c = n.between(0, 60);
     mix.room_c = n.between(-10, 40);  // nothing is lost to it in no time
     const double water = mix.formula.water_g / 1000 * water::specific_heat_kj;
-    const double heat = here.heat_capacity_kj_k * here.temperature_c + other.heat_capacity_kj_k * other.temperature_c + water * *mix.water_c;
+    const double heat = here.heat_capacity_kj_k * here.temperature_c + other.heat_capacity_kj_k * other.temperature_c +
+                        water * *mix.water_c;
     const double capacity = here.heat_capacity_kj_k + other.heat_capacity_kj_k + water;
     const State mixed = advance(here, mix);
     CHECK(mixed.temperature_c == doctest::Approx(heat / capacity).epsilon(1e-13));
@@ -413,10 +437,12 @@ TEST_CASE("the bowl takes its share of the heat, and stays behind") {
   const State dough = lean_dough(500, 0.5, 2, 30);
   Mix mix = still(water_of(50));
   mix.bowl = {.material = "steel", .mass_g = 1500, .temperature_c = 10, .contact = 1};
-  const double water = 0.050 * water::specific_heat_kj, bowl = 1.5 * 0.49;  // kJ/K; steel: Incropera and Perry's (from memory)
+  const double water = 0.050 * water::specific_heat_kj,
+               bowl = 1.5 * 0.49;  // kJ/K; steel: Incropera and Perry's (from memory)
   const State mixed = advance(dough, mix);
-  CHECK(mixed.temperature_c ==
-        doctest::Approx((dough.heat_capacity_kj_k * 30 + water * 22 + bowl * 10) / (dough.heat_capacity_kj_k + water + bowl)).epsilon(1e-13));
+  CHECK(mixed.temperature_c == doctest::Approx((dough.heat_capacity_kj_k * 30 + water * 22 + bowl * 10) /
+                                               (dough.heat_capacity_kj_k + water + bowl))
+                                   .epsilon(1e-13));
   CHECK(mixed.heat_capacity_kj_k == doctest::Approx(dough.heat_capacity_kj_k + water).epsilon(1e-13));
 }
 
@@ -437,12 +463,14 @@ TEST_CASE("doughs alone, or with nothing but salt, yeast or fat, share their hea
   Mix fat = still({.butter_g = 100});
   fat.butter_c = 12;
   CHECK(advance(warm, fat).temperature_c ==
-        doctest::Approx((warm.heat_capacity_kj_k * 28 + butter * 12) / (warm.heat_capacity_kj_k + butter)).epsilon(1e-13));
+        doctest::Approx((warm.heat_capacity_kj_k * 28 + butter * 12) / (warm.heat_capacity_kj_k + butter))
+            .epsilon(1e-13));
   // Salt takes up 66 kJ/kg as it dissolves (CRC, from memory).
   Mix dissolving = still(salt_of(10));
   dissolving.heat_of_solution = true;
   CHECK(advance(warm, dissolving).temperature_c ==
-        doctest::Approx((warm.heat_capacity_kj_k * 28 + salt * 22 - 0.66) / (warm.heat_capacity_kj_k + salt)).epsilon(1e-13));
+        doctest::Approx((warm.heat_capacity_kj_k * 28 + salt * 22 - 0.66) / (warm.heat_capacity_kj_k + salt))
+            .epsilon(1e-13));
 }
 
 TEST_CASE("mixing loses the gas of the cells and keeps what is dissolved, and beats new air in") {
@@ -459,7 +487,8 @@ TEST_CASE("mixing loses the gas of the cells and keeps what is dissolved, and be
     CHECK(after.mixed_volume_ml == doctest::Approx(mixed_volume_ml(body)).epsilon(1e-13));
     CHECK(after.gas.air_mmol == doctest::Approx(mixed_air_mmol(body, 25)).epsilon(1e-13));
     // Some of the dissolved gas comes out into the new cells at once; that is the volume later rises begin with.
-    CHECK(volume_ratio(after) == doctest::Approx(volume_ml(body, after.gas, 25) / mixed_volume_ml(body)).epsilon(1e-13));
+    CHECK(volume_ratio(after) ==
+          doctest::Approx(volume_ml(body, after.gas, 25) / mixed_volume_ml(body)).epsilon(1e-13));
     CHECK(after.anchor_ratio == doctest::Approx(volume_ratio(after)).epsilon(1e-13));
     CHECK(volume_ratio(after) < volume_ratio(before));
     CHECK(volume_ratio(after) > 1);
@@ -486,7 +515,8 @@ void check_twice(const State& once, const State& twice, const State& dough) {
   CHECK(twice.gas.co2_mmol == doctest::Approx(once.gas.co2_mmol).epsilon(1e-13));
   CHECK(twice.gas.air_mmol == doctest::Approx(once.gas.air_mmol).epsilon(1e-13));
   CHECK(twice.mixed_volume_ml == doctest::Approx(once.mixed_volume_ml).epsilon(1e-14));
-  for (const auto grams : all_amounts) CHECK(twice.amounts.*grams == doctest::Approx(2 * dough.amounts.*grams).epsilon(1e-15));
+  for (const auto grams : all_amounts)
+    CHECK(twice.amounts.*grams == doctest::Approx(2 * dough.amounts.*grams).epsilon(1e-15));
   CHECK(twice.cohorts.size() == dough.cohorts.size());
   const Stage held = rising_in(Surroundings::dough(25), 60);
   const double hours = advance(once, held).time_h - once.time_h;
@@ -539,7 +569,8 @@ TEST_CASE("doughs of one age and different doses keep their yeast and its pace w
     CHECK(yeast_g(both) == doctest::Approx(yeast_g(weak) + yeast_g(strong)).epsilon(1e-13));
     // Pace of the gas in the first seconds: yeast at work times what is left of the sugars.
     const double left = 1 - both.made_mmol / gas_capacity(), after_h = 1e-3;
-    const double pace = (advance(both, stage_in(Surroundings::dough(25), after_h)).made_mmol - both.made_mmol) / after_h / left;
+    const double pace =
+        (advance(both, stage_in(Surroundings::dough(25), after_h)).made_mmol - both.made_mmol) / after_h / left;
     CHECK(pace == doctest::Approx(Kitchen{}.gassing_rate * pace_of(both)).epsilon(1e-3));
     CHECK(pace_of(both) == doctest::Approx(0.6 * pace_of(weak) + 0.4 * pace_of(strong)).epsilon(1e-13));
   }
@@ -549,7 +580,8 @@ TEST_CASE("halves of a dough that come together again are the dough") {
   const State dough = of_two_ages();
   const State half = part_of(dough, dough.amounts.dough_g / 2);
   const State once = advance({}, still_at(25, {}, {dough})), joined = advance({}, still_at(25, {}, {half, half}));
-  for (const auto grams : all_amounts) CHECK(joined.amounts.*grams == doctest::Approx(dough.amounts.*grams).epsilon(1e-15));
+  for (const auto grams : all_amounts)
+    CHECK(joined.amounts.*grams == doctest::Approx(dough.amounts.*grams).epsilon(1e-15));
   const Stage room = rising_in(Surroundings::room(21), 60);
   CHECK(advance(joined, room).time_h == doctest::Approx(advance(once, room).time_h).epsilon(1e-9));
 }
@@ -560,7 +592,8 @@ TEST_CASE("late salt slows the clock, from its moment on and by the solutes' fac
   CHECK(salted.equivalent_h == plain.equivalent_h);
   CHECK(salted.made_mmol == doctest::Approx(plain.made_mmol).epsilon(1e-15));
   const Stage hour = stage_in(Surroundings::dough(25), 1);
-  const double fast = advance(unsalted, hour).equivalent_h - unsalted.equivalent_h, slow = advance(salted, hour).equivalent_h - salted.equivalent_h;
+  const double fast = advance(unsalted, hour).equivalent_h - unsalted.equivalent_h,
+               slow = advance(salted, hour).equivalent_h - salted.equivalent_h;
   CHECK(slow / fast == doctest::Approx(solute_factor(2, 65) / solute_factor(0, 65)).epsilon(1e-12));
   CHECK(slow < 0.9 * fast);
   const Stage rise = rising_in(Surroundings::dough(25), 50);
@@ -579,7 +612,8 @@ TEST_CASE("minutes of mixing pass for the dough that is there") {
   // At 25 °C with 2 % of salt and 65 % of water an hour is an equivalent hour.
   CHECK(after.equivalent_h == doctest::Approx(before.equivalent_h + 0.5).epsilon(1e-12));
   CHECK(after.cohorts[0].equivalent_h == doctest::Approx(1.5).epsilon(1e-12));
-  CHECK(after.made_mmol == doctest::Approx(advance(before, stage_in(Surroundings::dough(25), 0.5)).made_mmol).epsilon(1e-12));
+  CHECK(after.made_mmol ==
+        doctest::Approx(advance(before, stage_in(Surroundings::dough(25), 0.5)).made_mmol).epsilon(1e-12));
   // A first mix with a rest: both pass, and its yeast is new at the end.
   Mix first = still_at(25, lean_of(500));
   first.rest_h = 0.75;
@@ -596,7 +630,8 @@ TEST_CASE("mixes that cannot be are refused in words") {
   const std::string no_flour = "the first mix has no flour; begin with flour and water [flour_g]";
   CHECK(said([] { advance({}, still(water_of(100))); }) == no_flour);
   CHECK(said([] { advance({}, still({.water_g = 100, .salt_g = 2, .instant_g = 1})); }) == no_flour);
-  CHECK(says(said([] { advance({}, still({})); }), "the mix has nothing in it; give flour_g, water_g, or what else joins the dough [flour_g]"));
+  CHECK(says(said([] { advance({}, still({})); }),
+             "the mix has nothing in it; give flour_g, water_g, or what else joins the dough [flour_g]"));
   CHECK(says(said([] { advance({}, still({}, {State{}})); }), "the mix has nothing in it"));
   CHECK(says(said([&] { advance(dough, still({})); }), "the mix has nothing in it"));
 
@@ -613,7 +648,8 @@ TEST_CASE("mixes that cannot be are refused in words") {
   rests.rest_h = 0.5;
   CHECK_NOTHROW(advance({}, rests));
   const std::string no_rest =
-      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other dough in "
+      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other "
+      "dough in "
       "then [rest_h]";
   CHECK(said([&] { advance(dough, rests); }) == no_rest);
   rests.doughs = {dough};

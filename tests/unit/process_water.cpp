@@ -21,15 +21,19 @@ namespace {
 /// Any mix a kitchen may see, often with several of what there may be several of.
 Mix any_mix(box::Numbers& n) {
   const double flour_g = n.between(300, 1500);
-  Mix mix{.formula = {.flour_g = flour_g, .water_g = n.between(0.45, 0.7) * flour_g, .salt_g = 0.02 * flour_g}, .room_c = n.between(5, 35)};
+  Mix mix{.formula = {.flour_g = flour_g, .water_g = n.between(0.45, 0.7) * flour_g, .salt_g = 0.02 * flour_g},
+          .room_c = n.between(5, 35)};
   Formula& f = mix.formula;
 
-  if (n.unit() < 0.5) f.flours = {{n.between(10, 300), "whole_wheat", std::nullopt, n.between(-18, 25)}, {n.between(10, 300), "medium_rye", 14.5}};
+  if (n.unit() < 0.5)
+    f.flours = {{n.between(10, 300), "whole_wheat", std::nullopt, n.between(-18, 25)},
+                {n.between(10, 300), "medium_rye", 14.5}};
   double all_flour_g = flour_g;
   for (const Flour& flour : f.flours) all_flour_g += flour.mass_g;
   f.water_g = n.between(0.5, 0.7) * all_flour_g;
   f.instant_g = n.between(0.0005, 0.02) * all_flour_g;
-  if (n.unit() < 0.5) f.waters = {{n.between(10, 60), n.between(30, 45), true, n.between(0, 1)}, {n.between(5, 20), n.between(0, 60)}};
+  if (n.unit() < 0.5)
+    f.waters = {{n.between(10, 60), n.between(30, 45), true, n.between(0, 1)}, {n.between(5, 20), n.between(0, 60)}};
   if (n.unit() < 0.5) f.preferments = {{n.between(20, 200), n.between(20, 150), n.between(2, 30)}};
   if (n.unit() < 0.5) {
     f.milk_g = n.between(0, 60), f.egg_g = n.between(0, 60), f.butter_g = n.between(0, 100), f.oil_g = n.between(0, 30);
@@ -38,7 +42,8 @@ Mix any_mix(box::Numbers& n) {
   }
   if (n.unit() < 0.7) mix.flour_c = n.between(5, 35);
   if (n.unit() < 0.7) mix.tap_c = n.between(3, 30);
-  if (n.unit() < 0.7) mix.bowl = {n.unit() < 0.5 ? "steel" : "ceramic", n.between(300, 2500), n.between(5, 35), n.between(0.6, 1)};
+  if (n.unit() < 0.7)
+    mix.bowl = {n.unit() < 0.5 ? "steel" : "ceramic", n.between(300, 2500), n.between(5, 35), n.between(0.6, 1)};
   if (n.unit() < 0.5) mix.rest_h = n.between(0.1, 2);
   mix.ice_c = n.between(-20, 0);
   mix.heat_of_solution = n.unit() < 0.7;
@@ -55,7 +60,10 @@ Mix any_mix(box::Numbers& n) {
 
 /// The simplest mix of the balance: flour, water, salt, all heat sources off.
 Mix plain_mix() {
-  return {.formula = {.flour_g = 1000, .water_g = 650, .salt_g = 20}, .room_c = 21, .mixing = ByWork{0, 0.0}, .heat_of_solution = false};
+  return {.formula = {.flour_g = 1000, .water_g = 650, .salt_g = 20},
+          .room_c = 21,
+          .mixing = ByWork{0, 0.0},
+          .heat_of_solution = false};
 }
 
 double share_of(const WaterPlan& plan, const std::string& name) {
@@ -75,7 +83,8 @@ std::string text_of(const auto& call) {
 }
 
 bool has(const WaterPlan& plan, const std::string& code) {
-  return std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& notice) { return notice.code == code; });
+  return std::any_of(plan.notices.begin(), plan.notices.end(),
+                     [&](const Notice& notice) { return notice.code == code; });
 }
 
 }  // namespace
@@ -146,9 +155,11 @@ TEST_CASE("a plan is refused exactly where its error says it is, and the ends of
 }
 
 TEST_CASE("energy in is energy out, added up by hand") {
-  // 900 g flour of 18 °C (13 % moisture), 60 g yeast's water at 40 °C that stands 0.3 h (one time constant), 200 g preferment, 120 g
-  // of milk, a steel bowl, 30 min of rest with 1 W/K to a room of 16 °C, work 6 kJ/kg in no time.
-  Mix mix{.formula = {.flours = {{900, "bread", 13.0, 18.0}}, .water_g = 500, .salt_g = 18, .milk_g = 120, .instant_g = 4}, .room_c = 16};
+  // 900 g flour of 18 °C (13 % moisture), 60 g yeast's water at 40 °C that stands 0.3 h (one time constant), 200 g
+  // preferment, 120 g of milk, a steel bowl, 30 min of rest with 1 W/K to a room of 16 °C, work 6 kJ/kg in no time.
+  Mix mix{
+      .formula = {.flours = {{900, "bread", 13.0, 18.0}}, .water_g = 500, .salt_g = 18, .milk_g = 120, .instant_g = 4},
+      .room_c = 16};
   mix.formula.waters = {{60, 40, true, 0.3, 0.3}};
   mix.formula.preferments = {{100, 100, 8.0}};
   mix.milk_c = 7;
@@ -169,9 +180,9 @@ TEST_CASE("energy in is energy out, added up by hand") {
   const double c_preferment = 0.1 * flour_specific_heat(13.36) + 0.1 * 4.186;
   const double second_c = first_c + 0.06 * 4.186 + c_preferment + 0.018 * 0.88 + 0.004 * c_yeast;
   const double dough_kg = 0.9 + 0.5 + 0.12 + 0.06 + 0.2 + 0.018 + 0.004;
-  const double second =
-      (first_c * rested + 0.06 * 4.186 * portion + c_preferment * 8 + 0.018 * 0.88 * 16 + 0.004 * c_yeast * 16 - 0.018 * 66 + 6 * dough_kg) /
-      second_c;
+  const double second = (first_c * rested + 0.06 * 4.186 * portion + c_preferment * 8 + 0.018 * 0.88 * 16 +
+                         0.004 * c_yeast * 16 - 0.018 * 66 + 6 * dough_kg) /
+                        second_c;
   CHECK(dough_by_heat_balance(mix) == doctest::Approx(second).epsilon(1e-14));
   const WaterPlan plan = water_by_heat_balance(mix, second);
   CHECK(plan.water_c == doctest::Approx(33).epsilon(1e-12));
@@ -196,14 +207,18 @@ TEST_CASE("mixing and exchange with the room at once: against many small steps")
     Mix with_work = at_rest;
     with_work.mixing = ByWork{1};
     const double dough_kg = percent_of(mix.formula).dough_g / 1000;
-    const double joined = dough_by_heat_balance(at_rest), capacity = dough_kg / (dough_by_heat_balance(with_work) - joined);
+    const double joined = dough_by_heat_balance(at_rest),
+                 capacity = dough_kg / (dough_by_heat_balance(with_work) - joined);
     const ByMethod by = std::get<ByMethod>(*mix.mixing);
-    const double work_kj = mixing_method_named("spiral").work_kj_per_kg * *by.minutes / mixing_method_named("spiral").usual_min * dough_kg;
+    const double work_kj =
+        mixing_method_named("spiral").work_kj_per_kg * *by.minutes / mixing_method_named("spiral").usual_min * dough_kg;
     const int steps = 20000;
     const double dt = *by.minutes * 60 / steps;
     double t = joined;
     for (int step = 0; step < steps; ++step) {  // midpoint rule
-      const auto slope = [&](double at) { return (work_kj / (steps * dt) - *mix.heat_loss_w_per_k / 1000 * (at - mix.room_c)) / capacity; };
+      const auto slope = [&](double at) {
+        return (work_kj / (steps * dt) - *mix.heat_loss_w_per_k / 1000 * (at - mix.room_c)) / capacity;
+      };
       t += dt * slope(t + dt / 2 * slope(t));
     }
     CHECK(dough_by_heat_balance(mix) == doctest::Approx(t).epsilon(1e-9));
@@ -328,7 +343,8 @@ TEST_CASE("a batch gives the net gain that explains it, friction the gain that t
     const double friction = n.between(-5, 20), desired = n.between(20, 30);
     try {
       const double minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0;
-      mix.mixing = ByNetGain{.net_gain_kj_per_kg = net_gain_from_friction(mix, friction, desired, 21), .minutes = minutes};
+      mix.mixing =
+          ByNetGain{.net_gain_kj_per_kg = net_gain_from_friction(mix, friction, desired, 21), .minutes = minutes};
       const double back = water_by_heat_balance(mix, desired).friction_k;
       ++returned;
       CHECK(back == doctest::Approx(friction).epsilon(1e-8));
@@ -347,7 +363,8 @@ TEST_CASE("a batch gives the net gain that explains it, friction the gain that t
     const double hydration = heat_of_hydration(100 * flour_named("bread").composition.water) * 1.000 / 1.670;
     CHECK(found == doctest::Approx(mixing_method_named("spiral").work_kj_per_kg * 1.2 + hydration).epsilon(1e-12));
   }
-  // The textbook example: everything at 21 °C, water 24 °C, dough 27.1 °C, worked by hand to 13.84 kJ/kg with c of flour 1.80.
+  // The textbook example: everything at 21 °C, water 24 °C, dough 27.1 °C, worked by hand to 13.84 kJ/kg with c of
+  // flour 1.80.
   Mix batch = plain_mix();
   batch.formula.flour_g = 0;
   batch.formula.flours = {{.mass_g = 1000, .moisture_percent = 13}};
@@ -369,7 +386,8 @@ TEST_CASE("several batches: mean, spread, and the spread of the next") {
   CHECK(next.minutes == 8);
   CHECK(next.net_gain_kj_per_kg == batches.mean);
   // Between the seen spread and the usual one of 1 kJ/kg, which weighs as four batches; many batches tell their own.
-  CHECK(next.sd_kj_per_kg == doctest::Approx(std::sqrt((4 + 2 * *batches.sd * *batches.sd) / 6 * (1 + 1.0 / 3))).epsilon(1e-14));
+  CHECK(next.sd_kj_per_kg ==
+        doctest::Approx(std::sqrt((4 + 2 * *batches.sd * *batches.sd) / 6 * (1 + 1.0 / 3))).epsilon(1e-14));
   CHECK(net_gain_of(net_gain_from_batches(std::span(mixes).first(1), std::span(doughs).first(1))).sd_kj_per_kg ==
         doctest::Approx(std::sqrt(2)).epsilon(1e-14));
   std::vector<double> many(10000);
@@ -388,7 +406,8 @@ TEST_CASE("several batches: mean, spread, and the spread of the next") {
   CHECK_THROWS_AS(net_gain_from_batches({}, {}), InvalidInput);
   const std::vector<double> wrong{26.0, 0.0, 27.0};
   mixes[1].water_c = 60;
-  CHECK(text_of([&] { net_gain_from_batches(mixes, wrong); }).find("batch 2 of 3: net mixing gain of this batch") != std::string::npos);
+  CHECK(text_of([&] { net_gain_from_batches(mixes, wrong); }).find("batch 2 of 3: net mixing gain of this batch") !=
+        std::string::npos);
 }
 
 TEST_CASE("the likely band: wide by method, as wide as its spread by batches") {
@@ -414,18 +433,21 @@ TEST_CASE("the likely band: wide by method, as wide as its spread by batches") {
   const WaterPlan known = water_by_heat_balance(mix, 25);
   const MixingMethod& method = mixing_method_named("stand_mixer");
   const double k = known.k_per_kj_per_kg;
-  CHECK(25 - known.low_c == doctest::Approx(std::hypot((method.work_kj_per_kg - method.low_kj_per_kg) * k, 1.645 * k)).epsilon(1e-12));
-  CHECK(known.high_c - 25 == doctest::Approx(std::hypot((method.high_kj_per_kg - method.work_kj_per_kg) * k, 1.645 * k)).epsilon(1e-12));
+  CHECK(25 - known.low_c ==
+        doctest::Approx(std::hypot((method.work_kj_per_kg - method.low_kj_per_kg) * k, 1.645 * k)).epsilon(1e-12));
+  CHECK(known.high_c - 25 ==
+        doctest::Approx(std::hypot((method.high_kj_per_kg - method.work_kj_per_kg) * k, 1.645 * k)).epsilon(1e-12));
 }
 
-TEST_CASE("many kitchens at once are the plans one by one") {
+TEST_CASE("many rooms at once are the plans one by one") {
   box::Numbers n(606);
   Mix mix = any_mix(n);
   mix.formula.flours.clear();
   mix.formula.water_g = 0.6 * mix.formula.flour_g;
   mix.tap_c = 20;
   std::vector<double> desired(600), flour(600), room(600), out(600);
-  for (std::size_t i = 0; i < out.size(); ++i) desired[i] = n.between(18, 28), flour[i] = n.between(5, 35), room[i] = n.between(5, 35);
+  for (std::size_t i = 0; i < out.size(); ++i)
+    desired[i] = n.between(18, 28), flour[i] = n.between(5, 35), room[i] = n.between(5, 35);
   water_map(mix, desired, flour, room, out);
   double worst = 0;
   int compared = 0;
@@ -447,7 +469,8 @@ TEST_CASE("many kitchens at once are the plans one by one") {
   CHECK(one == out[3]);
   CHECK_THROWS_AS(water_map(mix, desired, std::span<const double>(flour).first(7), 20, out), InvalidInput);
   CHECK_THROWS_AS(water_map(mix, 60, 20, 20, out), InvalidInput);
-  CHECK_THROWS_AS(water_map(Mix{.formula = {.flour_g = 500, .water_g = 100}, .room_c = 20}, 25, 20, 20, out), InvalidInput);
+  CHECK_THROWS_AS(water_map(Mix{.formula = {.flour_g = 500, .water_g = 100}, .room_c = 20}, 25, 20, 20, out),
+                  InvalidInput);
 }
 
 TEST_CASE("refusals of the plan name what is reachable and what to do") {
@@ -461,19 +484,22 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   mix.tap_c = 25;
   mix.room_c = 60;
   mix.mixing = ByNetGain{100};
-  CHECK(text_of([&] { water_by_heat_balance(mix, 5); }).find("of ice, more than the 650 g of water") != std::string::npos);
+  CHECK(text_of([&] { water_by_heat_balance(mix, 5); }).find("of ice, more than the 650 g of water") !=
+        std::string::npos);
   mix.room_c = -10;
   mix.rest_h = 1;
   mix.mixing = ByNetGain{60};
-  CHECK(text_of([&] { water_by_heat_balance(mix, 2); }).find("more than melts when flour and water meet") != std::string::npos);
+  CHECK(text_of([&] { water_by_heat_balance(mix, 2); }).find("more than melts when flour and water meet") !=
+        std::string::npos);
   CHECK(text_of([&] { water_by_heat_balance(mix, 78); }).find("if you meant 78 °F") != std::string::npos);
   CHECK(text_of([] {
           water_by_heat_balance({.formula = {.flour_g = 500, .water_g = 325}}, 24);
         }).find("room temperature not a number (NaN) °C; it must be") != std::string::npos);
   Mix hot_portion = plain_mix();
   hot_portion.formula.waters = {{50, 65, true}};
-  CHECK(text_of([&] { water_by_heat_balance(hot_portion, 24); }).find("temperature of the water that wets the yeast 65 °C is outside 0 to 60 °C") ==
-        0);
+  CHECK(text_of([&] {
+          water_by_heat_balance(hot_portion, 24);
+        }).find("temperature of the water that wets the yeast 65 °C is outside 0 to 60 °C") == 0);
   Mix dry = plain_mix();
   dry.formula.water_g = 0;
   dry.formula.waters = {{650, 20}};
@@ -494,7 +520,9 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   }
   Mix other = plain_mix();
   other.mixing = ByMethod{"by magic"};
-  CHECK(text_of([&] { require_mix(other); }).find("mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
+  CHECK(text_of([&] {
+          require_mix(other);
+        }).find("mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
 }
 
 TEST_CASE("notices: where the water meets the yeast, and what was assumed") {

@@ -39,8 +39,8 @@ constexpr Yeast active_dry = Yeast::active_dry;
 constexpr Yeast unwetted = Yeast::active_dry_unwetted;
 constexpr Yeast compressed = Yeast::compressed;
 
-Rise rise(double rise_percent, double dough_c, double yeast_percent, Yeast yeast, double salt = 2, double water = 65, double sugar = 0,
-          double altitude_m = 0) {
+Rise rise(double rise_percent, double dough_c, double yeast_percent, Yeast yeast, double salt = 2, double water = 65,
+          double sugar = 0, double altitude_m = 0) {
   return {rise_percent,
           {.dough_c = dough_c,
            .yeast_percent = yeast_percent,
@@ -53,23 +53,26 @@ Rise rise(double rise_percent, double dough_c, double yeast_percent, Yeast yeast
 
 std::vector<Rise> rises() {
   std::vector<Rise> all{// every kind of yeast, quick and slow
-                        rise(100, 25, 1, instant), rise(100, 25, 1.2, active_dry), rise(100, 25, 1.2, unwetted), rise(100, 25, 2, compressed),
-                        rise(100, 18, 0.2, instant), rise(100, 18, 0.25, active_dry), rise(100, 18, 0.25, unwetted), rise(100, 18, 0.6, compressed),
+                        rise(100, 25, 1, instant), rise(100, 25, 1.2, active_dry), rise(100, 25, 1.2, unwetted),
+                        rise(100, 25, 2, compressed), rise(100, 18, 0.2, instant), rise(100, 18, 0.25, active_dry),
+                        rise(100, 18, 0.25, unwetted), rise(100, 18, 0.6, compressed),
                         // the first minutes: gas that the water takes up
-                        rise(0.1, 25, 1, instant), rise(1, 25, 1, compressed), rise(5, 5, 1, instant), rise(0.5, 35, 3, unwetted),
+                        rise(0.1, 25, 1, instant), rise(1, 25, 1, compressed), rise(5, 5, 1, instant),
+                        rise(0.5, 35, 3, unwetted),
                         // the smallest and the largest doses
-                        rise(50, 22, 0.01, instant), rise(100, 24, 0.02, instant), rise(100, 27, 5, instant), rise(100, 27, 15, compressed),
-                        rise(75, 20, 0.031, compressed), rise(75, 21, 0.1, unwetted),
+                        rise(50, 22, 0.01, instant), rise(100, 24, 0.02, instant), rise(100, 27, 5, instant),
+                        rise(100, 27, 15, compressed), rise(75, 20, 0.031, compressed), rise(75, 21, 0.1, unwetted),
                         // beyond the volume at which gas begins to leak
-                        rise(170, 26, 1, instant), rise(200, 24, 0.8, active_dry), rise(250, 28, 2, compressed), rise(300, 25, 1, instant),
-                        rise(200, 12, 0.1, instant),
+                        rise(170, 26, 1, instant), rise(200, 24, 0.8, active_dry), rise(250, 28, 2, compressed),
+                        rise(300, 25, 1, instant), rise(200, 12, 0.1, instant),
                         // salt, water, altitude
-                        rise(100, 25, 1, instant, 0), rise(100, 25, 1, instant, 3.5), rise(100, 25, 0.5, instant, 2.2, 50),
-                        rise(100, 25, 0.5, instant, 1.8, 95), rise(100, 25, 1, instant, 2, 65, 0, 1600),
-                        rise(100, 21, 0.3, compressed, 2, 70, 0, 3500), rise(100, 25, 1, instant, 2, 65, 0, -400),
+                        rise(100, 25, 1, instant, 0), rise(100, 25, 1, instant, 3.5),
+                        rise(100, 25, 0.5, instant, 2.2, 50), rise(100, 25, 0.5, instant, 1.8, 95),
+                        rise(100, 25, 1, instant, 2, 65, 0, 1600), rise(100, 21, 0.3, compressed, 2, 70, 0, 3500),
+                        rise(100, 25, 1, instant, 2, 65, 0, -400),
                         // sugar: below what feeds, and pressing
-                        rise(100, 26, 1, instant, 2, 62, 3), rise(100, 27, 2, instant, 1.5, 58, 10), rise(120, 27, 4, compressed, 1.2, 55, 20),
-                        rise(180, 28, 3, active_dry, 1, 60, 15, 800)};
+                        rise(100, 26, 1, instant, 2, 62, 3), rise(100, 27, 2, instant, 1.5, 58, 10),
+                        rise(120, 27, 4, compressed, 1.2, 55, 20), rise(180, 28, 3, active_dry, 1, 60, 15, 800)};
   for (const double dough_c : {-1.0, 0.5, 4.0, 8.0, 13.5, 30.0, 36.0, 40.0, 42.5, 44.0}) {
     all.push_back(rise(80, dough_c, 0.7, instant));
     all.push_back(rise(60, dough_c, 0.15, compressed, 2.1, 72));
@@ -78,8 +81,9 @@ std::vector<Rise> rises() {
 }
 
 std::vector<Water> waters() {
-  return {{25, 21, 22, 6},     {24, 18.5, 19.25, 3}, {26.7, 20, 22.2, 11.1},    {23, 27, 30, 14},     {25, -18, 21, 8},
-          {24, 20, 21, 5, 18}, {26, 22, 24, 12, 4},  {22.5, 19, 17, 0.5, 20.3}, {27, 24, 26, -2, 25}, {20, 33, 35, 25, 30}};
+  return {{25, 21, 22, 6},      {24, 18.5, 19.25, 3}, {26.7, 20, 22.2, 11.1}, {23, 27, 30, 14},
+          {25, -18, 21, 8},     {24, 20, 21, 5, 18},  {26, 22, 24, 12, 4},    {22.5, 19, 17, 0.5, 20.3},
+          {27, 24, 26, -2, 25}, {20, 33, 35, 25, 30}};
 }
 
 std::string shortest(double value) {
@@ -97,8 +101,10 @@ std::string seventeen_digits(double value) {
 std::string json(const std::string& answer, const std::vector<std::pair<std::string, double>>& scenarios) {
   std::ostringstream out;
   out << "{\n"
-         "\"note\": \"Answers of the C++ interface with the parameter set 2026-1. They pin that all bindings give the same digits, "
-         "not that the model is right; that is tested against outside values in tests/reference. Made by tests/vectors/make_vectors.cpp.\",\n"
+         "\"note\": \"Answers of the C++ interface with the parameter set 2026-1. They pin that all bindings give the "
+         "same digits, "
+         "not that the model is right; that is tested against outside values in tests/reference. Made by "
+         "tests/vectors/make_vectors.cpp.\",\n"
          "\"relative_tolerance\": "
       << shortest(tolerance) << ",\n\"scenarios\": [\n";
   for (std::size_t i = 0; i < scenarios.size(); ++i) {
@@ -117,9 +123,11 @@ std::string hours_to_rise() {
   for (const auto& [rise_percent, dough] : rises()) {
     std::ostringstream line;
     line << "{\"rise_percent\": " << shortest(rise_percent) << ", \"dough_c\": " << shortest(dough.dough_c)
-         << ", \"yeast_percent\": " << shortest(dough.yeast_percent) << ", \"yeast\": \"" << ferment::name_of(dough.yeast)
-         << "\", \"salt_percent\": " << shortest(dough.salt_percent) << ", \"water_percent\": " << shortest(dough.water_percent)
-         << ", \"sugar_percent\": " << shortest(dough.sugar_percent) << ", \"altitude_m\": " << shortest(dough.altitude_m);
+         << ", \"yeast_percent\": " << shortest(dough.yeast_percent) << ", \"yeast\": \""
+         << ferment::name_of(dough.yeast) << "\", \"salt_percent\": " << shortest(dough.salt_percent)
+         << ", \"water_percent\": " << shortest(dough.water_percent)
+         << ", \"sugar_percent\": " << shortest(dough.sugar_percent)
+         << ", \"altitude_m\": " << shortest(dough.altitude_m);
     const double hours = ferment::hours_to_rise(rise_percent, dough);
     const double speed = ferment::speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent);
     growing += hours * speed > kitchen.growth_lag_h;
@@ -128,8 +136,9 @@ std::string hours_to_rise() {
   }
   const int all = static_cast<int>(scenarios.size());
   if (growing < 10 || growing > all - 10 || leaking < 5) {
-    throw std::runtime_error("the scenarios no longer cover the dough before and after its yeast grows, and leaking gas: " + std::to_string(growing) +
-                             " growing, " + std::to_string(leaking) + " leaking of " + std::to_string(all));
+    throw std::runtime_error(
+        "the scenarios no longer cover the dough before and after its yeast grows, and leaking gas: " +
+        std::to_string(growing) + " growing, " + std::to_string(leaking) + " leaking of " + std::to_string(all));
   }
   return json("hours", scenarios);
 }
@@ -141,8 +150,8 @@ std::string water_by_factor_rule() {
     line << "{\"desired_c\": " << shortest(water.desired_c) << ", \"flour_c\": " << shortest(water.flour_c)
          << ", \"room_c\": " << shortest(water.room_c) << ", \"friction_k\": " << shortest(water.friction_k)
          << ", \"preferment_c\": " << (water.preferment_c ? shortest(*water.preferment_c) : "null");
-    scenarios.emplace_back(line.str(),
-                           ferment::water_by_factor_rule(water.desired_c, water.flour_c, water.room_c, water.friction_k, water.preferment_c));
+    scenarios.emplace_back(line.str(), ferment::water_by_factor_rule(water.desired_c, water.flour_c, water.room_c,
+                                                                     water.friction_k, water.preferment_c));
   }
   return json("water_c", scenarios);
 }
@@ -170,10 +179,11 @@ bool same(const std::string& path, const std::string& answer, const std::string&
     const auto [old_text, old_answer] = split(old_there ? old_line : "", answer);
     const auto [new_text, new_answer] = split(new_there ? new_line : "", answer);
     const bool both_answer = !std::isnan(old_answer) && !std::isnan(new_answer);
-    const bool answers_agree =
-        both_answer ? std::fabs(old_answer - new_answer) <= tolerance * std::fabs(old_answer) : std::isnan(old_answer) && std::isnan(new_answer);
+    const bool answers_agree = both_answer ? std::fabs(old_answer - new_answer) <= tolerance * std::fabs(old_answer)
+                                           : std::isnan(old_answer) && std::isnan(new_answer);
     if (old_there == new_there && old_text == new_text && answers_agree) continue;
-    std::cerr << path << ":" << number << " differs from today's answer\n  file:  " << old_line << "\n  today: " << new_line
+    std::cerr << path << ":" << number << " differs from today's answer\n  file:  " << old_line
+              << "\n  today: " << new_line
               << "\nIf the change is meant, write the files anew with make_vectors and say so in CHANGELOG.md.\n";
     return false;
   }
@@ -190,7 +200,8 @@ struct File {
   const char* answer;
   std::string (*today)();
 };
-constexpr File files[]{{"hours_to_rise.json", "hours", hours_to_rise}, {"water_by_factor_rule.json", "water_c", water_by_factor_rule}};
+constexpr File files[]{{"hours_to_rise.json", "hours", hours_to_rise},
+                       {"water_by_factor_rule.json", "water_c", water_by_factor_rule}};
 
 }  // namespace
 

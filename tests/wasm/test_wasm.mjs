@@ -56,7 +56,12 @@ test("hours to a rise are those of C++", () => {
   assert.equal(tolerance, 1e-12);
   assert.ok(scenarios.length >= 40);
   for (const scenario of scenarios) {
-    assertSame(hoursToRise(scenario.rise_percent, doughOf(scenario)), scenario.hours, tolerance, JSON.stringify(scenario));
+    assertSame(
+      hoursToRise(scenario.rise_percent, doughOf(scenario)),
+      scenario.hours,
+      tolerance,
+      JSON.stringify(scenario),
+    );
   }
 });
 
@@ -65,7 +70,13 @@ test("water temperatures are those of C++", () => {
   assert.equal(tolerance, 1e-12);
   assert.ok(scenarios.length >= 10);
   for (const s of scenarios) {
-    const inputs = { desiredC: s.desired_c, flourC: s.flour_c, roomC: s.room_c, frictionK: s.friction_k, prefermentC: s.preferment_c };
+    const inputs = {
+      desiredC: s.desired_c,
+      flourC: s.flour_c,
+      roomC: s.room_c,
+      frictionK: s.friction_k,
+      prefermentC: s.preferment_c,
+    };
     assertSame(waterByFactorRule(inputs), s.water_c, tolerance, JSON.stringify(s));
   }
 });
@@ -75,7 +86,14 @@ test("defaults are those of ferment.h", () => {
     .exec(read("libferment/include/ferment/ferment.h"))[1]
     .split(",")
     .map(Number);
-  const given = { ...plain, yeast: "instant", saltPercent: salt, waterPercent: water, sugarPercent: sugar, altitudeM: altitude };
+  const given = {
+    ...plain,
+    yeast: "instant",
+    saltPercent: salt,
+    waterPercent: water,
+    sugarPercent: sugar,
+    altitudeM: altitude,
+  };
   assert.equal(hoursToRise(100, plain), hoursToRise(100, given));
   assert.equal(waterByFactorRule(rule), 26);
   assert.equal(waterByFactorRule({ ...rule, prefermentC: null }), 26);
@@ -92,12 +110,24 @@ test("the library's refusals arrive with status and text", () => {
 
 test("what JavaScript makes easy to get wrong is refused", () => {
   assert.throws(() => hoursToRise(100, { yeastPercent: 1 }), refused(Status.invalidInput, "doughC must be given"));
-  assert.throws(() => hoursToRise(100, { ...plain, doughC: "25" }), refused(Status.invalidInput, "doughC must be a number"));
+  assert.throws(
+    () => hoursToRise(100, { ...plain, doughC: "25" }),
+    refused(Status.invalidInput, "doughC must be a number"),
+  );
   assert.throws(() => hoursToRise(undefined, plain), refused(Status.invalidInput, "risePercent must be given"));
-  assert.throws(() => hoursToRise(100, { ...plain, saltPercnt: 2 }), refused(Status.invalidInput, "saltPercnt is unknown"));
-  assert.throws(() => hoursToRise(100, { ...plain, yeast: "wild" }), refused(Status.invalidInput, 'yeast "wild" is unknown'));
+  assert.throws(
+    () => hoursToRise(100, { ...plain, saltPercnt: 2 }),
+    refused(Status.invalidInput, "saltPercnt is unknown"),
+  );
+  assert.throws(
+    () => hoursToRise(100, { ...plain, yeast: "wild" }),
+    refused(Status.invalidInput, 'yeast "wild" is unknown'),
+  );
   assert.throws(() => hoursToRise(100), refused(Status.invalidInput, "must be an object"));
-  assert.throws(() => waterByFactorRule({ ...rule, roomC: null }), refused(Status.invalidInput, "roomC must be a number"));
+  assert.throws(
+    () => waterByFactorRule({ ...rule, roomC: null }),
+    refused(Status.invalidInput, "roomC must be a number"),
+  );
 });
 
 test("a thousand refusals leave the library able to answer", () => {
@@ -114,7 +144,10 @@ test("the package works from an empty folder with the files it lists", () => {
       mkdirSync(dirname(join(installed, file)), { recursive: true });
       cpSync(join(project, "bindings/wasm", file), join(installed, file));
     }
-    writeFileSync(join(folder, "hours.mjs"), 'import { hoursToRise } from "libferment";\nconsole.log(hoursToRise(100, { doughC: 25, yeastPercent: 1 }));\n');
+    writeFileSync(
+      join(folder, "hours.mjs"),
+      'import { hoursToRise } from "libferment";\nconsole.log(hoursToRise(100, { doughC: 25, yeastPercent: 1 }));\n',
+    );
     const printed = execFileSync(process.execPath, ["hours.mjs"], { cwd: folder, encoding: "utf8" });
     assert.equal(Number(printed), hoursToRise(100, plain));
   } finally {

@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Choice', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'Forecast', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageForecast', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'celsius', 'check', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'draws_of', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'forecast', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'latest_start', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'refrigerate_from', 'rested', 'rise_after', 'room_for', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'take_out_at', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_for', 'water_map', 'worktops', 'yeast_for', 'yeast_for_rise']
+__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Choice', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'Forecast', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageForecast', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'cautions', 'celsius', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'draws_of', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'forecast', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'latest_start', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'refrigerate_from', 'rested', 'rise_after', 'room_for', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'take_out_at', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_for', 'water_map', 'worktops', 'yeast_for', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -26,7 +26,8 @@ class ConstantQ10:
         """
         Local temperature coefficient, exp(10 K d ln factor/dT).
         
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        factor is 0.
         """
     @property
     def q10(self) -> float:
@@ -49,7 +50,8 @@ class Arrhenius:
         """
         Local temperature coefficient, exp(10 K d ln factor/dT).
         
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        factor is 0.
         """
     @property
     def activation_energy_kj(self) -> float:
@@ -72,7 +74,8 @@ class SquareRoot:
         """
         Local temperature coefficient, exp(10 K d ln factor/dT).
         
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        factor is 0.
         """
     @property
     def decline_per_k(self) -> float:
@@ -101,7 +104,8 @@ class Cardinal:
         """
         Local temperature coefficient, exp(10 K d ln factor/dT).
         
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        factor is 0.
         """
     @property
     def t_max_c(self) -> float:
@@ -375,8 +379,8 @@ class Flour:
     """
     A flour of a mix.
     
-    Args: mass_g: g. kind: bread, all_purpose, whole_wheat, medium_rye or dark_rye. moisture_percent: of its weight, the table's
-    if not given. temperature_c: °C, the mix's flour_c if not given. Checked when it is used.
+    Args: mass_g: g. kind: bread, all_purpose, whole_wheat, medium_rye or dark_rye. moisture_percent: of its weight, the
+    table's if not given. temperature_c: °C, the mix's flour_c if not given. Checked when it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -412,8 +416,9 @@ class Water:
     """
     A portion of water of its own temperature, besides the main water.
     
-    Args: mass_g: g. temperature_c: °C. wets_yeast: the yeast is wetted in it and joins with it. stands_h: h or a timedelta that it
-    stands in the room first, nearing the room's temperature with the time constant cup_h (h). Checked when it is used.
+    Args: mass_g: g. temperature_c: °C. wets_yeast: the yeast is wetted in it and joins with it. stands_h: h or a timedelta
+    that it stands in the room first, nearing the room's temperature with the time constant cup_h (h). Checked when it is
+    used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -485,7 +490,8 @@ class Percent:
     """
     A mix in baker's percent: percent of the weight of all flour, added gluten included.
     
-    water_percent counts all water, also that of milk, egg, butter and preferments; poured_water_percent only what is poured.
+    water_percent counts all water, also that of milk, egg, butter and preferments; poured_water_percent only what is
+    poured.
     """
     def __repr__(self) -> str:
         ...
@@ -668,8 +674,9 @@ class Composition:
     """
     What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
     
-    Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1 (± 0.02).
-    Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.
+    Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1
+    (± 0.02). Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no
+    freezing.
     """
     @staticmethod
     def of(ingredient: str) -> Composition:
@@ -736,8 +743,8 @@ class Bowl:
     """
     The bowl the dough is mixed in, with its hook or paddle.
     
-    Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that comes to
-    the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.
+    Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that
+    comes to the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -800,8 +807,8 @@ class ByMethod:
     """
     Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
     
-    Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour, by its
-    moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.
+    Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour,
+    by its moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -834,8 +841,8 @@ class ByWork:
     """
     Mixing heat from known work; hydration comes on top.
     
-    Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if not given.
-    Checked when it is used.
+    Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if
+    not given. Checked when it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -866,7 +873,8 @@ class ByNetGain:
     One number from logged batches in place of work, hydration and losses.
     
     Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
-    minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when it is used.
+    minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when
+    it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -969,7 +977,8 @@ class Course:
     """
     Measured temperatures, straight lines between; before the first and after the last as there.
     
-    Args: time_h: h of the process, rising; numbers, timedeltas or an array. temperature_c: °C, one for each. Checked when it is used.
+    Args: time_h: h of the process, rising; numbers, timedeltas or an array. temperature_c: °C, one for each. Checked when
+    it is used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -999,9 +1008,10 @@ class Place:
     """
     One place of the surroundings.
     
-    Args: temperature_c: °C, a number, DailySwing or Course. from_h: h of the process from which on the dough is there. air: "room",
-    "refrigerator", "fan_refrigerator" or "proof_box". humidity_percent: relative, for an open dough. heat_transfer_w_per_m2_k: in
-    place of the air's own. is_dough: the temperature is the dough's own. Checked when it is used.
+    Args: temperature_c: °C, a number, DailySwing or Course. from_h: h of the process from which on the dough is there.
+    air: "room", "refrigerator", "fan_refrigerator" or "proof_box". humidity_percent: relative, for an open dough.
+    heat_transfer_w_per_m2_k: in place of the air's own. is_dough: the temperature is the dough's own. Checked when it is
+    used.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1044,12 +1054,14 @@ class Surroundings:
     What the dough sits in over the day. A value.
     
     A function of the process's hours: it never restarts with a stage. Best made by room, refrigerator, proof_box, measured,
-    daily_swing, dough, dough_measured or sequence. Args: places: list of Place, in the order of time. Raises InvalidInput.
+    daily_swing, dough, dough_measured or sequence. Args: places: list of Place, in the order of time. Raises
+    InvalidInput.
     """
     @staticmethod
     def daily_swing(mean_c: typing.SupportsFloat | typing.SupportsIndex, half_range_k: typing.SupportsFloat | typing.SupportsIndex, warmest_h: typing.SupportsFloat | typing.SupportsIndex = 16.0, *, air: str = 'room', humidity_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, heat_transfer_w_per_m2_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Surroundings:
         """
-        A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h later.
+        A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h
+        later.
         
         Args: mean_c: °C. half_range_k: K. Raises InvalidInput.
         """
@@ -1090,7 +1102,8 @@ class Surroundings:
     @staticmethod
     def sequence(parts: collections.abc.Sequence[tuple[typing.SupportsFloat | typing.SupportsIndex, Surroundings]]) -> Surroundings:
         """
-        One after the other: a list of (from_h, Surroundings), from_h in hours of the process, rising. Raises InvalidInput.
+        One after the other: a list of (from_h, Surroundings), from_h in hours of the process, rising. Raises
+        InvalidInput.
         """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1121,7 +1134,8 @@ class Node:
     """
     A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
     
-    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5 (from memory).
+    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5
+    (from memory).
     """
     def __repr__(self) -> str:
         ...
@@ -1149,13 +1163,13 @@ class Node:
         ...
 class Piece:
     """
-    Dough in one piece, a ball, a log, or in a tub. A value.
+    Dough in one piece, a ball, an oblong, or in a tub. A value.
     
-    Best made by ball, log or tub. Args: shape: "tub", "ball" or "log". mass_g: g; or pieces: the dough in so many equal ones; or all
-    dimensions (diameter_cm; length_cm and diameter_cm; diameter_cm and depth_cm), cm. material, vessel_g: of a tub, see
-    bowl_materials(); g, 0: not counted. cover: "film", "cloth", "lid" or "open"; a lid for a tub, film for others if not given.
-    worktop: "air", "wood" or "stone"; wood for a tub, air for others if not given. heat_loss_w_per_k: W/K of the piece, in place of
-    what its shape and cover give. Raises InvalidInput.
+    Best made by ball, oblong or tub. Args: shape: "tub", "ball" or "oblong". mass_g: g; or pieces: the dough in so many
+    equal ones; or all dimensions (diameter_cm; length_cm and diameter_cm; diameter_cm and depth_cm), cm. material,
+    vessel_g: of a tub, see bowl_materials(); g, 0: not counted. cover: "film", "cloth", "lid" or "open"; a lid for a tub,
+    film for others if not given. worktop: "air", "wood" or "stone"; wood for a tub, air for others if not given.
+    heat_loss_w_per_k: W/K of the piece, in place of what its shape and cover give. Raises InvalidInput.
     """
     @staticmethod
     def ball(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
@@ -1163,7 +1177,7 @@ class Piece:
         A round piece. Raises InvalidInput.
         """
     @staticmethod
-    def log(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, length_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
+    def oblong(mass_g: typing.SupportsFloat | typing.SupportsIndex | None = None, *, pieces: typing.SupportsFloat | typing.SupportsIndex = 1.0, length_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, diameter_cm: typing.SupportsFloat | typing.SupportsIndex | None = None, cover: str | None = None, worktop: str | None = None, heat_loss_w_per_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> Piece:
         """
         A long piece, four times as long as thick if neither is given. Raises InvalidInput.
         """
@@ -1275,7 +1289,8 @@ class Amounts:
         ...
 class Cohort:
     """
-    The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours. A value.
+    The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours. A
+    value.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1378,9 +1393,9 @@ class State:
     """
     Everything there is to know of a dough at a moment. A value; simulate makes it.
     
-    time_h: h of the process. temperature_c: °C, mean of the dough. amounts: Amounts, g. cohorts: list of Cohort. co2_mmol, air_mmol,
-    made_mmol: per 100 g of flour. stage: the StageProgress of a stage that is under way, or None. save and load keep it in a file.
-    Raises InvalidInput for what no process makes.
+    time_h: h of the process. temperature_c: °C, mean of the dough. amounts: Amounts, g. cohorts: list of Cohort. co2_mmol,
+    air_mmol, made_mmol: per 100 g of flour. stage: the StageProgress of a stage that is under way, or None. save and load
+    keep it in a file. Raises InvalidInput for what no process makes.
     """
     @staticmethod
     def from_dict(values: dict[str, typing.Any]) -> State:
@@ -1508,8 +1523,9 @@ class WaterPlan:
     """
     How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.
     
-    water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice. factor_rule_c:
-    the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and after the rest.
+    water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice.
+    factor_rule_c: the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and
+    after the rest.
     """
     def __repr__(self) -> str:
         ...
@@ -1624,18 +1640,15 @@ class Mix:
     
     Args:
         room_c: °C; whatever has no temperature of its own has the room's. Needed unless dough_c is given.
-        flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g, compressed_g: g.
-            flour_g is bread flour; water_g the main water, whose temperature is asked for.
-        flours, waters, preferments: lists of Flour, Water and Preferment besides.
-        flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C; tap_c is needed to plan ice.
-        bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand if not given.
-        heat_of_solution: salt and sugar cool as they dissolve.
-        rest_h: h or a timedelta that flour, water, milk and egg rest before all else joins.
-        heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight if not given.
-        doughs: list of State, doughs of other processes that are mixed in as they are.
-        dough_c: °C measured at the end of mixing, in place of the heat balance's.
-        yeast_unwetted: active dry yeast is stirred in dry.
-    In a process it joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
+        flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g,
+    compressed_g: g. flour_g is bread flour; water_g the main water, whose temperature is asked for. flours, waters,
+    preferments: lists of Flour, Water and Preferment besides. flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C;
+    tap_c is needed to plan ice. bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand
+    if not given. heat_of_solution: salt and sugar cool as they dissolve. rest_h: h or a timedelta that flour, water, milk
+    and egg rest before all else joins. heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight
+    if not given. doughs: list of State, doughs of other processes that are mixed in as they are. dough_c: °C measured at
+    the end of mixing, in place of the heat balance's. yeast_unwetted: active dry yeast is stirred in dry. In a process it
+    joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
     Raises InvalidInput.
     """
     @staticmethod
@@ -1644,7 +1657,8 @@ class Mix:
         A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
         
         Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if empty.
-        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as Mix. Raises InvalidInput, also for percent of the whole dough.
+        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as
+        Mix. Raises InvalidInput, also for percent of the whole dough.
         """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1662,10 +1676,11 @@ class Mix:
         """
     def scaled_to(self, pieces: typing.SupportsFloat | typing.SupportsIndex, piece_g: typing.SupportsFloat | typing.SupportsIndex, loss_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> Mix:
         """
-        The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures stay.
+        The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures
+        stay.
         
-        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is usual).
-        Raises InvalidInput.
+        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is
+        usual). Raises InvalidInput.
         """
     def to_dict(self) -> dict[str, typing.Any]:
         """
@@ -1784,10 +1799,11 @@ class Stage:
     """
     Time passes in some surroundings until a time or a rise, then the dough is handled. A value.
     
-    Args: name. piece: Piece, all of the dough in a tub if not given. surroundings: Surroundings. until_h: h from the stage's start, or a
-    timedelta; or until_rise_percent: volume gained since then, %. folds_h: list of h from the stage's start. handling: list of "fold",
-    "divide", "round", "mould", what ends the stage. standing: "tin" (also a tub) or "free", and final_proof: for the over-proof limit.
-    acceptable_rise_percent: (lowest, highest), %. Raises InvalidInput.
+    Args: name. piece: Piece, all of the dough in a tub if not given. surroundings: Surroundings. until_h: h from the
+    stage's start, or a timedelta; or until_rise_percent: volume gained since then, %. folds_h: list of h from the stage's
+    start. handling: list of "fold", "divide", "round", "mould", what ends the stage. standing: "tin" (also a tub) or
+    "free", and final_proof: for the over-proof limit. acceptable_rise_percent: (lowest, highest), %. Raises
+    InvalidInput.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1841,8 +1857,8 @@ class Process:
     """
     What happens to a dough, step after step. A value.
     
-    Args: steps: list of Mix and Stage. start_h: h, of the hour axis: 0, or the hour of the day it begins. altitude_m: m, of the kitchen.
-    Checked when it is simulated.
+    Args: steps: list of Mix and Stage. start_h: h, of the hour axis: 0, or the hour of the day it begins. altitude_m: m,
+    of the kitchen. Checked when it is simulated.
     """
     def __eq__(self, arg0: typing.Any) -> bool:
         ...
@@ -1876,7 +1892,8 @@ class StageResult:
     What a stage came to. Hours are of the process; rises are those before the handling.
     
     be_back_by_h: when the dough is, or would be, over-proofed; None if not within 48 h of the stage's end.
-    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece, by fermentation and to the surroundings.
+    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece, by
+    fermentation and to the surroundings.
     """
     def __repr__(self) -> str:
         ...
@@ -1930,8 +1947,9 @@ class Timeline:
     """
     What a process did, minute by minute.
     
-    Columns of one length, NumPy arrays: time_h, mean_c, core_c, surface_c, air_c, equivalent_h, co2_mmol, rise_percent, and stage, the
-    place in stages. stages: list of StageResult. state: the State at the end. notices: cautions, most severe first.
+    Columns of one length, NumPy arrays: time_h, mean_c, core_c, surface_c, air_c, equivalent_h, co2_mmol, rise_percent,
+    and stage, the place in stages. stages: list of StageResult. state: the State at the end. notices: cautions, most
+    severe first.
     """
     def __repr__(self) -> str:
         ...
@@ -2002,9 +2020,10 @@ class StageForecast:
     When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
     of be_back_by_h, after more than two days beyond the stage's end.
     
-    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has the lowest
-    acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median one is. never_ready:
-    share of doughs whose rise is never reached. interval_after_one_log_h: what one logged rise would leave of the 90 % interval.
+    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has
+    the lowest acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median
+    one is. never_ready: share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged rise
+    would leave of the 90 % interval.
     """
     def __repr__(self) -> str:
         ...
@@ -2023,7 +2042,7 @@ class StageForecast:
         Whether it ends by a rise; else by a time.
         """
     @property
-    def interval_after_one_log_h(self) -> float | None:
+    def interval_length_after_one_log_h(self) -> float | None:
         ...
     @property
     def look_first_h(self) -> float | None:
@@ -2079,9 +2098,9 @@ class Choice:
     """
     What to choose so that a stage is ready at an hour, and what comes of it.
     
-    what: "yeast_g", "water_c", "air_c", "start_h" or "move_h". value: the choice; of several (all, rising) the least yeast, the coldest,
-    the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that; rounding_min: minutes that costs.
-    process: the Process with rounded in it. notices: of that process.
+    what: "yeast_g", "water_c", "air_c", "start_h" or "move_h". value: the choice; of several (all, rising) the least
+    yeast, the coldest, the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that;
+    rounding_min: minutes that costs. process: the Process with rounded in it. notices: of that process.
     """
     def __repr__(self) -> str:
         ...
@@ -2120,8 +2139,8 @@ def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) 
     """
     One step of a process: the State after it.
     
-    Args: state: State, State() to begin; its time is in h. step: Mix or Stage. Raises InvalidInput, NoSolution and OutsideModel as
-    simulate. Source: as simulate.
+    Args: state: State, State() to begin; its time is in h. step: Mix or Stage. Raises InvalidInput, NoSolution and
+    OutsideModel as simulate. Source: as simulate.
     """
 def air_pressure_pa(altitude_m: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -2137,20 +2156,20 @@ def bowl_materials() -> dict[str, float]:
     """
     Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory).
     """
-def celsius(fahrenheit: float | numpy.typing.ArrayLike) -> typing.Any:
-    """
-    A temperature point in °F as °C: (F - 32)/1.8.
-    
-    Args: fahrenheit: a number or an array, °F, at or above -459.67.
-    Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.
-    """
-def check(*, dough_c: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, sugar_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, gluten_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, altitude_m: typing.SupportsFloat | typing.SupportsIndex | None = None, rise_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, refrigerator_c: typing.SupportsFloat | typing.SupportsIndex | None = None, perishable_h: typing.SupportsFloat | typing.SupportsIndex | None = None, kitchen: Kitchen | None = None) -> list[Notice]:
+def cautions(*, dough_c: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, sugar_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, gluten_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, altitude_m: typing.SupportsFloat | typing.SupportsIndex | None = None, rise_percent: typing.SupportsFloat | typing.SupportsIndex | None = None, water_c: typing.SupportsFloat | typing.SupportsIndex | None = None, refrigerator_c: typing.SupportsFloat | typing.SupportsIndex | None = None, perishable_h: typing.SupportsFloat | typing.SupportsIndex | None = None, kitchen: Kitchen | None = None) -> list[Notice]:
     """
     The notices that belong to plain numbers, most severe first; an empty list if there is nothing to say.
     
     Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other perishable
     food is held at dough_c. Raises InvalidInput outside the field table, but answers any finite water_c.
     Source: limits of the trade (common practice) and of the laws; food safety defers to the local food code.
+    """
+def celsius(fahrenheit: float | numpy.typing.ArrayLike) -> typing.Any:
+    """
+    A temperature point in °F as °C: (F - 32)/1.8.
+    
+    Args: fahrenheit: a number or an array, °F, at or above -459.67.
+    Returns: °C. Raises InvalidInput if not finite or below absolute zero. Source: definition of the scales.
     """
 def co2_solubility(temperature_c: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -2182,34 +2201,40 @@ def dough_by_heat_balance(mix: Mix) -> float:
     """
     Dough temperature at the end of mixing, °C: the balance forward; the mix's water_c must be given.
     
-    Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as water_by_heat_balance.
+    Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as
+    water_by_heat_balance.
     """
-def draws_of(kitchen: Kitchen | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, seed: typing.SupportsInt | typing.SupportsIndex = 3) -> list[Kitchen]:
+def draws_of(kitchen: Kitchen | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, seed: typing.SupportsInt | typing.SupportsIndex = 3) -> list[Kitchen]:
     """
     The kitchens that a forecast draws: a list of Kitchen, the same every time.
     
-    Args: batch_sd: share, sd of ln gassing rate from batch to batch. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo 2008.
+    Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo
+    2008.
     """
 def drift_equivalent_h(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, start_c: float | numpy.typing.ArrayLike, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike, kitchen: Kitchen | None = None) -> typing.Any:
     """
-    Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature factor, exactly.
+    Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
+    factor, exactly.
     
     Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
-    Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et al. 1993),
-    Gauss-Legendre quadrature to rounding for the others.
+    Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et
+    al. 1993), Gauss-Legendre quadrature to rounding for the others.
     """
 def drift_hours(equivalent_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, start_c: float | numpy.typing.ArrayLike, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike, unreachable: str = 'raise', kitchen: Kitchen | None = None) -> typing.Any:
     """
     Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
     
-    Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for maps.
-    Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as drift_equivalent_h, by Halley's method.
+    Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for
+    maps. Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as
+    drift_equivalent_h, by Halley's method.
     """
 def drifted_c(start_c: float | numpy.typing.ArrayLike, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, surroundings_c: float | numpy.typing.ArrayLike, time_constant_h: float | datetime.timedelta | numpy.typing.ArrayLike) -> typing.Any:
     """
-    Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings) exp(-t/time_constant).
+    Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
+    exp(-t/time_constant).
     
-    Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of cooling.
+    Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of
+    cooling.
     """
 def equivalent_hours_for_gas(co2_mmol: typing.SupportsFloat | typing.SupportsIndex, *, yeast_percent: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> float:
     """
@@ -2222,8 +2247,8 @@ def explain(rise_percent: typing.SupportsFloat | typing.SupportsIndex, *, dough_
     """
     The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
     
-    Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no sugar, sea
-    level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
+    Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
+    sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
     Raises as hours_to_rise. Source: ratios of hours_to_rise.
     """
 def fahrenheit(celsius: float | numpy.typing.ArrayLike) -> typing.Any:
@@ -2237,18 +2262,18 @@ def fields() -> list[Field]:
     """
     All inputs: the field table.
     """
-def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, batch_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Forecast:
+def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Forecast:
     """
     When each stage will be ready, with a window: a Forecast, the same every time.
     
-    Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from the middle of
-    the day. draws: kitchens of Sobol's sequence. batch_sd: spread of ln gassing rate from batch to batch. seed: another
-    one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the same.
-    In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable rises that a stage
-    does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer dough is ready some 7 to 10 % per
-    °C sooner near dough temperature; but after a bulk of a fixed time a warmer kitchen can make the final proof longer: more of the
-    sugars is spent. Times are in h.
-    Raises as simulate for the kitchen's central values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.
+    Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from
+    the middle of the day. draws: kitchens of Sobol's sequence. bake_sd: spread of ln gassing rate from bake to bake. seed:
+    another one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the
+    same. In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable
+    rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer
+    dough is ready some 7 to 10 % per °C sooner near dough temperature; but after a bulk of a fixed time a warmer room can
+    make the final proof longer: more of the sugars is spent. Times are in h. Raises as simulate for the kitchen's central
+    values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.
     """
 def friction_from_batch(*, dough_c: typing.SupportsFloat | typing.SupportsIndex, flour_c: typing.SupportsFloat | typing.SupportsIndex, room_c: typing.SupportsFloat | typing.SupportsIndex, water_c: typing.SupportsFloat | typing.SupportsIndex, preferment_c: typing.SupportsFloat | typing.SupportsIndex | None = None) -> float:
     """
@@ -2268,14 +2293,16 @@ def gas_made(equivalent_h: typing.SupportsFloat | typing.SupportsIndex, *, yeast
     """
     CO2 made after some equivalent hours, mmol per 100 g flour.
     
-    Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises InvalidInput.
-    Source: model of this library: start-up, growth by a fixed increment after a lag, exhaustion of the sugars.
+    Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises
+    InvalidInput. Source: model of this library: start-up, growth by a fixed increment after a lag, exhaustion of the
+    sugars.
     """
 def grams(ounces: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     A weight in avoirdupois ounces as grams: 28.349523125 g each.
     
-    Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international pound, 1959).
+    Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international
+    pound, 1959).
     """
 def handled(dough: Dough, state: DoughState, loss_fraction: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> DoughState:
     """
@@ -2286,19 +2313,21 @@ def heat_of_hydration(moisture_percent: typing.SupportsFloat | typing.SupportsIn
     Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
     
     Args: moisture_percent: a number, 5 to 20 % of the flour's weight. Raises InvalidInput.
-    Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from memory).
+    Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from
+    memory).
     """
 def hours_to_rise(rise_percent: float | numpy.typing.ArrayLike, *, dough_c: float | numpy.typing.ArrayLike, yeast_percent: float | numpy.typing.ArrayLike, yeast: str = 'instant', salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, gluten_percent: float | numpy.typing.ArrayLike = 0.0, altitude_m: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None, unreachable: str = 'raise') -> typing.Any:
     """
-    Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough temperature.
+    Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
+    temperature.
     
-    Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the dough's
-    own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight; altitude_m in m.
-    yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise", or "inf" for maps.
-    Returns: hours, a number or an array of the common shape.
-    Raises InvalidInput; NoSolution for a rise the dough cannot hold or make, naming the reachable rise; OutsideModel where the
-    yeast stands still. For arrays the message names the first index and the count.
-    Source: clock, gas and retention of the model in closed form (Rosso et al. 1993; Weiss 1974; Buck 1996; ISO 2533).
+    Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the
+    dough's own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight;
+    altitude_m in m. yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise", or
+    "inf" for maps. Returns: hours, a number or an array of the common shape. Raises InvalidInput; NoSolution for a rise
+    the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
+    message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et al.
+    1993; Weiss 1974; Buck 1996; ISO 2533).
     """
 def hours_until(dough: Dough, state: DoughState, ratio: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> float:
     """
@@ -2308,15 +2337,16 @@ def ice_by_heat_balance(water_g: typing.SupportsFloat | typing.SupportsIndex, *,
     """
     Ice in place of that much of the water, g, from the enthalpies of ice and water.
     
-    Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough even as ice.
-    Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and 2.05 kJ/(kg K), 333.55 kJ/kg.
+    Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough
+    even as ice. Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and
+    2.05 kJ/(kg K), 333.55 kJ/kg.
     """
 def ice_by_trade_rule(water_g: typing.SupportsFloat | typing.SupportsIndex, *, tap_c: typing.SupportsFloat | typing.SupportsIndex, wanted_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Ice at 0 °C to put in place of that much of the water, g: water (tap - wanted)/(tap + 80).
     
-    Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than the tap.
-    Source: trade textbooks, in °F (tap - wanted)/(tap + 112).
+    Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than
+    the tap. Source: trade textbooks, in °F (tap - wanted)/(tap + 112).
     """
 def kelvins(fahrenheit_degrees: float | numpy.typing.ArrayLike) -> typing.Any:
     """
@@ -2325,11 +2355,11 @@ def kelvins(fahrenheit_degrees: float | numpy.typing.ArrayLike) -> typing.Any:
     Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
     Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
     """
-def latest_start(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def latest_start(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
     Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
     
-    Args: as yeast_for. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
     """
 def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:
     """
@@ -2349,36 +2379,38 @@ def net_gain_from_batch(mix: Mix, dough_c: typing.SupportsFloat | typing.Support
     """
     Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
     
-    Args: mix: Mix with the water_c it was mixed with; of its mixing only the minutes are read: with a method, or a net gain with
-    minutes, exchange with the room is reckoned apart. dough_c: °C at the end of mixing.
-    Raises InvalidInput, also if the gain lies outside -30 to 120. Source: enthalpy balance.
+    Args: mix: Mix with the water_c it was mixed with; of its mixing only the minutes are read: with a method, or a net
+    gain with minutes, exchange with the room is reckoned apart. dough_c: °C at the end of mixing. Raises InvalidInput,
+    also if the gain lies outside -30 to 120. Source: enthalpy balance.
     """
 def net_gain_from_batches(mixes: collections.abc.Sequence[Mix], dough_c: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]) -> BatchMean:
     """
     Net mixing gain from several batches on one mixer, kJ per kg: a BatchMean; for a mix take net_gain_of of it.
     
-    Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch. Source: enthalpy balance.
+    Args: mixes: list of Mix with their water_c. dough_c: list of °C. Raises InvalidInput, naming the batch. Source:
+    enthalpy balance.
     """
 def net_gain_from_friction(mix: Mix, friction_k: typing.SupportsFloat | typing.SupportsIndex, desired_c: typing.SupportsFloat | typing.SupportsIndex, *, measured_at_c: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Net mixing gain worth a friction, kJ per kg of dough.
     
-    Args: friction_k: K, found for such a mix, for a dough of desired_c (°C), in a kitchen where flour, room and bowl had measured_at_c (°C).
-    Raises InvalidInput. Source: the rule and the balance agree there.
+    Args: friction_k: K, found for such a mix, for a dough of desired_c (°C), in a room where flour, room and bowl had
+    measured_at_c (°C). Raises InvalidInput. Source: the rule and the balance agree there.
     """
 def net_gain_of(batches: BatchMean, minutes: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> ByNetGain:
     """
     Mixing heat as a Mix takes it, from batches: their mean, and the spread that the next batch will show.
     
     Args: batches: BatchMean of net_gain_from_batches. minutes: min of mixing that the batches' mixing said, 0 if none.
-    Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four batches.
-    Raises InvalidInput. Source: engineering estimate of the usual spread, no source.
+    Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four
+    batches. Raises InvalidInput. Source: engineering estimate of the usual spread, no source.
     """
 def ounces(grams: float | numpy.typing.ArrayLike) -> typing.Any:
     """
     A weight in grams as avoirdupois ounces.
     
-    Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international pound, 1959).
+    Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international
+    pound, 1959).
     """
 def over_proof_ratio(dough: Dough, *, standing: str, final_proof: bool, start_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, kitchen: Kitchen | None = None) -> float:
     """
@@ -2394,12 +2426,13 @@ def reachable_rise(*, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeas
     
     Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise.
     """
-def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, refrigerator: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, refrigerator: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
-    Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an hour: a Choice.
+    Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an
+    hour: a Choice.
     
-    Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of any kind.
-    Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of
+    any kind. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
     """
 def rested(dough: Dough, state: DoughState, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, kitchen: Kitchen | None = None) -> DoughState:
     """
@@ -2413,13 +2446,14 @@ def rise_after(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, d
     Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
     Source: as hours_to_rise.
     """
-def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, air: str = 'room', kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, air: str = 'room', kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
-    Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such air up to the stage.
+    Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
+    air up to the stage.
     
-    After a bulk of a fixed time a warmer kitchen can make the final proof longer: then several temperatures may be on time, and all
-    are named. Args: as yeast_for. air: "room", "proof_box", "refrigerator" or "fan_refrigerator". Raises as yeast_for: InvalidInput,
-    NoSolution. Source: as yeast_for.
+    After a bulk of a fixed time a warmer room can make the final proof longer: then several temperatures may be on time,
+    and all are named. Args: as yeast_for. air: "room", "proof_box", "refrigerator" or "fan_refrigerator". Raises as
+    yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
     """
 def same_rise(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, from_c: float | numpy.typing.ArrayLike, to_c: float | numpy.typing.ArrayLike, kitchen: Kitchen | None = None) -> typing.Any:
     """
@@ -2441,18 +2475,19 @@ def series_equivalent_h(time_h: typing.Annotated[numpy.typing.ArrayLike, numpy.f
     Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
     
     Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
-    Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature for the others.
+    Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature
+    for the others.
     """
 def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, heat_of_fermentation: bool = True, every_min: typing.SupportsFloat | typing.SupportsIndex = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: typing.SupportsFloat | typing.SupportsIndex = 1e-05, progress: collections.abc.Callable[[int, int, float], None] | None = None) -> Timeline:
     """
     Run a process through, or what a state has left of it: a Timeline.
     
-    Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline, min; 0: starts
-    and ends alone. be_back_by: follow each stage beyond its end to the over-proofed dough. stop_h: h of the process at which to stop.
-    tolerance: of the speeds along a step; the result is far closer. progress: called before each step with its place, the number of
-    steps and the hour; what it raises ends the simulation.
-    Raises InvalidInput; NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if the dough leaves
-    -2 to 45 °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2.
+    Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,
+    min; 0: starts and ends alone. be_back_by: follow each stage beyond its end to the over-proofed dough. stop_h: h of the
+    process at which to stop. tolerance: of the speeds along a step; the result is far closer. progress: called before each
+    step with its place, the number of steps and the hour; what it raises ends the simulation. Raises InvalidInput;
+    NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if the dough leaves -2 to 45
+    °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2.
     """
 def speed(*, dough_c: float | numpy.typing.ArrayLike, salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """
@@ -2462,12 +2497,13 @@ def speed(*, dough_c: float | numpy.typing.ArrayLike, salt_percent: float | nump
     Returns: a number, or an array of the common shape; 0 where the yeast stands still.
     Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.
     """
-def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, into: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, into: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
-    Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at an hour: a Choice.
+    Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at
+    an hour: a Choice.
     
-    Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput, NoSolution.
-    Source: as yeast_for.
+    Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput,
+    NoSolution. Source: as yeast_for.
     """
 def volume_ratio(dough: Dough, state: DoughState, *, kitchen: Kitchen | None = None) -> float:
     """
@@ -2478,55 +2514,61 @@ def water_activity(*, salt_percent: typing.SupportsFloat | typing.SupportsIndex,
     Water activity of the dough's water, exp(-0.0180153 osmolality), a ratio.
     
     Args: percent of flour weight, numbers. Raises InvalidInput.
-    Source: ideal dilute solution with an osmotic coefficient of 0.92; within 0.005 of Robinson & Stokes 1959 (from memory).
+    Source: ideal dilute solution with an osmotic coefficient of 0.92; within 0.005 of Robinson & Stokes 1959 (from
+    memory).
     """
 def water_by_factor_rule(desired_c: float | numpy.typing.ArrayLike, *, flour_c: float | numpy.typing.ArrayLike, room_c: float | numpy.typing.ArrayLike, friction_k: float | numpy.typing.ArrayLike, preferment_c: float | numpy.typing.ArrayLike | None = None) -> typing.Any:
     """
     Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
     
-    Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a preferment.
-    Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see check(water_c=...).
-    Raises InvalidInput. Source: trade textbooks.
+    Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a
+    preferment. Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see
+    cautions(water_c=...). Raises InvalidInput. Source: trade textbooks.
     """
 def water_by_heat_balance(mix: Mix, desired_c: typing.SupportsFloat | typing.SupportsIndex, *, friction_k: typing.SupportsFloat | typing.SupportsIndex | None = None) -> WaterPlan:
     """
     Water temperature for a dough temperature, by the heat balance, with the factor rule beside it: a WaterPlan.
     
-    Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the factor rule;
-    alone; if not given, what the balance itself needs where everything is at 21 °C. For the balance a friction counts by net_gain_from_friction.
-    Raises InvalidInput; NoSolution naming the reachable dough temperatures. Source: enthalpy balance with constant specific heats.
+    Args: mix: Mix, its main water's temperature is not read. desired_c: °C at the end of mixing. friction_k: K, for the
+    factor rule; alone; if not given, what the balance itself needs where everything is at 21 °C. For the balance a
+    friction counts by net_gain_from_friction. Raises InvalidInput; NoSolution naming the reachable dough temperatures.
+    Source: enthalpy balance with constant specific heats.
     """
-def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
     Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
     
-    Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
+    Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source: as
+    yeast_for.
     """
 def water_map(mix: Mix, desired_c: float | numpy.typing.ArrayLike, *, flour_c: float | numpy.typing.ArrayLike | None = None, room_c: float | numpy.typing.ArrayLike) -> typing.Any:
     """
-    Water temperatures by the heat balance for many kitchens, °C; like the factor rule they may lie below 0 or above 60.
+    Water temperatures by the heat balance for many rooms, °C; like the factor rule they may lie below 0 or above
+    60.
     
-    Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that broadcast; flour_c is
-    room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput. Source: as water_by_heat_balance.
+    Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that
+    broadcast; flour_c is room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput.
+    Source: as water_by_heat_balance.
     """
 def worktops() -> dict[str, float]:
     """
     Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source: computed, k/√(παt).
     """
-def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, scale_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512) -> Choice:
+def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, scale_g: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None, state: State | None = None, draws: typing.SupportsInt | typing.SupportsIndex = 512, bake_sd: typing.SupportsFloat | typing.SupportsIndex = 0.12, heat_of_fermentation: bool = True, seed: typing.SupportsInt | typing.SupportsIndex = 3, threads: typing.SupportsInt | typing.SupportsIndex = 0) -> Choice:
     """
     Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
     
-    Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args: ready_h: h of the
-    process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. Raises InvalidInput; NoSolution naming
-    the hours within reach and the nearest choice. Source: forecast, a scan and TOMS 748.
+    Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args:
+    ready_h: h of the process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. state,
+    draws, bake_sd, heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the hours
+    within reach and the nearest choice. Source: the median of forecast as a curve over the choice; roots by TOMS 748.
     """
 def yeast_for_rise(rise_percent: typing.SupportsFloat | typing.SupportsIndex, target_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: typing.SupportsFloat | typing.SupportsIndex, yeast: str = 'instant', salt_percent: typing.SupportsFloat | typing.SupportsIndex = 2.0, water_percent: typing.SupportsFloat | typing.SupportsIndex = 65.0, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, gluten_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """
     Yeast dose, percent of flour as weighed, with which the rise takes that long.
     
     Args: rise_percent %, target_h hours or a timedelta (a number or an array), the others numbers as in hours_to_rise.
-    Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest dose give;
-    OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.
+    Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest
+    dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.
     """
 __version__: str = '0.1.0'

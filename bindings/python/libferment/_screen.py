@@ -253,11 +253,11 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
     console.print(
         "The net gain is the heat your mixing leaves in a kilogram of dough. It holds in "
         + (
-            "warm and cold kitchens"
+            "warm and cold rooms"
             if learned.minutes
-            else "kitchens much like these (tell --mixing, and it holds in others)"
+            else "rooms much like these (tell --mixing, and it holds in others)"
         )
-        + ", for this way of mixing and this size of batch. The friction holds in kitchens like these batches' alone."
+        + ", for this way of mixing and this size of batch. The friction holds in rooms like these batches' alone."
     )
     minutes = f" --minutes {learned.minutes:g}" if learned.minutes else ""
     console.print(f"Next time: libferment water ... --net-gain {round(gain.mean, 1) + 0.0:.1f}{minutes}")

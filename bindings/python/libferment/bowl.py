@@ -117,7 +117,7 @@ def planned_mix_of(day: Day) -> tuple[Mix, float, float | None]:
     """Build the mix with its mixing heat, and give the desired dough and the friction of the rule beside it.
 
     Logged batches give friction and net gain where the day does not state them; a friction gives a net gain if the day
-    says in what kitchen it was found. Raises InvalidInput.
+    says in how warm a room it was found. Raises InvalidInput.
     """
     if day.desired_c is None:
         raise InvalidInput("the water temperature needs [water] desired (--desired)")

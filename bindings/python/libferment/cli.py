@@ -205,7 +205,7 @@ def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
 @click.option(
     "--friction-at",
     type=_temperature("room_c"),
-    help="Temperature of the kitchen it was found in, flour and bowl alike.",
+    help="Temperature of the room it was found in, flour and bowl alike.",
 )
 @click.option(
     "--net-gain", type=_number("net_gain_kj_per_kg"), help="What your mixing adds, kJ/kg, from `libferment friction`."

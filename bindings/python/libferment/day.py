@@ -92,7 +92,7 @@ class Day:
     desired_c: float | None = None
     friction_k: float | None = None
     friction_at_c: float | None = None
-    """Temperature of the kitchen the friction was found in; then it tells the heat balance about the mixing, too."""
+    """Temperature of the room the friction was found in; then it tells the heat balance about the mixing, too."""
     flour_g: float | None = None
     yeast: str = "instant"
     dough: Mapping[str, float] = field(default_factory=dict)

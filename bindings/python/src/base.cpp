@@ -50,7 +50,8 @@ Severity severity_named(const std::string& name) {
   for (const Severity severity : {Severity::info, Severity::caution, Severity::warning}) {
     if (name == name_of(severity)) return severity;
   }
-  throw InvalidInput("severity \"" + name + "\" is unknown; known: info, caution, warning [severity]", {.field = "severity"});
+  throw InvalidInput("severity \"" + name + "\" is unknown; known: info, caution, warning [severity]",
+                     {.field = "severity"});
 }
 
 /// The nearest known name for an unknown one, as the end of a message.
@@ -65,7 +66,8 @@ double number_named(const std::string& name, const py::handle& value) {
   } catch (const py::cast_error&) {
     // told below, as for a bool
   }
-  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)) + " [" + name + "]", {.field = name});
+  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)) + " [" + name + "]",
+                     {.field = name});
 }
 
 constexpr Field fahrenheit_point{"fahrenheit",
@@ -88,9 +90,16 @@ constexpr Field celsius_point{"celsius",
                               "a temperature point",
                               "absolute zero",
                               "absolute zero is −273.15 °C"};
-constexpr Field fahrenheit_difference{
-    "fahrenheit_degrees",      "difference", "°F", -1e6, 1e6, field::must_be_given, Quantity::ratio, "a difference of temperatures", "",
-    "give a finite difference"};
+constexpr Field fahrenheit_difference{"fahrenheit_degrees",
+                                      "difference",
+                                      "°F",
+                                      -1e6,
+                                      1e6,
+                                      field::must_be_given,
+                                      Quantity::ratio,
+                                      "a difference of temperatures",
+                                      "",
+                                      "give a finite difference"};
 
 constexpr Field ounces_weight{"ounces", "weight", "oz", 0, 1e6, field::must_be_given, Quantity::mass};
 constexpr Field grams_weight{"grams", "weight", "g", 0, 3e7, field::must_be_given, Quantity::mass};
@@ -112,7 +121,8 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
   for (const auto& [key, value] : values) {
     const std::string name = py::cast<std::string>(key);
     if (name == "name") {
-      if (!py::isinstance<py::str>(value)) throw InvalidInput("a kitchen's name must be a text [name]", {.field = name});
+      if (!py::isinstance<py::str>(value))
+        throw InvalidInput("a kitchen's name must be a text [name]", {.field = name});
       kitchen.name = py::cast<std::string>(value);
       continue;
     }
@@ -143,7 +153,8 @@ Document to_dict(const Kitchen& kitchen) {
   Document result;
   result["name"] = kitchen.name;
   result["law"] = py::str(std::string(name_of(kitchen.law)));
-  for (const Parameter& parameter : parameters()) result[py::str(std::string(parameter.name))] = kitchen.*parameter.value;
+  for (const Parameter& parameter : parameters())
+    result[py::str(std::string(parameter.name))] = kitchen.*parameter.value;
   return result;
 }
 
@@ -152,7 +163,8 @@ std::string repr(const Kitchen& kitchen) {
   if (kitchen.law != Law::cardinal) text += ", law=" + py::cast<std::string>(py::repr(py::cast(law_of(kitchen))));
   for (const Parameter& parameter : parameters()) {
     const double value = kitchen.*parameter.value;
-    if (value != parameter.initial) text += ", " + std::string(parameter.name) + "=" + py::cast<std::string>(py::repr(py::float_(value)));
+    if (value != parameter.initial)
+      text += ", " + std::string(parameter.name) + "=" + py::cast<std::string>(py::repr(py::float_(value)));
   }
   return text + ")";
 }
@@ -179,37 +191,48 @@ Returns: K. Raises InvalidInput if not finite. Source: definition of the scales.
   module.def("grams", conversion(ounces_weight, [](double oz) { return grams(oz); }), "ounces"_a,
              R"(A weight in avoirdupois ounces as grams: 28.349523125 g each.
 
-Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international pound, 1959).)");
+Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international
+pound, 1959).)");
   module.def("ounces", conversion(grams_weight, [](double g) { return ounces(g); }), "grams"_a,
              R"(A weight in grams as avoirdupois ounces.
 
-Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international pound, 1959).)");
+Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international
+pound, 1959).)");
 
-  py::class_<Field>(module, "Field", "A row of the field table: name, unit, bounds, default, meaning and source of an input.")
+  py::class_<Field>(module, "Field",
+                    "A row of the field table: name, unit, bounds, default, meaning and source of an input.")
       .def_property_readonly("name", [](const Field& f) { return std::string(f.name); })
       .def_property_readonly("label", [](const Field& f) { return std::string(f.label); })
       .def_property_readonly("unit", [](const Field& f) { return std::string(f.unit); })
       .def_readonly("low", &Field::low, "lowest allowed value")
       .def_readonly("high", &Field::high, "highest allowed value")
       .def_property_readonly(
-          "initial", [](const Field& f) -> std::optional<double> { return f.initial == f.initial ? std::optional(f.initial) : std::nullopt; },
+          "initial",
+          [](const Field& f) -> std::optional<double> {
+            return f.initial == f.initial ? std::optional(f.initial) : std::nullopt;
+          },
           "default, or None if the input must be given")
       .def_property_readonly("quantity", [](const Field& f) { return name_of(f.quantity); })
       .def_property_readonly("meaning", [](const Field& f) { return std::string(f.meaning); })
       .def_property_readonly("source", [](const Field& f) { return std::string(f.source); })
-      .def("__repr__", [](const Field& f) { return "<Field " + std::string(f.name) + " [" + std::string(f.unit) + "]>"; });
+      .def("__repr__",
+           [](const Field& f) { return "<Field " + std::string(f.name) + " [" + std::string(f.unit) + "]>"; });
   py::class_<Parameter, Field>(module, "Parameter", "A row of the parameter table: a field with its prior.")
       .def_property_readonly(
-          "scale", [](const Parameter& p) { return name_of(p.scale); }, "fixed, linear or logarithmic: the coordinate it is learned in")
-      .def_readonly("prior_sd", &Parameter::prior_sd, "sd of the value (linear) or of its natural logarithm (logarithmic)");
+          "scale", [](const Parameter& p) { return name_of(p.scale); },
+          "fixed, linear or logarithmic: the coordinate it is learned in")
+      .def_readonly("prior_sd", &Parameter::prior_sd,
+                    "sd of the value (linear) or of its natural logarithm (logarithmic)");
   module.def(
-      "fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); }, "All inputs: the field table.");
+      "fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); },
+      "All inputs: the field table.");
   module.def(
       "parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); },
       "All parameters of a kitchen: the parameter table.");
 
   py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
-      .def(py::init([](const std::string& code, const std::string& severity, const std::map<std::string, double>& values, const std::string& text) {
+      .def(py::init([](const std::string& code, const std::string& severity,
+                       const std::map<std::string, double>& values, const std::string& text) {
              return Notice{code, severity_named(severity), {values.begin(), values.end()}, text};
            }),
            "code"_a, "severity"_a, "values"_a, "text"_a)
@@ -227,16 +250,19 @@ Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInp
            [](const Notice& n) {
              py::dict values;
              for (const auto& [k, v] : n.values) values[py::str(k)] = v;
-             return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values, "text"_a = n.text);
+             return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values,
+                             "text"_a = n.text);
            })
-      .def("__repr__", [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
+      .def("__repr__",
+           [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
 
   py::class_<Kitchen> kitchen(module, "Kitchen", R"(Every parameter of the model with its uncertainty; a value.
 
 Kitchen() is the frozen set "2026-1". Kitchen(law=ConstantQ10(2.0), gassing_rate=12) changes some;
 libferment.parameters() lists them with units, bounds, priors and sources. Raises InvalidInput.)");
   kitchen.def(py::init(&make_kitchen), py::kw_only(), "law"_a = py::none())
-      .def_static("named", &kitchen_named, "name"_a, "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
+      .def_static("named", &kitchen_named, "name"_a,
+                  "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
       .def_readonly("name", &Kitchen::name)
       .def_property_readonly("law", &law_of, "the temperature law with its parameters")
       .def_property_readonly(
@@ -258,7 +284,8 @@ libferment.parameters() lists them with units, bounds, priors and sources. Raise
       .def("__repr__", &repr);
   for (const Parameter& parameter : parameters()) {
     const auto member = parameter.value;
-    const std::string doc = std::string(parameter.meaning) + (parameter.unit.empty() ? "" : ", " + std::string(parameter.unit));
+    const std::string doc =
+        std::string(parameter.meaning) + (parameter.unit.empty() ? "" : ", " + std::string(parameter.unit));
     kitchen.def_property_readonly(
         std::string(parameter.name).c_str(), [member](const Kitchen& k) { return k.*member; }, doc.c_str());
   }

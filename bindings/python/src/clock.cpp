@@ -26,13 +26,15 @@ py::class_<Law> bind_law(py::module_& module, const char* name, const char* doc)
       .def(
           "factor",
           [](const Law& law, const Number& temperature_c) {
-            return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
-              if (in[0].is_single()) {
-                out[0] = temperature_factor(law, in[0][0]);
-              } else {
-                temperature_factor(law, std::span<const double>(in[0].data(), in[0].size()), out);
-              }
-            });
+            return Inputs()
+                .add(field::temperature_c, temperature_c)
+                .run([&](std::span<const Values> in, std::span<double> out) {
+                  if (in[0].is_single()) {
+                    out[0] = temperature_factor(law, in[0][0]);
+                  } else {
+                    temperature_factor(law, std::span<const double>(in[0].data(), in[0].size()), out);
+                  }
+                });
           },
           "temperature_c"_a, R"(Speed at a temperature over the speed at 25 °C; 0 where the yeast stands still.
 
@@ -40,22 +42,26 @@ Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises 
       .def(
           "local_q10",
           [](const Law& law, const Number& temperature_c) {
-            return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
-              require(field::temperature_c, in[0]);
-              for_each_place(in[0], out, [&](double value) { return local_q10(law, value); });
-            });
+            return Inputs()
+                .add(field::temperature_c, temperature_c)
+                .run([&](std::span<const Values> in, std::span<double> out) {
+                  require(field::temperature_c, in[0]);
+                  for_each_place(in[0], out, [&](double value) { return local_q10(law, value); });
+                });
           },
           "temperature_c"_a, R"(Local temperature coefficient, exp(10 K d ln factor/dT).
 
-Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the factor is 0.)");
+Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+factor is 0.)");
 }
 
 std::string number(double value) { return py::cast<std::string>(py::repr(py::float_(value))); }
 
 /// A dough from keyword arguments, for functions that take one.
-Dough dough(double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent, double sugar_percent,
-            double gluten_percent, double altitude_m) {
-  return {dough_c, yeast_percent, yeast_named(yeast), salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
+Dough dough(double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
+            double sugar_percent, double gluten_percent, double altitude_m) {
+  return {dough_c,       yeast_percent, yeast_named(yeast), salt_percent,
+          water_percent, sugar_percent, gluten_percent,     altitude_m};
 }
 
 /// The arguments that describe a dough, in the order of Dough's members.
@@ -90,19 +96,22 @@ Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
 Unreachable unreachable_named(const std::string& name) {
   if (name == "raise") return Unreachable::raise;
   if (name == "inf") return Unreachable::infinity;
-  throw InvalidInput("unreachable=\"" + name + "\" is unknown; use \"raise\" for an error or \"inf\" for an infinite time [unreachable]",
+  throw InvalidInput("unreachable=\"" + name +
+                         "\" is unknown; use \"raise\" for an error or \"inf\" for an infinite time [unreachable]",
                      {.field = "unreachable"});
 }
 
 Standing standing_named(const std::string& name) {
   if (name == "tin") return Standing::tin;
   if (name == "free") return Standing::free;
-  throw InvalidInput("standing=\"" + name + "\" is unknown; use \"tin\" for a tin or tub, or \"free\" [standing]", {.field = "standing"});
+  throw InvalidInput("standing=\"" + name + "\" is unknown; use \"tin\" for a tin or tub, or \"free\" [standing]",
+                     {.field = "standing"});
 }
 
 Document to_dict(const Explanation& e) {
   py::list factors;
-  for (const Factor& f : e.factors) factors.append(py::dict("name"_a = f.name, "from"_a = f.from, "to"_a = f.to, "times"_a = f.times));
+  for (const Factor& f : e.factors)
+    factors.append(py::dict("name"_a = f.name, "from"_a = f.from, "to"_a = f.to, "times"_a = f.times));
   return Document("reference_h"_a = e.reference_h, "factors"_a = factors, "hours"_a = e.hours);
 }
 
@@ -124,27 +133,35 @@ void bind_laws(py::module_& module) {
       .def(py::init<double>(), "q10"_a = ConstantQ10{}.q10)
       .def_readonly("q10", &ConstantQ10::q10)
       .def("__repr__", [](const ConstantQ10& l) { return "ConstantQ10(q10=" + number(l.q10) + ")"; });
-  bind_law<Arrhenius>(module, "Arrhenius", "Factor exp(-(Ea/R)(1/T - 1/298.15 K)), Ea in kJ/mol. Honest for 18 to 32 °C only.")
+  bind_law<Arrhenius>(module, "Arrhenius",
+                      "Factor exp(-(Ea/R)(1/T - 1/298.15 K)), Ea in kJ/mol. Honest for 18 to 32 °C only.")
       .def(py::init<double>(), "activation_energy_kj"_a = Arrhenius{}.activation_energy_kj)
       .def_readonly("activation_energy_kj", &Arrhenius::activation_energy_kj)
-      .def("__repr__", [](const Arrhenius& l) { return "Arrhenius(activation_energy_kj=" + number(l.activation_energy_kj) + ")"; });
-  bind_law<SquareRoot>(module, "SquareRoot", "Factor proportional to [(T - Tmin)(1 - exp(c(T - Tmax)))]^2 (Ratkowsky et al. 1983), 0 outside.")
-      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = SquareRoot{}.t_min_c, "t_max_c"_a = SquareRoot{}.t_max_c,
-           "decline_per_k"_a = SquareRoot{}.decline_per_k)
+      .def("__repr__",
+           [](const Arrhenius& l) { return "Arrhenius(activation_energy_kj=" + number(l.activation_energy_kj) + ")"; });
+  bind_law<SquareRoot>(
+      module, "SquareRoot",
+      "Factor proportional to [(T - Tmin)(1 - exp(c(T - Tmax)))]^2 (Ratkowsky et al. 1983), 0 outside.")
+      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = SquareRoot{}.t_min_c,
+           "t_max_c"_a = SquareRoot{}.t_max_c, "decline_per_k"_a = SquareRoot{}.decline_per_k)
       .def_readonly("t_min_c", &SquareRoot::t_min_c)
       .def_readonly("t_max_c", &SquareRoot::t_max_c)
       .def_readonly("decline_per_k", &SquareRoot::decline_per_k)
       .def("__repr__", [](const SquareRoot& l) {
-        return "SquareRoot(t_min_c=" + number(l.t_min_c) + ", t_max_c=" + number(l.t_max_c) + ", decline_per_k=" + number(l.decline_per_k) + ")";
+        return "SquareRoot(t_min_c=" + number(l.t_min_c) + ", t_max_c=" + number(l.t_max_c) +
+               ", decline_per_k=" + number(l.decline_per_k) + ")";
       });
-  bind_law<Cardinal>(module, "Cardinal", "Cardinal temperatures with inflexion (Rosso et al. 1993), 0 outside (Tmin, Tmax). The default law.")
-      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = Cardinal{}.t_min_c, "t_opt_c"_a = Cardinal{}.t_opt_c,
-           "t_max_c"_a = Cardinal{}.t_max_c)
+  bind_law<Cardinal>(
+      module, "Cardinal",
+      "Cardinal temperatures with inflexion (Rosso et al. 1993), 0 outside (Tmin, Tmax). The default law.")
+      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = Cardinal{}.t_min_c,
+           "t_opt_c"_a = Cardinal{}.t_opt_c, "t_max_c"_a = Cardinal{}.t_max_c)
       .def_readonly("t_min_c", &Cardinal::t_min_c)
       .def_readonly("t_opt_c", &Cardinal::t_opt_c)
       .def_readonly("t_max_c", &Cardinal::t_max_c)
       .def("__repr__", [](const Cardinal& l) {
-        return "Cardinal(t_min_c=" + number(l.t_min_c) + ", t_opt_c=" + number(l.t_opt_c) + ", t_max_c=" + number(l.t_max_c) + ")";
+        return "Cardinal(t_min_c=" + number(l.t_min_c) + ", t_opt_c=" + number(l.t_opt_c) +
+               ", t_max_c=" + number(l.t_max_c) + ")";
       });
 }
 
@@ -169,8 +186,8 @@ void bind_clock(py::module_& module) {
               speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen));
             });
       },
-      py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
-      "kitchen"_a = py::none(),
+      py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water),
+      "sugar_percent"_a = number_of(sugar), "kitchen"_a = py::none(),
       R"(Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
 Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
@@ -179,10 +196,12 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
 
   module.def(
       "hours_to_rise",
-      [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
-         const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m,
-         const std::optional<Kitchen>& kitchen, const std::string& unreachable) {
-        const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
+      [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
+         const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
+         const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen,
+         const std::string& unreachable) {
+        const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
+                                       water_percent, sugar_percent, gluten_percent, altitude_m};
         const Yeast kind = yeast_named(yeast);
         const Unreachable policy = unreachable_named(unreachable);
         Inputs inputs;
@@ -192,35 +211,39 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
           hours_to_rise(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen), policy);
         });
       },
-      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt),
-      "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten),
-      "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(), "unreachable"_a = "raise",
-      R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough temperature.
+      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
+      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
+      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      "unreachable"_a = "raise",
+      R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
+temperature.
 
-Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the dough's
-own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight; altitude_m in m.
-yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise", or "inf" for maps.
-Returns: hours, a number or an array of the common shape.
-Raises InvalidInput; NoSolution for a rise the dough cannot hold or make, naming the reachable rise; OutsideModel where the
-yeast stands still. For arrays the message names the first index and the count.
-Source: clock, gas and retention of the model in closed form (Rosso et al. 1993; Weiss 1974; Buck 1996; ISO 2533).)");
+Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the
+dough's own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight;
+altitude_m in m. yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise", or
+"inf" for maps. Returns: hours, a number or an array of the common shape. Raises InvalidInput; NoSolution for a rise
+the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
+message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et al.
+1993; Weiss 1974; Buck 1996; ISO 2533).)");
 
   module.def(
       "rise_after",
-      [](const Time& time_h, const Number& dough_c, const Number& yeast_percent, const std::string& yeast, const Number& salt_percent,
-         const Number& water_percent, const Number& sugar_percent, const Number& gluten_percent, const Number& altitude_m,
-         const std::optional<Kitchen>& kitchen) {
-        const DoughArguments arguments{dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m};
+      [](const Time& time_h, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
+         const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
+         const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen) {
+        const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
+                                       water_percent, sugar_percent, gluten_percent, altitude_m};
         const Yeast kind = yeast_named(yeast);
         Inputs inputs;
         inputs.add(field::time_h, time_h);
         arguments.add_to(inputs);
-        return inputs.run(
-            [&](std::span<const Values> in, std::span<double> out) { rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen)); });
+        return inputs.run([&](std::span<const Values> in, std::span<double> out) {
+          rise_after(in[0], doughs_of(in, kind), out, kitchen_or_default(kitchen));
+        });
       },
-      "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = number_of(salt),
-      "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar), "gluten_percent"_a = number_of(gluten),
-      "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
+      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
+      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
       R"(Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
 Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
@@ -234,7 +257,9 @@ Source: as hours_to_rise.)");
             .add(field::time_h, time_h)
             .add(field::from_c, from_c)
             .add(field::to_c, to_c)
-            .run([&](std::span<const Values> in, std::span<double> out) { same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen)); });
+            .run([&](std::span<const Values> in, std::span<double> out) {
+              same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen));
+            });
       },
       "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(),
       R"(A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
@@ -257,9 +282,11 @@ Source: ratio of the kitchen's temperature law.)");
             });
       },
       "start_c"_a, "time_h"_a, py::kw_only(), "surroundings_c"_a, "time_constant_h"_a,
-      R"(Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings) exp(-t/time_constant).
+      R"(Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
+exp(-t/time_constant).
 
-Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of cooling.)");
+Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of
+cooling.)");
   module.def(
       "drift_equivalent_h",
       [](const Time& time_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
@@ -275,15 +302,16 @@ Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raise
             });
       },
       "time_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "kitchen"_a = py::none(),
-      R"(Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature factor, exactly.
+      R"(Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
+factor, exactly.
 
 Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
-Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et al. 1993),
-Gauss-Legendre quadrature to rounding for the others.)");
+Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et
+al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
   module.def(
       "drift_hours",
-      [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h, const std::string& unreachable,
-         const std::optional<Kitchen>& kitchen) {
+      [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
+         const std::string& unreachable, const std::optional<Kitchen>& kitchen) {
         const TemperatureLaw law = law_or_default(kitchen);
         const Unreachable policy = unreachable_named(unreachable);
         return Inputs()
@@ -295,63 +323,76 @@ Gauss-Legendre quadrature to rounding for the others.)");
               drift_hours(law, {in[1], in[2], in[3]}, in[0], out, policy);
             });
       },
-      "equivalent_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "unreachable"_a = "raise", "kitchen"_a = py::none(),
+      "equivalent_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "unreachable"_a = "raise",
+      "kitchen"_a = py::none(),
       R"(Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
 
-Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for maps.
-Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as drift_equivalent_h, by Halley's method.)");
+Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for
+maps. Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as
+drift_equivalent_h, by Halley's method.)");
   module.def(
       "series_equivalent_h",
       [](const py::array_t<double, py::array::c_style | py::array::forcecast>& time_h,
-         const py::array_t<double, py::array::c_style | py::array::forcecast>& temperature_c, const std::optional<Kitchen>& kitchen) {
+         const py::array_t<double, py::array::c_style | py::array::forcecast>& temperature_c,
+         const std::optional<Kitchen>& kitchen) {
         if (time_h.ndim() != 1 || temperature_c.ndim() != 1) {
-          throw InvalidInput("a temperature series is two lists of one dimension, times and temperatures [time_h]", {.field = "time_h"});
+          throw InvalidInput("a temperature series is two lists of one dimension, times and temperatures [time_h]",
+                             {.field = "time_h"});
         }
         const auto length = [](const auto& array) { return static_cast<std::size_t>(array.size()); };
         py::array_t<double> out(time_h.size());
-        series_equivalent_h(law_or_default(kitchen), {time_h.data(), length(time_h)}, {temperature_c.data(), length(temperature_c)},
-                            {out.mutable_data(), length(out)});
+        series_equivalent_h(law_or_default(kitchen), {time_h.data(), length(time_h)},
+                            {temperature_c.data(), length(temperature_c)}, {out.mutable_data(), length(out)});
         return out;
       },
       "time_h"_a, "temperature_c"_a, py::kw_only(), "kitchen"_a = py::none(),
       R"(Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
 
 Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
-Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature for the others.)");
+Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature
+for the others.)");
 
   module.def(
       "reachable_rise",
-      [](double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent, double sugar_percent,
-         double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-        return reachable_rise(dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m),
+      [](double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
+         double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
+        return reachable_rise(dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent,
+                                    gluten_percent, altitude_m),
                               kitchen_or_default(kitchen));
       },
-      py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
-      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
+      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
+      "kitchen"_a = py::none(),
       R"(The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 
 Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise.)");
 
   module.def(
       "yeast_for_rise",
-      [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent, double water_percent,
-         double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-        const Dough asked = dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
+      [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent,
+         double water_percent, double sugar_percent, double gluten_percent, double altitude_m,
+         const std::optional<Kitchen>& kitchen) {
+        const Dough asked =
+            dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
         return Inputs().add(field::target_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
           require(field::target_h, in[0]);
-          for_each_place(in[0], out, [&](double value) { return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen)); });
+          for_each_place(in[0], out, [&](double value) {
+            return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen));
+          });
         });
       },
-      "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
-      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
+      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
+      "kitchen"_a = py::none(),
       R"(Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
 Args: rise_percent %, target_h hours or a timedelta (a number or an array), the others numbers as in hours_to_rise.
-Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest dose give;
-OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.)");
+Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest
+dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.)");
 
   py::class_<Explanation>(module, "Explanation", "The factors that made a time.")
-      .def_readonly("reference_h", &Explanation::reference_h, "hours of the same rise in the reference dough with 1 % instant yeast")
+      .def_readonly("reference_h", &Explanation::reference_h,
+                    "hours of the same rise in the reference dough with 1 % instant yeast")
       .def_readonly("hours", &Explanation::hours, "reference_h times all factors")
       .def_property_readonly(
           "factors",
@@ -365,24 +406,30 @@ OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the do
       .def("__repr__", &repr);
   module.def(
       "explain",
-      [](double rise_percent, double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
-         double sugar_percent, double gluten_percent, double altitude_m, const std::optional<Kitchen>& kitchen) {
-        return explain(rise_percent, dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m),
+      [](double rise_percent, double dough_c, double yeast_percent, const std::string& yeast, double salt_percent,
+         double water_percent, double sugar_percent, double gluten_percent, double altitude_m,
+         const std::optional<Kitchen>& kitchen) {
+        return explain(rise_percent,
+                       dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent,
+                             altitude_m),
                        kitchen_or_default(kitchen));
       },
-      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
-      "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude, "kitchen"_a = py::none(),
+      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
+      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
+      "kitchen"_a = py::none(),
       R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
-Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no sugar, sea
-level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
+Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
+sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
 Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
 
-  py::class_<Dough>(module, "Dough", R"(One dough at one temperature, for the functions between two moments of a process.
+  py::class_<Dough>(module, "Dough",
+                    R"(One dough at one temperature, for the functions between two moments of a process.
 
 Args as in hours_to_rise. Nothing is checked before it is used.)")
-      .def(py::init(&dough), py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt, "water_percent"_a = water,
-           "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude)
+      .def(py::init(&dough), py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
+           "salt_percent"_a = salt, "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten,
+           "altitude_m"_a = altitude)
       .def_readonly("dough_c", &Dough::dough_c)
       .def_readonly("yeast_percent", &Dough::yeast_percent)
       .def_property_readonly("yeast", [](const Dough& d) { return std::string(name_of(d.yeast)); })
@@ -400,44 +447,55 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
           },
           "dough_c"_a, "the same dough at another temperature, °C")
       .def("__repr__", [](const Dough& d) {
-        return "Dough(dough_c=" + number(d.dough_c) + ", yeast_percent=" + number(d.yeast_percent) + ", yeast='" + std::string(name_of(d.yeast)) +
-               "', salt_percent=" + number(d.salt_percent) + ", water_percent=" + number(d.water_percent) +
-               ", sugar_percent=" + number(d.sugar_percent) + ", gluten_percent=" + number(d.gluten_percent) +
-               ", altitude_m=" + number(d.altitude_m) + ")";
+        return "Dough(dough_c=" + number(d.dough_c) + ", yeast_percent=" + number(d.yeast_percent) + ", yeast='" +
+               std::string(name_of(d.yeast)) + "', salt_percent=" + number(d.salt_percent) +
+               ", water_percent=" + number(d.water_percent) + ", sugar_percent=" + number(d.sugar_percent) +
+               ", gluten_percent=" + number(d.gluten_percent) + ", altitude_m=" + number(d.altitude_m) + ")";
       });
-  py::class_<DoughState>(module, "DoughState", "A dough between two moments of one process, per 100 g of flour. Make one with mixed().")
+  py::class_<DoughState>(module, "DoughState",
+                         "A dough between two moments of one process, per 100 g of flour. Make one with mixed().")
       .def_readonly("equivalent_h", &DoughState::equivalent_h, "equivalent hours since the yeast met flour and water")
-      .def_readonly("co2_mmol", &DoughState::co2_mmol, "CO2 in cells and water as if nothing leaked since the last handling, mmol")
+      .def_readonly("co2_mmol", &DoughState::co2_mmol,
+                    "CO2 in cells and water as if nothing leaked since the last handling, mmol")
       .def_readonly("air_mmol", &DoughState::air_mmol, "air in the cells, mmol")
       .def_readonly("mixed_volume_ml", &DoughState::mixed_volume_ml, "volume just after mixing, mL")
       .def_readonly("anchor_ratio", &DoughState::anchor_ratio, "volume over mixed volume at the last handling")
       .def("__repr__", [](const DoughState& s) {
-        return "<DoughState " + number(s.equivalent_h) + " equivalent h, " + number(s.co2_mmol) + " mmol CO2, " + number(s.air_mmol) +
-               " mmol air per 100 g flour>";
+        return "<DoughState " + number(s.equivalent_h) + " equivalent h, " + number(s.co2_mmol) + " mmol CO2, " +
+               number(s.air_mmol) + " mmol air per 100 g flour>";
       });
   module.def(
-      "mixed", [](const Dough& d, const std::optional<Kitchen>& k) { return mixed(d, kitchen_or_default(k)); }, "dough"_a, py::kw_only(),
-      "kitchen"_a = py::none(), "The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.");
+      "mixed", [](const Dough& d, const std::optional<Kitchen>& k) { return mixed(d, kitchen_or_default(k)); },
+      "dough"_a, py::kw_only(), "kitchen"_a = py::none(),
+      "The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.");
   module.def(
       "rested",
       [](const Dough& d, const DoughState& s, const Time& time_h, const std::optional<Kitchen>& k) {
         DoughState later;
         Inputs().add(field::time_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
-          if (out.size() != 1) throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
+          if (out.size() != 1)
+            throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
           later = rested(d, s, in[0][0], kitchen_or_default(k));
         });
         return later;
       },
       "dough"_a, "state"_a, "time_h"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as hours_to_rise.");
+      "The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as "
+      "hours_to_rise.");
   module.def(
       "handled",
-      [](const Dough& d, const DoughState& s, double loss, const std::optional<Kitchen>& k) { return handled(d, s, loss, kitchen_or_default(k)); },
+      [](const Dough& d, const DoughState& s, double loss, const std::optional<Kitchen>& k) {
+        return handled(d, s, loss, kitchen_or_default(k));
+      },
       "dough"_a, "state"_a, "loss_fraction"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises InvalidInput. Losses by "
+      "The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises "
+      "InvalidInput. Losses by "
       "handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.");
   module.def(
-      "volume_ratio", [](const Dough& d, const DoughState& s, const std::optional<Kitchen>& k) { return volume_ratio(d, s, kitchen_or_default(k)); },
+      "volume_ratio",
+      [](const Dough& d, const DoughState& s, const std::optional<Kitchen>& k) {
+        return volume_ratio(d, s, kitchen_or_default(k));
+      },
       "dough"_a, "state"_a, py::kw_only(), "kitchen"_a = py::none(),
       "Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.");
   module.def(
@@ -446,14 +504,17 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
         return hours_until(d, s, ratio, kitchen_or_default(k));
       },
       "dough"_a, "state"_a, "ratio"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; NoSolution naming the reachable "
+      "Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; "
+      "NoSolution naming the reachable "
       "ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.");
   module.def(
       "over_proof_ratio",
-      [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio, const std::optional<Kitchen>& k) {
+      [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio,
+         const std::optional<Kitchen>& k) {
         return over_proof_ratio(d, standing_named(standing), final_proof, start_ratio, kitchen_or_default(k));
       },
       "dough"_a, py::kw_only(), "standing"_a, "final_proof"_a, "start_ratio"_a = 1.0, "kitchen"_a = py::none(),
-      "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". Common practice, no source; the "
+      "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". "
+      "Common practice, no source; the "
       "shares are parameters of the kitchen. Raises InvalidInput.");
 }

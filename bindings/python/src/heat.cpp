@@ -14,37 +14,47 @@ namespace {
 /// A property of a composition at a temperature, for numbers and arrays of temperatures.
 auto property(double (*of)(const Composition&, double)) {
   return [of](const Composition& composition, const Number& temperature_c) {
-    return Inputs().add(field::temperature_c, temperature_c).run([&](std::span<const Values> in, std::span<double> out) {
-      for_each_place(in[0], out, [&](double t) { return of(composition, t); });
-    });
+    return Inputs()
+        .add(field::temperature_c, temperature_c)
+        .run([&](std::span<const Values> in, std::span<double> out) {
+          for_each_place(in[0], out, [&](double t) { return of(composition, t); });
+        });
   };
 }
 
 void bind_properties(py::module_& module) {
-  py::class_<Composition> composition(module, "Composition",
-                                      R"(What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
+  py::class_<Composition> composition(
+      module, "Composition",
+      R"(What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
 
-Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1 (± 0.02).
-Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.)");
+Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1
+(± 0.02). Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no
+freezing.)");
   composition
       .def(py::init([](double water, double protein, double fat, double carbohydrate, double fibre, double ash) {
              return Composition{water, protein, fat, carbohydrate, fibre, ash};
            }),
-           py::kw_only(), "water"_a = 0.0, "protein"_a = 0.0, "fat"_a = 0.0, "carbohydrate"_a = 0.0, "fibre"_a = 0.0, "ash"_a = 0.0)
+           py::kw_only(), "water"_a = 0.0, "protein"_a = 0.0, "fat"_a = 0.0, "carbohydrate"_a = 0.0, "fibre"_a = 0.0,
+           "ash"_a = 0.0)
       .def_static(
           "of", [](const std::string& ingredient) { return ingredient_named(ingredient).composition; }, "ingredient"_a,
-          "That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming the known ones.")
+          "That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming "
+          "the known ones.")
       .def_readonly("water", &Composition::water)
       .def_readonly("protein", &Composition::protein)
       .def_readonly("fat", &Composition::fat)
       .def_readonly("carbohydrate", &Composition::carbohydrate)
       .def_readonly("fibre", &Composition::fibre)
       .def_readonly("ash", &Composition::ash)
-      .def("with_moisture", &with_moisture, "moisture_percent"_a, "The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.")
-      .def("specific_heat", property(specific_heat), "temperature_c"_a, "kJ/(kg K); temperature_c: °C, a number or an array. Raises InvalidInput.")
-      .def("density", property(density), "temperature_c"_a, "kg/m³; temperature_c: °C, a number or an array. Raises InvalidInput.")
+      .def("with_moisture", &with_moisture, "moisture_percent"_a,
+           "The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.")
+      .def("specific_heat", property(specific_heat), "temperature_c"_a,
+           "kJ/(kg K); temperature_c: °C, a number or an array. Raises InvalidInput.")
+      .def("density", property(density), "temperature_c"_a,
+           "kg/m³; temperature_c: °C, a number or an array. Raises InvalidInput.")
       .def("conductivity", property(conductivity), "temperature_c"_a,
-           "W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises InvalidInput.")
+           "W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises "
+           "InvalidInput.")
       .def("diffusivity", property(diffusivity), "temperature_c"_a,
            "m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.");
   add_value_methods(composition, 0, {"water", "protein", "fat", "carbohydrate", "fibre", "ash"});
@@ -57,21 +67,23 @@ Source: Maxwell and Eucken's rule as in ASHRAE Handbook - Refrigeration (from me
              R"(Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
 
 Args: moisture_percent: a number, 5 to 20 % of the flour's weight. Raises InvalidInput.
-Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from memory).)");
+Source: fit of this project through 15.1 kJ/kg at 11.5 % (baking trade dictionary) and 105 kJ/kg of dry matter (from
+memory).)");
 }
 
 void bind_mixing(py::module_& module) {
   using Optional = std::optional<double>;
   py::class_<Bowl> bowl(module, "Bowl", R"(The bowl the dough is mixed in, with its hook or paddle.
 
-Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that comes to
-the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.)");
+Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that
+comes to the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.)");
   bowl.def(py::init([](const std::string& material, double mass_g, Optional temperature_c, double contact) {
              const Bowl made{material, mass_g, temperature_c, contact};
              heat_capacity_kj(made);
              return made;
            }),
-           "material"_a = "steel", "mass_g"_a = 0.0, py::kw_only(), "temperature_c"_a = py::none(), "contact"_a = Bowl{}.contact)
+           "material"_a = "steel", "mass_g"_a = 0.0, py::kw_only(), "temperature_c"_a = py::none(),
+           "contact"_a = Bowl{}.contact)
       .def_readonly("material", &Bowl::material)
       .def_readonly("mass_g", &Bowl::mass_g)
       .def_readonly("temperature_c", &Bowl::temperature_c)
@@ -81,13 +93,15 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
       "bowl_materials",
       [] {
         NumbersByName values;
-        for (const BowlMaterial& material : bowl_materials()) values[py::str(std::string(material.name))] = material.specific_heat_kj;
+        for (const BowlMaterial& material : bowl_materials())
+          values[py::str(std::string(material.name))] = material.specific_heat_kj;
         return values;
       },
       "Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory).");
 
-  py::class_<MixingMethod>(module, "MixingMethod",
-                           "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.")
+  py::class_<MixingMethod>(
+      module, "MixingMethod",
+      "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.")
       .def_property_readonly("name", [](const MixingMethod& m) { return std::string(m.name); })
       .def_property_readonly("label", [](const MixingMethod& m) { return std::string(m.label); })
       .def_readonly("work_kj_per_kg", &MixingMethod::work_kj_per_kg)
@@ -96,16 +110,19 @@ the dough's temperature. Raises InvalidInput for an unknown material; the rest i
       .def_readonly("usual_min", &MixingMethod::usual_min)
       .def_property_readonly("source", [](const MixingMethod& m) { return std::string(m.source); })
       .def("__repr__", [](const MixingMethod& m) {
-        return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " + short_number(m.usual_min) + " min>";
+        return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " +
+               short_number(m.usual_min) + " min>";
       });
   module.def(
       "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); },
       "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
 
-  py::class_<ByMethod> by_method(module, "ByMethod", R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
+  py::class_<ByMethod> by_method(
+      module, "ByMethod",
+      R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
 
-Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour, by its
-moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.)");
+Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour,
+by its moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.)");
   by_method
       .def(py::init([](const std::string& method, Optional minutes, Optional hydration_kj_per_kg) {
              mixing_method_named(method);
@@ -119,8 +136,8 @@ moisture if not given. Raises InvalidInput for an unknown method; the rest is ch
 
   py::class_<ByWork> by_work(module, "ByWork", R"(Mixing heat from known work; hydration comes on top.
 
-Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if not given.
-Checked when it is used.)");
+Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if
+not given. Checked when it is used.)");
   by_work
       .def(py::init([](double work_kj_per_kg, Optional hydration_kj_per_kg) {
              return ByWork{work_kj_per_kg, hydration_kj_per_kg};
@@ -130,10 +147,12 @@ Checked when it is used.)");
       .def_readonly("hydration_kj_per_kg", &ByWork::hydration_kj_per_kg);
   add_value_methods(by_work, 1, {"work_kj_per_kg", "hydration_kj_per_kg"});
 
-  py::class_<ByNetGain> by_net_gain(module, "ByNetGain", R"(One number from logged batches in place of work, hydration and losses.
+  py::class_<ByNetGain> by_net_gain(module, "ByNetGain",
+                                    R"(One number from logged batches in place of work, hydration and losses.
 
 Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
-minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when it is used.)");
+minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when
+it is used.)");
   by_net_gain
       .def(py::init([](double net_gain_kj_per_kg, double sd_kj_per_kg, double minutes) {
              return ByNetGain{net_gain_kj_per_kg, sd_kj_per_kg, minutes};
@@ -144,7 +163,8 @@ minutes: min of mixing in the room, whose exchange with it is then reckoned apar
       .def_readonly("minutes", &ByNetGain::minutes);
   add_value_methods(by_net_gain, 1, {"net_gain_kj_per_kg", "sd_kj_per_kg", "minutes"});
 
-  py::class_<BatchMean> batches(module, "BatchMean", "A number found from several batches: mean, sd (None from one batch) and each.");
+  py::class_<BatchMean> batches(module, "BatchMean",
+                                "A number found from several batches: mean, sd (None from one batch) and each.");
   batches
       .def(py::init([](const std::vector<double>& each) { return mean_of_batches(each); }), "each"_a,
            "From the numbers of the batches. Raises InvalidInput.")
@@ -154,10 +174,11 @@ minutes: min of mixing in the room, whose exchange with it is then reckoned apar
   add_value_methods(batches, 1, {"each"}, false);
   batches
       .def(
-          "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); }, "mean, sd and each.")
+          "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); },
+          "mean, sd and each.")
       .def("__str__", [](const BatchMean& b) {
-        return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " + std::to_string(b.each.size()) +
-               (b.each.size() == 1 ? " batch" : " batches");
+        return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " +
+               std::to_string(b.each.size()) + (b.each.size() == 1 ? " batch" : " batches");
       });
   module.def("mixing_minutes", &mixing_minutes, "mixing"_a,
              R"(Minutes of mixing in the room that a way of mixing says; 0 if it says none.
@@ -172,14 +193,19 @@ void bind_heat(py::module_& module) {
   bind_mixing(module);
   module.def(
       "friction_from_batches",
-      [](const Number& dough_c, const Number& flour_c, const Number& room_c, const Number& water_c, const std::optional<Number>& preferment_c) {
+      [](const Number& dough_c, const Number& flour_c, const Number& room_c, const Number& water_c,
+         const std::optional<Number>& preferment_c) {
         BatchMean result;
         Inputs inputs;
-        inputs.add(field::dough_c, dough_c).add(field::flour_c, flour_c).add(field::room_c, room_c).add(field::water_c, water_c);
+        inputs.add(field::dough_c, dough_c)
+            .add(field::flour_c, flour_c)
+            .add(field::room_c, room_c)
+            .add(field::water_c, water_c);
         const bool with_preferment = preferment_c.has_value();
         if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
         inputs.run([&](std::span<const Values> in, std::span<double> out) {
-          result = friction_from_batches(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt);
+          result =
+              friction_from_batches(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt);
           std::copy(result.each.begin(), result.each.end(), out.begin());
         });
         return result;
@@ -189,16 +215,22 @@ void bind_heat(py::module_& module) {
 
 Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
 Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks.)");
-  module.def("ice_by_heat_balance", &ice_by_heat_balance, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a, "ice_c"_a = 0.0,
+  module.def("ice_by_heat_balance", &ice_by_heat_balance, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a,
+             "ice_c"_a = 0.0,
              R"(Ice in place of that much of the water, g, from the enthalpies of ice and water.
 
-Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough even as ice.
-Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and 2.05 kJ/(kg K), 333.55 kJ/kg.)");
+Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough
+even as ice. Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and
+2.05 kJ/(kg K), 333.55 kJ/kg.)");
   module.def(
       "water_by_factor_rule",
-      [](const Number& desired_c, const Number& flour_c, const Number& room_c, const Number& friction_k, const std::optional<Number>& preferment_c) {
+      [](const Number& desired_c, const Number& flour_c, const Number& room_c, const Number& friction_k,
+         const std::optional<Number>& preferment_c) {
         Inputs inputs;
-        inputs.add(field::desired_c, desired_c).add(field::flour_c, flour_c).add(field::room_c, room_c).add(field::friction_k, friction_k);
+        inputs.add(field::desired_c, desired_c)
+            .add(field::flour_c, flour_c)
+            .add(field::room_c, room_c)
+            .add(field::friction_k, friction_k);
         const bool with_preferment = preferment_c.has_value();
         if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
         return inputs.run([with_preferment](std::span<const Values> in, std::span<double> out) {
@@ -208,16 +240,16 @@ Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthal
       "desired_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a, "friction_k"_a, "preferment_c"_a = py::none(),
       R"(Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
-Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a preferment.
-Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see cautions(water_c=...).
-Raises InvalidInput. Source: trade textbooks.)");
-  module.def("dough_by_factor_rule", &dough_by_factor_rule, "water_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a, "friction_k"_a,
-             "preferment_c"_a = py::none(),
+Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a
+preferment. Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see
+cautions(water_c=...). Raises InvalidInput. Source: trade textbooks.)");
+  module.def("dough_by_factor_rule", &dough_by_factor_rule, "water_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a,
+             "friction_k"_a, "preferment_c"_a = py::none(),
              R"(Dough temperature the factor rule expects, °C: the mean of the known temperatures and friction.
 
 Args: numbers, °C; friction_k in K. Raises InvalidInput. Source: trade textbooks.)");
-  module.def("friction_from_batch", &friction_from_batch, py::kw_only(), "dough_c"_a, "flour_c"_a, "room_c"_a, "water_c"_a,
-             "preferment_c"_a = py::none(),
+  module.def("friction_from_batch", &friction_from_batch, py::kw_only(), "dough_c"_a, "flour_c"_a, "room_c"_a,
+             "water_c"_a, "preferment_c"_a = py::none(),
              R"(Friction of a batch, K: n dough - flour - room - water (- preferment).
 
 Args: numbers, °C, measured at one batch; use the result for the next batch of the same size on the same mixer.
@@ -225,6 +257,6 @@ Raises InvalidInput, also if the friction lies outside -10 to 25 K. Source: trad
   module.def("ice_by_trade_rule", &ice_by_trade_rule, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a,
              R"(Ice at 0 °C to put in place of that much of the water, g: water (tap - wanted)/(tap + 80).
 
-Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than the tap.
-Source: trade textbooks, in °F (tap - wanted)/(tap + 112).)");
+Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than
+the tap. Source: trade textbooks, in °F (tap - wanted)/(tap + 112).)");
 }

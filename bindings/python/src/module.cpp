@@ -23,7 +23,9 @@ std::string shape_text(const py::array& array) { return py::cast<std::string>(py
   throw ferment::InvalidInput(message + " [" + std::string(field.name) + "]", {.field = std::string(field.name)});
 }
 
-bool is_timedelta(const py::object& object) { return py::isinstance(object, py::module_::import("datetime").attr("timedelta")); }
+bool is_timedelta(const py::object& object) {
+  return py::isinstance(object, py::module_::import("datetime").attr("timedelta"));
+}
 
 /// One of our errors as the Python exception of the same name, with its facts as attributes.
 void raise_in_python(const ferment::Error& error) {
@@ -64,7 +66,8 @@ Inputs& Inputs::read(const Field& field, const py::object& argument) {
     }
     return *this;
   }
-  if (py::isinstance<Array>(argument) && py::reinterpret_borrow<py::array>(argument).ndim() > 0) {  // the usual array, without a detour
+  if (py::isinstance<Array>(argument) &&
+      py::reinterpret_borrow<py::array>(argument).ndim() > 0) {  // the usual array, without a detour
     input.array = py::reinterpret_borrow<Array>(argument);
     return *this;
   }
@@ -111,7 +114,8 @@ void Inputs::broadcast() {
       } else if (length != 1 && length != common) {
         std::string shapes;
         for (const Input& other : inputs()) {
-          if (other.array) shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
+          if (other.array)
+            shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
         }
         throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes +
                                         "; give arrays of one shape, or of shapes that NumPy broadcasts",
@@ -126,7 +130,8 @@ void Inputs::broadcast() {
       continue;
     }
     if (!std::equal(shape_.begin(), shape_.end(), input.array->shape(), input.array->shape() + input.array->ndim())) {
-      input.array = Array(py::object(py::module_::import("numpy").attr("broadcast_to")(*input.array, py::cast(shape_))));
+      input.array =
+          Array(py::object(py::module_::import("numpy").attr("broadcast_to")(*input.array, py::cast(shape_))));
     }
     values_[i] = std::span<const double>(input.array->data(), static_cast<std::size_t>(input.array->size()));
   }
@@ -138,7 +143,8 @@ void throw_at(const ferment::Error& error, const ferment::Values& values, std::s
   if (!values.is_single()) {
     detail.index = first;
     detail.count = count;
-    message += " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(values.size()) + ")";
+    message += " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " +
+               std::to_string(values.size()) + ")";
   }
   switch (error.status()) {
     case ferment::Status::invalid_input: throw ferment::InvalidInput(message, detail);
@@ -160,18 +166,24 @@ std::vector<double> as_column(Inputs& inputs) {
 
 }  // namespace
 
-std::vector<double> column_of(const Field& field, const Number& argument) { return as_column(Inputs().add(field, argument)); }
-std::vector<double> column_of(const Field& field, const Time& argument) { return as_column(Inputs().add(field, argument)); }
+std::vector<double> column_of(const Field& field, const Number& argument) {
+  return as_column(Inputs().add(field, argument));
+}
+std::vector<double> column_of(const Field& field, const Time& argument) {
+  return as_column(Inputs().add(field, argument));
+}
 
 std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
 
 double hours_of(const Field& field, const Duration& argument) {
-  const Answer hours = Inputs().add(field, Time{argument.object}).run([](std::span<const ferment::Values> in, std::span<double> out) {
-    for (std::size_t i = 0; i < out.size(); ++i) out[i] = in[0][i];
-  });
+  const Answer hours =
+      Inputs().add(field, Time{argument.object}).run([](std::span<const ferment::Values> in, std::span<double> out) {
+        for (std::size_t i = 0; i < out.size(); ++i) out[i] = in[0][i];
+      });
   if (!PyFloat_Check(hours.object.ptr())) {
-    throw ferment::InvalidInput(std::string(field.label) + " must be one number of hours or one timedelta, not an array [" + std::string(field.name) +
-                                    "]",
+    throw ferment::InvalidInput(std::string(field.label) +
+                                    " must be one number of hours or one timedelta, not an array [" +
+                                    std::string(field.name) + "]",
                                 {.field = std::string(field.name)});
   }
   return PyFloat_AsDouble(hours.object.ptr());

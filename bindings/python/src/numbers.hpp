@@ -75,8 +75,8 @@ struct type_caster<Answer> {
 };
 }  // namespace pybind11::detail
 
-/// Looks for signals every 50 ms, for the callbacks of long calls: what one raises, such as KeyboardInterrupt, ends the call. Only
-/// on the thread that made it, which is where Python may run their handlers. Called without the GIL.
+/// Looks for signals every 50 ms, for the callbacks of long calls: what one raises, such as KeyboardInterrupt, ends the
+/// call. Only on the thread that made it, which is where Python may run their handlers. Called without the GIL.
 class Interrupt {
  public:
   void operator()() const {
@@ -126,7 +126,8 @@ class Inputs {
   static constexpr std::size_t without_gil = 1000;  // some 50 µs of work: below that the switch costs more
   static constexpr std::size_t one_part = 1 << 19;  // some 20 ms
 
-  /// A long array part by part, with a look for signals in between. An error is that of the whole: it counts all that offend.
+  /// A long array part by part, with a look for signals in between. An error is that of the whole: it counts all that
+  /// offend.
   template <class Work>
   void in_parts(Work work, std::span<double> out) {
     if (out.size() <= one_part) return work(values(), out);
@@ -167,7 +168,8 @@ class Inputs {
 };
 
 /// Throws the error again with its place in an array.
-[[noreturn]] void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first, std::size_t count);
+[[noreturn]] void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first,
+                           std::size_t count);
 
 /// out[i] = of(values[i]) for all; an error names the first place and how many fail, with the first one's words.
 template <class Of>

@@ -24,10 +24,11 @@ struct type_caster<Duration> : argument_caster<Duration> {
 /// Hours of a duration; the field names the input in messages. Throws InvalidInput unless it is one number.
 double hours_of(const ferment::Field& field, const Duration& argument);
 
-/// Adds to_dict, replace, ==, hash, repr and pickling to a class whose constructor takes these attributes as keywords, of
-/// which the first `required` must be given; repr leaves out others that are as in Value{}.
+/// Adds to_dict, replace, ==, hash, repr and pickling to a class whose constructor takes these attributes as keywords,
+/// of which the first `required` must be given; repr leaves out others that are as in Value{}.
 template <class Value>
-void add_value_methods(py::class_<Value>& cls, std::size_t required, const std::vector<std::string>& names, bool with_dict = true) {
+void add_value_methods(py::class_<Value>& cls, std::size_t required, const std::vector<std::string>& names,
+                       bool with_dict = true) {
   const auto keywords = [names](const py::object& self) {
     Document values;
     for (const std::string& name : names) values[py::str(name)] = self.attr(name.c_str());
@@ -36,7 +37,8 @@ void add_value_methods(py::class_<Value>& cls, std::size_t required, const std::
   py::dict defaults = keywords(py::cast(Value{}));
   for (std::size_t i = 0; i < required; ++i) defaults.attr("pop")(names[i]);
   const auto shown = [keywords, defaults](const py::object& self) {
-    return py::cast<std::string>(py::module_::import("libferment._values").attr("shown")(self, keywords(self), defaults));
+    return py::cast<std::string>(
+        py::module_::import("libferment._values").attr("shown")(self, keywords(self), defaults));
   };
   if (with_dict) {
     cls.def(

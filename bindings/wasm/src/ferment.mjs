@@ -34,7 +34,10 @@ async function instantiate() {
       },
       environ_get: () => success,
       proc_exit(code) {
-        throw new FermentError(Status.internal, `the library stopped with code ${code}; please report the input that led here`);
+        throw new FermentError(
+          Status.internal,
+          `the library stopped with code ${code}; please report the input that led here`,
+        );
       },
     },
   };
@@ -44,7 +47,8 @@ async function instantiate() {
     bytes = await readFile(url);
   } else {
     const response = await fetch(url);
-    if (!response.ok) throw new FermentError(Status.internal, `${url} could not be loaded: ${response.status} ${response.statusText}`);
+    if (!response.ok)
+      throw new FermentError(Status.internal, `${url} could not be loaded: ${response.status} ${response.statusText}`);
     bytes = await response.arrayBuffer();
   }
   const { instance } = await WebAssembly.instantiate(bytes, imports);
@@ -86,12 +90,14 @@ function invalid(message) {
 
 function number(name, value) {
   if (value === undefined) throw invalid(`${name} must be given`);
-  if (typeof value !== "number") throw invalid(`${name} must be a number, not ${JSON.stringify(value) ?? typeof value}`);
+  if (typeof value !== "number")
+    throw invalid(`${name} must be a number, not ${JSON.stringify(value) ?? typeof value}`);
   return value;
 }
 
 function onlyKnown(inputs, known) {
-  if (inputs === null || typeof inputs !== "object") throw invalid(`the inputs must be an object with ${known.join(", ")}`);
+  if (inputs === null || typeof inputs !== "object")
+    throw invalid(`the inputs must be an object with ${known.join(", ")}`);
   for (const name of Object.keys(inputs)) {
     if (!known.includes(name)) throw invalid(`${name} is unknown; known: ${known.join(", ")}`);
   }
@@ -124,7 +130,15 @@ export function hoursToRise(risePercent, dough) {
   number("risePercent", risePercent);
   onlyKnown(dough, ["doughC", "yeastPercent", "yeast", "saltPercent", "waterPercent", "sugarPercent", "altitudeM"]);
   // Defaults of FERMENT_DOUGH_INIT.
-  const { doughC, yeastPercent, yeast = "instant", saltPercent = 2, waterPercent = 65, sugarPercent = 0, altitudeM = 0 } = dough;
+  const {
+    doughC,
+    yeastPercent,
+    yeast = "instant",
+    saltPercent = 2,
+    waterPercent = 65,
+    sugarPercent = 0,
+    altitudeM = 0,
+  } = dough;
   if (!yeasts.includes(yeast)) throw invalid(`yeast ${JSON.stringify(yeast)} is unknown; known: ${yeasts.join(", ")}`);
   writeStruct(yeasts.indexOf(yeast), [
     number("doughC", doughC),

@@ -91,10 +91,13 @@ FERMENT_INLINE double log_corrected(double u, double exact, double correction) {
   const double z = s * s;
   const double w = z * z;
   const double even = w * (3.999999999940941908e-01 + w * (2.222219843214978396e-01 + w * 1.531383769920937332e-01));
-  const double odd = z * (6.666666666666735130e-01 + w * (2.857142874366239149e-01 + w * (1.818357216161805012e-01 + w * 1.479819860511658591e-01)));
+  const double odd =
+      z * (6.666666666666735130e-01 +
+           w * (2.857142874366239149e-01 + w * (1.818357216161805012e-01 + w * 1.479819860511658591e-01)));
   const double half_square = 0.5 * f * f;
-  return k * constant::ln2_high -
-         ((half_square - (s * (half_square + (even + odd)) + (k * constant::ln2_low + select(k == 0, 0.0, correction)))) - f);
+  return k * constant::ln2_high - ((half_square - (s * (half_square + (even + odd)) +
+                                                   (k * constant::ln2_low + select(k == 0, 0.0, correction)))) -
+                                   f);
 }
 
 FERMENT_INLINE double log(double x) { return log_corrected(x, x - 1, 0.0); }

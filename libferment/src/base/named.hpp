@@ -16,7 +16,8 @@ const auto& row_named(const Table& table, std::string_view name, const char* wha
     if (row.name == name) return row;
     known.append(known.empty() ? "" : ", ").append(row.name);
   }
-  throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [" + field_name + "]",
+  throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [" +
+                         field_name + "]",
                      {.field = field_name});
 }
 

@@ -33,7 +33,8 @@ inline std::string place_in_array(const Values& values, std::size_t first, std::
   if (values.is_single()) return "";
   detail.index = first;
   detail.count = count;
-  return " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " + std::to_string(values.size()) + ")";
+  return " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " +
+         std::to_string(values.size()) + ")";
 }
 
 }  // namespace ferment

@@ -11,8 +11,9 @@ namespace {
 
 void require_point(const char* label, double value, const char* unit, double zero) {
   if (std::isfinite(value) && value >= zero) return;
-  throw InvalidInput(std::string(label) + " " + number(value) + " " + unit + " is not a temperature: it must be a number at or above " +
-                         number(zero) + " " + unit + " (absolute zero)",
+  throw InvalidInput(std::string(label) + " " + number(value) + " " + unit +
+                         " is not a temperature: it must be a number at or above " + number(zero) + " " + unit +
+                         " (absolute zero)",
                      {.value = value, .low = zero});
 }
 
@@ -20,7 +21,8 @@ constexpr double grams_per_ounce = 28.349523125;
 
 void require_weight(double value, const char* unit) {
   if (std::isfinite(value) && value >= 0) return;
-  throw InvalidInput("weight " + number(value) + " " + unit + " is not a weight: it must be a number at or above 0", {.value = value, .low = 0.0});
+  throw InvalidInput("weight " + number(value) + " " + unit + " is not a weight: it must be a number at or above 0",
+                     {.value = value, .low = 0.0});
 }
 
 }  // namespace
@@ -37,7 +39,8 @@ double fahrenheit(double celsius) {
 
 double kelvins(double fahrenheit_degrees) {
   if (!std::isfinite(fahrenheit_degrees)) {
-    throw InvalidInput("difference of " + number(fahrenheit_degrees) + " Fahrenheit degrees is not a number; give a finite difference",
+    throw InvalidInput("difference of " + number(fahrenheit_degrees) +
+                           " Fahrenheit degrees is not a number; give a finite difference",
                        {.value = fahrenheit_degrees});
   }
   return fahrenheit_degrees / 1.8;

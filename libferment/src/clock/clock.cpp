@@ -53,7 +53,9 @@ FERMENT_WIDE_LOOPS void solute_loop(const double* water_activity, double aw_min,
 
 }  // namespace
 
-void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) { activity_loop(solutes, water_activity, n); }
+void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n) {
+  activity_loop(solutes, water_activity, n);
+}
 
 void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n) {
   solute_loop(water_activity, aw_min, factor, n);
@@ -66,7 +68,8 @@ void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitc
   require_column(field::salt_percent, inputs.salt_percent, n);
   require_column(field::water_percent, inputs.water_percent, n);
   require_column(field::sugar_percent, inputs.sugar_percent, n);
-  const Column<block_size> dough(inputs.dough_c, n), salt(inputs.salt_percent, n), water(inputs.water_percent, n), sugar(inputs.sugar_percent, n);
+  const Column<block_size> dough(inputs.dough_c, n), salt(inputs.salt_percent, n), water(inputs.water_percent, n),
+      sugar(inputs.sugar_percent, n);
   for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
     std::array<double, block_size> activity;
     water_activities({salt.at(start), water.at(start), sugar.at(start)}, activity.data(), count);
@@ -81,7 +84,8 @@ double speed(double dough_c, double salt_percent, double water_percent, double s
   return out;
 }
 
-void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, std::span<double> out, const Kitchen& kitchen) {
+void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, std::span<double> out,
+               const Kitchen& kitchen) {
   const std::size_t n = out.size();
   const TemperatureLaw law = law_of(kitchen);
   require_column(field::time_h, time_h, n);

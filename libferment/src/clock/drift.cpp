@@ -24,7 +24,8 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr int most_steps = 60;
 constexpr int steps_together = 3;  // settle all but a few in a hundred
 constexpr int steps_alone = 12;
-constexpr double edge_k = 0.01;  // so near a law's limits the split is but rounding; the factor itself, a product, is exact there
+constexpr double edge_k =
+    0.01;  // so near a law's limits the split is but rounding; the factor itself, a product, is exact there
 
 /// Between which temperatures a law's clock runs, and how fast the factor may change, per K.
 struct Reach {
@@ -40,7 +41,8 @@ template <class Law>
 class DriftClock {
  public:
   explicit DriftClock(const Law& law)
-      : law_(law), factor_(formula::factor_of<double>(law)), dual_(formula::factor_of<Dual>(law)), reach_(reach_of(law)) {}
+      : law_(law), factor_(formula::factor_of<double>(law)), dual_(formula::factor_of<Dual>(law)),
+        reach_(reach_of(law)) {}
 
   /// When the clock begins and ends to run.
   struct Window {
@@ -79,14 +81,16 @@ class DriftClock {
   /// ∫ factor du from 0 to u where the clock runs all the time.
   double inside(double room, double gap, double u) const {
     if constexpr (std::is_same_v<Law, Cardinal>) {
-      if (formula::SplitCardinal<double>::is_useful(factor_) && room > reach_.low_c + edge_k && room < reach_.high_c - edge_k) {
+      if (formula::SplitCardinal<double>::is_useful(factor_) && room > reach_.low_c + edge_k &&
+          room < reach_.high_c - edge_k) {
         return formula::drifted_clock(formula::SplitCardinal<double>(factor_), room, gap, u, formula::decay(u));
       }
     }
     constexpr double level = 40;  // from here on the gap is below the last digit
     const double longest = std::min(0.5, 3 / (reach_.steepness * std::abs(gap) + 1e-9));
     const double moving = std::min(u, level);
-    const double sum = formula::quadrature(0, moving, longest, [&](double v) { return factor_(room + gap * std::exp(-v)); });
+    const double sum =
+        formula::quadrature(0, moving, longest, [&](double v) { return factor_(room + gap * std::exp(-v)); });
     return sum + (u > level ? factor_(room) * (u - level) : 0);
   }
 
@@ -97,7 +101,8 @@ class DriftClock {
   Reach reach_;
 };
 
-/// u at which the integral is `wanted`; infinite if the clock stops before. Halley's steps, kept between bounds that close in.
+/// u at which the integral is `wanted`; infinite if the clock stops before. Halley's steps, kept between bounds that
+/// close in.
 template <class Law>
 double time_for(const DriftClock<Law>& clock, double room, double gap, double wanted) {
   if (wanted == 0) return 0;
@@ -138,7 +143,8 @@ struct Block {
   Block from(std::size_t i) const { return {start + i, room + i, tau + i}; }
 };
 
-/// Whether a drift stays where the clock runs and the split holds: room and start inside, the room not at the very edge.
+/// Whether a drift stays where the clock runs and the split holds: room and start inside, the room not at the very
+/// edge.
 FERMENT_WIDE_LOOPS void inside_of(Block b, double low, double high, double* inside, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     const bool in = (b.start[i] > low) & (b.start[i] < high) & (b.room[i] > low + edge_k) & (b.room[i] < high - edge_k);
@@ -146,7 +152,8 @@ FERMENT_WIDE_LOOPS void inside_of(Block b, double low, double high, double* insi
   }
 }
 
-FERMENT_WIDE_LOOPS void integrals(Block b, formula::SplitCardinal<double> c, const double* time_h, double* out, std::size_t n) {
+FERMENT_WIDE_LOOPS void integrals(Block b, formula::SplitCardinal<double> c, const double* time_h, double* out,
+                                  std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     const double u = time_h[i] / b.tau[i];
     out[i] = b.tau[i] * formula::drifted_clock(c, b.room[i], b.start[i] - b.room[i], u, formula::decay(u));
@@ -158,10 +165,12 @@ FERMENT_WIDE_LOOPS void relaxed(Block b, const double* time_h, double* out, std:
 }
 
 /// First guess of u: at the speed of the mean temperature over the time that the start's speed would take.
-FERMENT_WIDE_LOOPS void guess(Block b, formula::SplitCardinal<double> c, const double* equivalent_h, double* wanted, double* u, std::size_t n) {
+FERMENT_WIDE_LOOPS void guess(Block b, formula::SplitCardinal<double> c, const double* equivalent_h, double* wanted,
+                              double* u, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     wanted[i] = equivalent_h[i] / b.tau[i];
-    const double first = math::smaller(math::larger(wanted[i] / math::larger(c.speed(b.start[i]).factor, 1e-3), 1e-12), 1e6);
+    const double first =
+        math::smaller(math::larger(wanted[i] / math::larger(c.speed(b.start[i]).factor, 1e-3), 1e-12), 1e6);
     const double mean_left = formula::decay(first).gone / first;
     const double mean_c = b.room[i] + (b.start[i] - b.room[i]) * mean_left;
     u[i] = math::smaller(wanted[i] / math::larger(c.speed(mean_c).factor, 1e-3), 1e6);
@@ -169,7 +178,8 @@ FERMENT_WIDE_LOOPS void guess(Block b, formula::SplitCardinal<double> c, const d
 }
 
 /// Halley's step for all, at most twice Newton's: far out the curve may promise too much.
-FERMENT_WIDE_LOOPS void halley_steps(Block b, formula::SplitCardinal<double> c, const double* wanted, const double* u, double* steps, std::size_t n) {
+FERMENT_WIDE_LOOPS void halley_steps(Block b, formula::SplitCardinal<double> c, const double* wanted, const double* u,
+                                     double* steps, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     const double gap = b.start[i] - b.room[i];
     const formula::Decay<double> d = formula::decay(u[i]);
@@ -181,14 +191,15 @@ FERMENT_WIDE_LOOPS void halley_steps(Block b, formula::SplitCardinal<double> c, 
   }
 }
 
-/// Takes the steps of all that are open (1, else 0); returns how many still are. A settled one is left alone, so that its
-/// digits do not depend on its neighbours.
+/// Takes the steps of all that are open (1, else 0); returns how many still are. A settled one is left alone, so that
+/// its digits do not depend on its neighbours.
 FERMENT_WIDE_LOOPS std::size_t settle(const double* steps, double* u, double* open, std::size_t n) {
   std::size_t unsettled = 0;
   for (std::size_t i = 0; i < n; ++i) {
     const double next = math::larger(u[i] - steps[i], 0.25 * u[i]);
     const double moved = math::larger(steps[i], -steps[i]);
-    const bool still = (open[i] > 0) & (moved > 1e-6 * next);  // Halley is cubic: the next step would be below the last digit
+    const bool still =
+        (open[i] > 0) & (moved > 1e-6 * next);  // Halley is cubic: the next step would be below the last digit
     u[i] = math::select(open[i] > 0, next, u[i]);
     open[i] = math::select(still, 1.0, 0.0);
     unsettled += still;
@@ -221,8 +232,8 @@ std::optional<formula::SplitCardinal<double>> split_of(const TemperatureLaw& law
 Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.time_constant_h}; }
 
 /// `scenarios` tell an array of one from a single value.
-[[noreturn]] void refuse_stopped(const TemperatureLaw& law, const Drift& drift, double equivalent_h, const Values& scenarios, std::size_t first,
-                                 std::size_t count) {
+[[noreturn]] void refuse_stopped(const TemperatureLaw& law, const Drift& drift, double equivalent_h,
+                                 const Values& scenarios, std::size_t first, std::size_t count) {
   ErrorDetail place;
   const std::string where = place_in_array(scenarios, first, count, place);
   const double reached = drift_equivalent_h(law, drift, field::time_h.high);
@@ -230,8 +241,9 @@ Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.tim
   place.value = equivalent_h;
   place.low = 0.0;
   place.high = reached;
-  throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " + degrees(drift.surroundings_c) +
-                       " it reaches " + number(reached) + "; choose warmer or cooler surroundings [equivalent_h]" + where,
+  throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " +
+                       degrees(drift.surroundings_c) + " it reaches " + number(reached) +
+                       "; choose warmer or cooler surroundings [equivalent_h]" + where,
                    place);
 }
 
@@ -242,7 +254,9 @@ void drifted_c(const Drifts& drifts, const Values& time_h, std::span<double> out
   const Scenarios scenarios(drifts, n);
   require_column(field::time_h, time_h, n);
   const Column<block_size> time(time_h, n);
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) { relaxed(scenarios.at(first), time.at(first), out.data() + first, count); });
+  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
+    relaxed(scenarios.at(first), time.at(first), out.data() + first, count);
+  });
 }
 
 double drifted_c(const Drift& drift, double time_h) {
@@ -283,7 +297,8 @@ double drift_equivalent_h(const TemperatureLaw& law, const Drift& drift, double 
   return out;
 }
 
-void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out, Unreachable unreachable) {
+void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out,
+                 Unreachable unreachable) {
   require_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
@@ -313,7 +328,8 @@ void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& 
         [&](const auto& kind) {
           const DriftClock clock(kind);
           for (std::size_t i = 0; i < count; ++i) {
-            if (!(done[i] > 0)) u[i] = time_for(clock, b.room[i], b.start[i] - b.room[i], asked.at(first)[i] / b.tau[i]);
+            if (!(done[i] > 0))
+              u[i] = time_for(clock, b.room[i], b.start[i] - b.room[i], asked.at(first)[i] / b.tau[i]);
             out[first + i] = b.tau[i] * u[i];
           }
         },
@@ -325,10 +341,10 @@ void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& 
   if (lost == 0) return;
   std::size_t first = 0;
   while (out[first] < never) ++first;
-  const bool single =
-      equivalent_h.is_single() && drifts.start_c.is_single() && drifts.surroundings_c.is_single() && drifts.time_constant_h.is_single();
-  refuse_stopped(law, {drifts.start_c[first], drifts.surroundings_c[first], drifts.time_constant_h[first]}, equivalent_h[first],
-                 single ? equivalent_h : Values(out), first, lost);
+  const bool single = equivalent_h.is_single() && drifts.start_c.is_single() && drifts.surroundings_c.is_single() &&
+                      drifts.time_constant_h.is_single();
+  refuse_stopped(law, {drifts.start_c[first], drifts.surroundings_c[first], drifts.time_constant_h[first]},
+                 equivalent_h[first], single ? equivalent_h : Values(out), first, lost);
 }
 
 double drift_hours(const TemperatureLaw& law, const Drift& drift, double equivalent_h) {
@@ -337,22 +353,26 @@ double drift_hours(const TemperatureLaw& law, const Drift& drift, double equival
   return out;
 }
 
-void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time_h, std::span<const double> temperature_c,
-                         std::span<double> equivalent_h) {
+void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time_h,
+                         std::span<const double> temperature_c, std::span<double> equivalent_h) {
   require_law(law);
   const std::size_t n = time_h.size();
-  if (n < 2) throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n) + " [time_h]", {.field = "time_h"});
+  if (n < 2)
+    throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n) + " [time_h]",
+                       {.field = "time_h"});
   if (temperature_c.size() != n || equivalent_h.size() != n) {
-    throw InvalidInput("the series has " + std::to_string(n) + " times, " + std::to_string(temperature_c.size()) + " temperatures and room for " +
-                           std::to_string(equivalent_h.size()) + " answers; give one for each [temperature_c]",
+    throw InvalidInput("the series has " + std::to_string(n) + " times, " + std::to_string(temperature_c.size()) +
+                           " temperatures and room for " + std::to_string(equivalent_h.size()) +
+                           " answers; give one for each [temperature_c]",
                        {.field = "temperature_c"});
   }
   require(field::temperature_c, temperature_c);
   for (std::size_t i = 0; i < n; ++i) {
     const double step = i == 0 ? 1 : time_h[i] - time_h[i - 1];
     if (!std::isfinite(time_h[i]) || !(step > 0)) {
-      throw InvalidInput("time goes from " + number(i == 0 ? 0 : time_h[i - 1]) + " h to " + number(time_h[i]) + " h at reading " +
-                             std::to_string(i + 1) + " of " + std::to_string(n) + "; the times must be finite and rise [time_h]",
+      throw InvalidInput("time goes from " + number(i == 0 ? 0 : time_h[i - 1]) + " h to " + number(time_h[i]) +
+                             " h at reading " + std::to_string(i + 1) + " of " + std::to_string(n) +
+                             "; the times must be finite and rise [time_h]",
                          {.field = "time_h", .value = time_h[i], .index = i});
     }
   }
@@ -382,7 +402,8 @@ double mean_factor_over_line(const TemperatureLaw& law, double a, double b) {
         const double last = std::clamp(a + to * (b - a), reach.low_c, reach.high_c);
         if (const auto split = split_of(law)) return formula::mean_over_line(*split, first, last) * (to - from);
         const double longest = std::min(0.5, 3 / (reach.steepness * std::abs(last - first) + 1e-9));
-        return formula::quadrature(0, 1, longest, [&](double v) { return factor(first + v * (last - first)); }) * (to - from);
+        return formula::quadrature(0, 1, longest, [&](double v) { return factor(first + v * (last - first)); }) *
+               (to - from);
       },
       law);
 }

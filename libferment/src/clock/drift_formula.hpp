@@ -38,8 +38,8 @@ FERMENT_INLINE T log1p_over(T z) {
   return math::select<T>(none, T(1), log1p(safe) / safe);
 }
 
-/// The cardinal law split by partial fractions about the pole of its denominator, T* = Topt + ab/(a − 2b) with a = Topt − Tmin
-/// and b = Tmax − Topt: factor/per_norm = (Tmax − T)(T − Tmin)²/(T − T*) = quotient(T) + residue/(T − T*).
+/// The cardinal law split by partial fractions about the pole of its denominator, T* = Topt + ab/(a − 2b) with a = Topt
+/// − Tmin and b = Tmax − Topt: factor/per_norm = (Tmax − T)(T − Tmin)²/(T − T*) = quotient(T) + residue/(T − T*).
 template <class T>
 struct SplitCardinal {
   T t_min, t_max, pole, residue, per_norm;
@@ -96,16 +96,20 @@ FERMENT_INLINE T drifted_clock(const SplitCardinal<T>& c, T room, T gap, T u, co
 /// Mean factor along a straight line of temperature from a to b, both between Tmin and Tmax.
 template <class T>
 FERMENT_INLINE T mean_over_line(const SplitCardinal<T>& c, T a, T b) {
-  const T polynomial = (c.quotient(a) + 4 * c.quotient((a + b) / 2) + c.quotient(b)) / 6;  // Simpson's rule is exact for a quadratic
+  const T polynomial =
+      (c.quotient(a) + 4 * c.quotient((a + b) / 2) + c.quotient(b)) / 6;  // Simpson's rule is exact for a quadratic
   const T from_pole = a - c.pole;
   return (polynomial + c.residue / from_pole * log1p_over<T>((b - a) / from_pole)) * c.per_norm;
 }
 
 // Gauss–Legendre, 16 points on [−1, 1], the positive half (Abramowitz & Stegun 1964, table 25.4).
-inline constexpr std::array<double, 8> gauss_points{0.0950125098376374402, 0.2816035507792589132, 0.4580167776572273863, 0.6178762444026437484,
-                                                    0.7554044083550030339, 0.8656312023878317439, 0.9445750230732325761, 0.9894009349916499326};
-inline constexpr std::array<double, 8> gauss_weights{0.1894506104550684963, 0.1826034150449235889, 0.1691565193950025382, 0.1495959888165767321,
-                                                     0.1246289712555338720, 0.0951585116824927848, 0.0622535239386478929, 0.0271524594117540949};
+inline constexpr std::array<double, 8> gauss_points{0.0950125098376374402, 0.2816035507792589132, 0.4580167776572273863,
+                                                    0.6178762444026437484, 0.7554044083550030339, 0.8656312023878317439,
+                                                    0.9445750230732325761, 0.9894009349916499326};
+inline constexpr std::array<double, 8> gauss_weights{0.1894506104550684963, 0.1826034150449235889,
+                                                     0.1691565193950025382, 0.1495959888165767321,
+                                                     0.1246289712555338720, 0.0951585116824927848,
+                                                     0.0622535239386478929, 0.0271524594117540949};
 
 /// ∫ of(v) dv from a to b in pieces of at most `longest`, 16 points each.
 template <class Of>

@@ -11,7 +11,8 @@ void require_law(const TemperatureLaw& law);
 /// The law of a kitchen that is checked already.
 TemperatureLaw law_of_checked(const Kitchen& kitchen);
 
-/// Mean factor while the temperature goes from a to b on a straight line; the clock stands still outside the law's limits.
+/// Mean factor while the temperature goes from a to b on a straight line; the clock stands still outside the law's
+/// limits.
 double mean_factor_over_line(const TemperatureLaw& law, double a, double b);
 
 /// ∫ factor du from 0 to u along room + gap·e^(−u).

@@ -38,9 +38,9 @@ struct Constants {
   double dry_matter_share, lean_capacity, void_fraction, density, onset, limit, aw_min;
 
   Constants(const Kitchen& kitchen, Yeast yeast)
-      : curve(kitchen, start_up_h(yeast, kitchen)), dry_matter_share(formula::dry_matter_share(yeast)), lean_capacity(kitchen.gas_capacity),
-        void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density), onset(kitchen.retention_onset), limit(kitchen.retention_limit),
-        aw_min(kitchen.aw_min) {}
+      : curve(kitchen, start_up_h(yeast, kitchen)), dry_matter_share(formula::dry_matter_share(yeast)),
+        lean_capacity(kitchen.gas_capacity), void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density),
+        onset(kitchen.retention_onset), limit(kitchen.retention_limit), aw_min(kitchen.aw_min) {}
 };
 
 /// One block of scenarios: inputs by pointer, intermediate results in place.
@@ -56,8 +56,9 @@ struct Block {
 class Scenarios {
  public:
   Scenarios(const Doughs& doughs, std::size_t n, const Kitchen& kitchen)
-      : law_(law_of(kitchen)), dough_c_((require_doughs(doughs, n), doughs.dough_c), n), yeast_(doughs.yeast_percent, n),
-        salt_(doughs.salt_percent, n), water_(doughs.water_percent, n), sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
+      : law_(law_of(kitchen)), dough_c_((require_doughs(doughs, n), doughs.dough_c), n),
+        yeast_(doughs.yeast_percent, n), salt_(doughs.salt_percent, n), water_(doughs.water_percent, n),
+        sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
         pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
 
   const TemperatureLaw& law() const { return law_; }
@@ -74,7 +75,8 @@ class Scenarios {
  private:
   static void require_doughs(const Doughs& doughs, std::size_t n) {
     require_column(field::dough_c, doughs.dough_c, n);
-    if (!doughs.yeast_percent.is_single() && doughs.yeast_percent.size() != n) require_column(field::yeast_percent, doughs.yeast_percent, n);
+    if (!doughs.yeast_percent.is_single() && doughs.yeast_percent.size() != n)
+      require_column(field::yeast_percent, doughs.yeast_percent, n);
     require_yeast(doughs.yeast_percent, doughs.yeast);
     require_column(field::salt_percent, doughs.salt_percent, n);
     require_column(field::water_percent, doughs.water_percent, n);
@@ -110,7 +112,8 @@ FERMENT_WIDE_LOOPS void water_and_vapour(Block& b, std::size_t n) {
 
 FERMENT_WIDE_LOOPS void cell_gas(Block& b, Constants c, std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
-    const auto air = formula::cell_air(b.dough_c[i], b.pressure[i], b.water_activity[i], b.water[i], b.mixed_air[i], b.capacity[i]);
+    const auto air =
+        formula::cell_air(b.dough_c[i], b.pressure[i], b.water_activity[i], b.water[i], b.mixed_air[i], b.capacity[i]);
     const double dough_g = 100 + b.water[i] + b.salt[i] + b.sugar[i] + b.yeast[i];
     const double mixed_volume = dough_g / (c.density * (1 - c.void_fraction));
     b.cells_per_ratio[i] = mixed_volume / air.molar_volume;
@@ -131,27 +134,32 @@ void prepare(Block& b, const TemperatureLaw& law, const Constants& c, std::size_
 }
 
 /// rise → hours at full rate that the gas takes; 0 where the dough cannot hold or make it.
-FERMENT_WIDE_LOOPS void full_rate_hours(const Block& b, Constants c, const double* rise_percent, double* target, std::size_t n) {
+FERMENT_WIDE_LOOPS void full_rate_hours(const Block& b, Constants c, const double* rise_percent, double* target,
+                                        std::size_t n) {
   for (std::size_t i = 0; i < n; ++i) {
     const auto retention = formula::retention(c.onset, c.limit, b.gluten[i], 1.0);
     const double growth = rise_percent[i] / 100;
     const double cells = formula::free_growth(growth, retention) * b.cells_per_ratio[i];
-    target[i] = math::select(growth < retention.limit - 1, formula::held_for_cells(cells, b.mixed_air[i], b.capacity[i]), never);
+    target[i] = math::select(growth < retention.limit - 1,
+                             formula::held_for_cells(cells, b.mixed_air[i], b.capacity[i]), never);
   }
   for (std::size_t i = 0; i < n; ++i) {
     const double gas = target[i];
     const double capacity = formula::gas_capacity(c.lean_capacity, b.sugar[i]);
-    target[i] = math::select(gas < capacity, formula::work_for_gas(gas, capacity, c.curve) * b.per_dose[i], unreachable_target);
+    target[i] =
+        math::select(gas < capacity, formula::work_for_gas(gas, capacity, c.curve) * b.per_dose[i], unreachable_target);
   }
 }
 
 FERMENT_WIDE_LOOPS void start(Constants c, const double* target, double* y, std::size_t n) {
-  for (std::size_t i = 0; i < n; ++i) y[i] = c.curve.start_up * formula::start_up_inverse_in_loops(target[i] * c.curve.per_start_up);
+  for (std::size_t i = 0; i < n; ++i)
+    y[i] = c.curve.start_up * formula::start_up_inverse_in_loops(target[i] * c.curve.per_start_up);
 }
 
 /// One Halley step for all that are open (1, else 0); returns how many still are. A settled scenario is left alone, so
 /// that its digits do not depend on its neighbours.
-FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours, double* open, std::size_t n) {
+FERMENT_WIDE_LOOPS std::size_t settle(const Block& b, Constants c, const double* target, double* y, double* hours,
+                                      double* open, std::size_t n) {
   std::size_t unsettled = 0;
   Buffer grown_hours, first, second;
   for (std::size_t i = 0; i < n; ++i) {
@@ -186,7 +194,8 @@ FERMENT_WIDE_LOOPS void by_speed(const Block& b, const double* target, double* h
   }
 }
 
-void hours_of_block(Block& b, const TemperatureLaw& law, const Constants& c, const double* rise_percent, double* hours, std::size_t n) {
+void hours_of_block(Block& b, const TemperatureLaw& law, const Constants& c, const double* rise_percent, double* hours,
+                    std::size_t n) {
   Buffer target, y, open;
   prepare(b, law, c, n);
   full_rate_hours(b, c, rise_percent, target.data(), n);
@@ -213,26 +222,31 @@ FERMENT_WIDE_LOOPS void rises(const Block& b, Constants c, const double* time_h,
 }
 
 Doughs array_of_one(const Dough& d) {
-  return {d.dough_c, d.yeast_percent, d.yeast, d.salt_percent, d.water_percent, d.sugar_percent, d.gluten_percent, d.altitude_m};
+  return {d.dough_c,       d.yeast_percent, d.yeast,          d.salt_percent,
+          d.water_percent, d.sugar_percent, d.gluten_percent, d.altitude_m};
 }
 
 bool all_single(const Doughs& d) {
-  return d.dough_c.is_single() && d.yeast_percent.is_single() && d.salt_percent.is_single() && d.water_percent.is_single() &&
-         d.sugar_percent.is_single() && d.gluten_percent.is_single() && d.altitude_m.is_single();
+  return d.dough_c.is_single() && d.yeast_percent.is_single() && d.salt_percent.is_single() &&
+         d.water_percent.is_single() && d.sugar_percent.is_single() && d.gluten_percent.is_single() &&
+         d.altitude_m.is_single();
 }
 
 Dough one_of(const Doughs& d, std::size_t i) {
-  return {d.dough_c[i], d.yeast_percent[i], d.yeast, d.salt_percent[i], d.water_percent[i], d.sugar_percent[i], d.gluten_percent[i], d.altitude_m[i]};
+  return {d.dough_c[i],       d.yeast_percent[i],  d.yeast,        d.salt_percent[i], d.water_percent[i],
+          d.sugar_percent[i], d.gluten_percent[i], d.altitude_m[i]};
 }
 
 /// Why the clock of a dough stands still, as an error to throw.
-OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where, const ErrorDetail& place) {
+OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where,
+                          const ErrorDetail& place) {
   ErrorDetail detail = place;
-  if (temperature_factor(law_of(kitchen), dough.dough_c) >= std::numeric_limits<double>::min()) {  // below it, hours overflow
+  if (temperature_factor(law_of(kitchen), dough.dough_c) >=
+      std::numeric_limits<double>::min()) {  // below it, hours overflow
     detail.field = "salt_percent";
     detail.value = dough.salt_percent;
-    return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) + " % sugar in " +
-                            number(dough.water_percent) +
+    return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) +
+                            " % sugar in " + number(dough.water_percent) +
                             " % water is too dense for the yeast, which stands still; use less salt or sugar, "
                             "or more water [salt_percent]" +
                             where,
@@ -248,30 +262,33 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
 }
 
 /// `scenarios` are the rises if they differ, else the answers: what tells an array of one from a single value.
-[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen, const Values& scenarios, std::size_t first,
-                                     std::size_t count) {
+[[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen,
+                                     const Values& scenarios, std::size_t first, std::size_t count) {
   ErrorDetail place;
   const std::string where = place_in_array(scenarios, first, count, place);
   const double reach = reachable_rise(dough, kitchen);
   // A rise within reach that takes for ever is a matter of the clock.
-  if (rise_percent < reach * (1 - 1e-9) || !(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
+  if (rise_percent < reach * (1 - 1e-9) ||
+      !(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
     throw stands_still(dough, kitchen, where, place);
   }
-  const double held = 100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
+  const double held =
+      100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
   const bool holds_less = held - reach < 1;  // percent: else its sugars run out first
   place.field = "rise_percent";
   place.value = rise_percent;
   place.low = 0.0;
   place.high = reach;
-  throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " + (holds_less ? "hold" : "make") +
-                       " gas for a rise below " + number(reach) + " %; " + (holds_less ? "ask for less" : "add sugar or ask for less") +
-                       " [rise_percent]" + where,
+  throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " +
+                       (holds_less ? "hold" : "make") + " gas for a rise below " + number(reach) + " %; " +
+                       (holds_less ? "ask for less" : "add sugar or ask for less") + " [rise_percent]" + where,
                    place);
 }
 
 }  // namespace
 
-void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen, Unreachable unreachable) {
+void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen,
+                   Unreachable unreachable) {
   const std::size_t n = out.size();
   name_of(doughs.yeast);
   const Scenarios scenarios(doughs, n, kitchen);
@@ -290,7 +307,8 @@ void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<d
   std::size_t first = 0;
   while (out[first] < never) ++first;
   const bool single = rise_percent.is_single() && all_single(doughs);
-  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, single ? rise_percent : Values(out), first, lost);
+  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, single ? rise_percent : Values(out), first,
+                     lost);
 }
 
 double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen) {
@@ -348,16 +366,17 @@ double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, 
   if (late_least < -same_time || late_most > same_time) {
     const double slowest = target_h * std::exp(late_least);
     const double fastest = target_h * std::exp(late_most);
-    throw NoSolution("no yeast dose gives this rise in " + number(target_h) + " h: it takes " + number(fastest) + " h with " +
-                         number(std::exp(most)) + " % and " + number(slowest) + " h with " + number(std::exp(least)) +
-                         " %; choose a time between, or another dough temperature [target_h]",
+    throw NoSolution("no yeast dose gives this rise in " + number(target_h) + " h: it takes " + number(fastest) +
+                         " h with " + number(std::exp(most)) + " % and " + number(slowest) + " h with " +
+                         number(std::exp(least)) + " %; choose a time between, or another dough temperature [target_h]",
                      {.field = "target_h", .value = target_h, .low = fastest, .high = slowest});
   }
   if (late_least <= 0) return std::exp(least);
   if (late_most >= 0) return std::exp(most);
   std::uintmax_t evaluations = 100;
   const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-15; };
-  const auto bracket = boost::math::tools::toms748_solve(late_by, least, most, late_least, late_most, close, evaluations);
+  const auto bracket =
+      boost::math::tools::toms748_solve(late_by, least, most, late_least, late_most, close, evaluations);
   return std::exp((bracket.first + bracket.second) / 2);
 }
 
@@ -367,8 +386,8 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
   Dough walked{.dough_c = formula::reference_c, .yeast_percent = 1};
   if (const double reach = reachable_rise(walked, kitchen); rise_percent >= reach) {
     throw NoSolution("this dough rises by " + number(rise_percent) + " % in " + number(result.hours) +
-                         " h, but the reference dough, from which the factors count, rises by less than " + number(reach) +
-                         " %; explain a smaller rise [rise_percent]",
+                         " h, but the reference dough, from which the factors count, rises by less than " +
+                         number(reach) + " %; explain a smaller rise [rise_percent]",
                      {.field = "rise_percent", .value = rise_percent, .low = 0.0, .high = reach});
   }
   result.reference_h = hours_to_rise(rise_percent, walked, kitchen);
@@ -416,13 +435,15 @@ struct Bench {
     speed = b.speed[0];
     capacity_of_water = b.capacity[0];
     mixed_air = b.mixed_air[0];
-    gas_free_ml = (100 + dough.water_percent + dough.salt_percent + dough.sugar_percent + dough.yeast_percent) / constants.density;
+    gas_free_ml = (100 + dough.water_percent + dough.salt_percent + dough.sugar_percent + dough.yeast_percent) /
+                  constants.density;
     mixed_ml = gas_free_ml / (1 - constants.void_fraction);
     molar_volume = mixed_ml / b.cells_per_ratio[0];
   }
 
   double gas_after(double equivalent_h) const {
-    return formula::gas_for_work(formula::work_after(equivalent_h, dose, constants.curve), capacity_of_sugars, constants.curve);
+    return formula::gas_for_work(formula::work_after(equivalent_h, dose, constants.curve), capacity_of_sugars,
+                                 constants.curve);
   }
   /// Volume over mixed volume if everything in the state were held.
   double free_ratio(double co2, double air, double mixed_volume) const {
@@ -467,7 +488,8 @@ DoughState rested(const Dough& dough, const DoughState& state, double time_h, co
 double volume_ratio(const Dough& dough, const DoughState& state, const Kitchen& kitchen) {
   require_state(state);
   const Bench bench(dough, kitchen);
-  return formula::held_ratio(bench.free_ratio(state.co2_mmol, state.air_mmol, state.mixed_volume_ml), retention_of(dough, state, kitchen));
+  return formula::held_ratio(bench.free_ratio(state.co2_mmol, state.air_mmol, state.mixed_volume_ml),
+                             retention_of(dough, state, kitchen));
 }
 
 DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction, const Kitchen& kitchen) {
@@ -492,12 +514,13 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
     const double all = state.co2_mmol + bench.capacity_of_sugars - bench.gas_after(state.equivalent_h);
     const double reach = formula::held_ratio(bench.free_ratio(all, state.air_mmol, state.mixed_volume_ml), retention);
     const char* const why = retention.limit - reach < 0.01 ? "hold" : "make";
-    return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why + " gas for less than " + number(reach) +
-                          " times; ask for less [ratio]",
+    return NoSolution("this dough never reaches " + number(ratio) + " times its mixed volume: it can " + why +
+                          " gas for less than " + number(reach) + " times; ask for less [ratio]",
                       {.field = "ratio", .value = ratio, .high = reach});
   };
   if (ratio >= retention.limit) throw refuse();
-  const double missing = bench.co2_at(formula::free_ratio(ratio, retention), state.air_mmol, state.mixed_volume_ml) - state.co2_mmol;
+  const double missing =
+      bench.co2_at(formula::free_ratio(ratio, retention), state.air_mmol, state.mixed_volume_ml) - state.co2_mmol;
   if (missing <= 0) return 0;
   const double made = bench.gas_after(state.equivalent_h);
   if (made + missing >= bench.capacity_of_sugars) throw refuse();
@@ -507,11 +530,13 @@ double hours_until(const Dough& dough, const DoughState& state, double ratio, co
   return math::larger(until - state.equivalent_h, 0.0) / bench.speed;  // rounding must not turn time back
 }
 
-double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio, const Kitchen& kitchen) {
+double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio,
+                        const Kitchen& kitchen) {
   require_parameters(kitchen);
   require(field::gluten_percent, dough.gluten_percent);
   require(field::volume_ratio, start_ratio);
-  const double limit = formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;
+  const double limit =
+      formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;
   const double share = limit * (standing == Standing::tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
   if (!final_proof) return share;
   return math::smaller(share, start_ratio * (1 + kitchen.over_proof_rise_percent / 100));

@@ -17,7 +17,8 @@
 namespace ferment {
 namespace {
 
-constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")}, std::pair{Law::square_root, std::string_view("square_root")},
+constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")},
+                               std::pair{Law::square_root, std::string_view("square_root")},
                                std::pair{Law::arrhenius, std::string_view("arrhenius")},
                                std::pair{Law::constant_q10, std::string_view("constant_q10")}};
 
@@ -27,14 +28,16 @@ constexpr double largest_q10 = 1e6;
 /// The rows of the parameter table that the cardinal law reads, for the usual case of the check below.
 struct CardinalRows {
   const Parameter &t_min, &t_opt, &above;
-  CardinalRows() : t_min(row(&Kitchen::t_min_c)), t_opt(row(&Kitchen::t_opt_c)), above(row(&Kitchen::t_max_above_opt_k)) {}
+  CardinalRows()
+      : t_min(row(&Kitchen::t_min_c)), t_opt(row(&Kitchen::t_opt_c)), above(row(&Kitchen::t_max_above_opt_k)) {}
   static const Parameter& row(double Kitchen::*value) {
-    return *std::find_if(parameters().begin(), parameters().end(), [value](const Parameter& p) { return p.value == value; });
+    return *std::find_if(parameters().begin(), parameters().end(),
+                         [value](const Parameter& p) { return p.value == value; });
   }
   bool accept(const Cardinal& law) const {
     const double k = law.t_max_c - law.t_opt_c;
-    return t_min.low <= law.t_min_c && law.t_min_c <= t_min.high && t_opt.low <= law.t_opt_c && law.t_opt_c <= t_opt.high && above.low <= k &&
-           k <= above.high && law.t_opt_c - law.t_min_c > k;
+    return t_min.low <= law.t_min_c && law.t_min_c <= t_min.high && t_opt.low <= law.t_opt_c &&
+           law.t_opt_c <= t_opt.high && above.low <= k && k <= above.high && law.t_opt_c - law.t_min_c > k;
   }
 };
 
@@ -44,10 +47,18 @@ FERMENT_INLINE void each(const Factor& factor, const double* t, double* out, std
 }
 
 // A clone cannot be a template: one loop per law.
-FERMENT_WIDE_LOOPS void loop(const formula::CardinalFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
-FERMENT_WIDE_LOOPS void loop(const formula::SquareRootFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
-FERMENT_WIDE_LOOPS void loop(const formula::ArrheniusFactor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
-FERMENT_WIDE_LOOPS void loop(const formula::ConstantQ10Factor<double>& f, const double* t, double* out, std::size_t n) { each(f, t, out, n); }
+FERMENT_WIDE_LOOPS void loop(const formula::CardinalFactor<double>& f, const double* t, double* out, std::size_t n) {
+  each(f, t, out, n);
+}
+FERMENT_WIDE_LOOPS void loop(const formula::SquareRootFactor<double>& f, const double* t, double* out, std::size_t n) {
+  each(f, t, out, n);
+}
+FERMENT_WIDE_LOOPS void loop(const formula::ArrheniusFactor<double>& f, const double* t, double* out, std::size_t n) {
+  each(f, t, out, n);
+}
+FERMENT_WIDE_LOOPS void loop(const formula::ConstantQ10Factor<double>& f, const double* t, double* out, std::size_t n) {
+  each(f, t, out, n);
+}
 
 }  // namespace
 
@@ -61,14 +72,16 @@ std::string_view name_of(Law law) {
   for (const auto& [kind, name] : law_names) {
     if (kind == law) return name;
   }
-  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown; known: 0 to 3 [law]", {.field = "law"});
+  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown; known: 0 to 3 [law]",
+                     {.field = "law"});
 }
 
 Law law_named(std::string_view name) {
   for (const auto& [kind, known] : law_names) {
     if (known == name) return kind;
   }
-  throw InvalidInput("temperature law \"" + std::string(name) + "\" is unknown; known: cardinal, square_root, arrhenius, constant_q10 [law]",
+  throw InvalidInput("temperature law \"" + std::string(name) +
+                         "\" is unknown; known: cardinal, square_root, arrhenius, constant_q10 [law]",
                      {.field = "law"});
 }
 
@@ -121,7 +134,8 @@ void temperature_factor(const TemperatureLaw& law, std::span<const double> tempe
   require_law(law);
   require(field::temperature_c, temperature_c);
   if (out.size() != temperature_c.size()) {
-    throw InvalidInput("out has " + std::to_string(out.size()) + " places for " + std::to_string(temperature_c.size()) + " temperatures");
+    throw InvalidInput("out has " + std::to_string(out.size()) + " places for " + std::to_string(temperature_c.size()) +
+                       " temperatures");
   }
   temperature_factors(law, temperature_c.data(), out.data(), out.size());
 }
@@ -137,7 +151,8 @@ double local_q10(const TemperatureLaw& law, double temperature_c) {
                            "and upper limits",
                        {.field = "temperature_c", .value = temperature_c});
   }
-  const Dual factor = std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
+  const Dual factor =
+      std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
   const double q10 = std::exp(10 * factor.slope / factor.value);
   if (!(q10 <= largest_q10)) {
     throw OutsideModel("at " + number(temperature_c) +

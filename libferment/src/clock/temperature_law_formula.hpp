@@ -26,7 +26,8 @@ struct ConstantQ10Factor {
 template <class T>
 struct ArrheniusFactor {
   T energy_over_r;  ///< K
-  explicit ArrheniusFactor(const Arrhenius& law) : energy_over_r(T(law.activation_energy_kj) * 1000 / T(gas_constant)) {}
+  explicit ArrheniusFactor(const Arrhenius& law)
+      : energy_over_r(T(law.activation_energy_kj) * 1000 / T(gas_constant)) {}
   FERMENT_INLINE T operator()(T t) const {
     using math::exp;
     return exp(energy_over_r * (1 / T(reference_c + zero_celsius) - 1 / (t + T(zero_celsius))));
@@ -36,7 +37,8 @@ struct ArrheniusFactor {
 template <class T>
 struct SquareRootFactor {
   T t_min, t_max, decline, at_reference;
-  explicit SquareRootFactor(const SquareRoot& law) : t_min(law.t_min_c), t_max(law.t_max_c), decline(law.decline_per_k), at_reference(1) {
+  explicit SquareRootFactor(const SquareRoot& law)
+      : t_min(law.t_min_c), t_max(law.t_max_c), decline(law.decline_per_k), at_reference(1) {
     at_reference = root(T(reference_c));
   }
   FERMENT_INLINE T root(T t) const {
@@ -53,7 +55,8 @@ template <class T>
 struct CardinalFactor {
   T t_min, t_opt, t_max, above, below, at_reference;
   explicit CardinalFactor(const Cardinal& law)
-      : t_min(law.t_min_c), t_opt(law.t_opt_c), t_max(law.t_max_c), above(t_max - t_opt), below(t_opt - t_min), at_reference(1) {
+      : t_min(law.t_min_c), t_opt(law.t_opt_c), t_max(law.t_max_c), above(t_max - t_opt), below(t_opt - t_min),
+        at_reference(1) {
     at_reference = (*this)(T(reference_c));
   }
   /// Product form: exact zeros at the ends and no cancellation near them.

@@ -16,36 +16,45 @@ namespace {
 
 /// Takes the cohort into a dough of which its own is a share.
 Cohort diluted(Cohort cohort, double share) {
-  for (double Cohort::*amount : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g}) cohort.*amount *= share;
+  for (double Cohort::*amount : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g})
+    cohort.*amount *= share;
   return cohort;
 }
 
 /// What the cohort can still grow.
-double room_now(const Cohort& cohort, const Kitchen& kitchen) { return cohort.mass_g + cohort.room_g - mass_now(cohort, kitchen); }
+double room_now(const Cohort& cohort, const Kitchen& kitchen) {
+  return cohort.mass_g + cohort.room_g - mass_now(cohort, kitchen);
+}
 
 bool of_one_age(const Cohort& a, const Cohort& b) {
-  return a.yeast == b.yeast && a.equivalent_h == b.equivalent_h && a.growing_h == b.growing_h && a.past_lag == b.past_lag;
+  return a.yeast == b.yeast && a.equivalent_h == b.equivalent_h && a.growing_h == b.growing_h &&
+         a.past_lag == b.past_lag;
 }
 
 /// Adds a cohort, to one of its kind and age if there is one.
 void add(std::vector<Cohort>& cohorts, const Cohort& cohort) {
-  const auto same = std::find_if(cohorts.begin(), cohorts.end(), [&](const Cohort& other) { return of_one_age(other, cohort); });
+  const auto same =
+      std::find_if(cohorts.begin(), cohorts.end(), [&](const Cohort& other) { return of_one_age(other, cohort); });
   if (same == cohorts.end()) {
     cohorts.push_back(cohort);
     return;
   }
-  for (double Cohort::*amount : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g}) *same.*amount += cohort.*amount;
+  for (double Cohort::*amount : {&Cohort::dose_g, &Cohort::mass_g, &Cohort::room_g, &Cohort::increment_g})
+    *same.*amount += cohort.*amount;
 }
 
 /// Whether the parts have the same yeast: the same dough, taken apart.
 bool are_one_dough(std::span<const CohortPart> parts) {
   const auto alike = [](const Cohort& a, const Cohort& b) {
     constexpr double rounding = 1e-13;
-    return of_one_age(a, b) && std::abs(a.dose_g - b.dose_g) <= rounding * a.dose_g && std::abs(a.mass_g - b.mass_g) <= rounding * a.mass_g &&
-           std::abs(a.room_g - b.room_g) <= rounding * a.increment_g && std::abs(a.increment_g - b.increment_g) <= rounding * a.increment_g;
+    return of_one_age(a, b) && std::abs(a.dose_g - b.dose_g) <= rounding * a.dose_g &&
+           std::abs(a.mass_g - b.mass_g) <= rounding * a.mass_g &&
+           std::abs(a.room_g - b.room_g) <= rounding * a.increment_g &&
+           std::abs(a.increment_g - b.increment_g) <= rounding * a.increment_g;
   };
   return std::all_of(parts.begin(), parts.end(), [&](const CohortPart& part) {
-    return std::equal(part.cohorts.begin(), part.cohorts.end(), parts[0].cohorts.begin(), parts[0].cohorts.end(), alike);
+    return std::equal(part.cohorts.begin(), part.cohorts.end(), parts[0].cohorts.begin(), parts[0].cohorts.end(),
+                      alike);
   });
 }
 
@@ -72,13 +81,15 @@ Cohort new_cohort(double yeast_percent, Yeast yeast) {
   return {.yeast = yeast, .dose_g = dose, .mass_g = dose};
 }
 
-std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added, const Kitchen& kitchen) {
+std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added,
+                                  const Kitchen& kitchen) {
   require_parameters(kitchen);
   constexpr double rounding = 1e-12;
   double old_flour = 0;
   for (const CohortPart& part : parts) {
     if (!(part.flour_share >= 0)) {
-      throw InvalidInput("a dough's share of the flour is " + number(part.flour_share) + "; it must be 0 to 1 [flour_share]",
+      throw InvalidInput("a dough's share of the flour is " + number(part.flour_share) +
+                             "; it must be 0 to 1 [flour_share]",
                          {.field = "flour_share", .value = part.flour_share, .low = 0.0, .high = 1.0});
     }
     old_flour += part.flour_share;
@@ -91,7 +102,8 @@ std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<c
   if (fresh_flour == 0 && added.empty() && are_one_dough(parts)) {
     std::vector<Cohort> same;
     for (const CohortPart& part : parts) {
-      for (const Cohort& cohort : part.cohorts) add(same, parts.size() == 1 ? cohort : diluted(cohort, part.flour_share));
+      for (const Cohort& cohort : part.cohorts)
+        add(same, parts.size() == 1 ? cohort : diluted(cohort, part.flour_share));
     }
     return same;
   }

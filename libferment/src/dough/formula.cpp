@@ -49,7 +49,8 @@ void require_weights(const Formula& f) {
   for (const Water& water : f.waters) {
     require(field::portion_water_g, water.mass_g);
     Field temperature = field::water_c;
-    temperature.label = water.wets_yeast ? "temperature of the water that wets the yeast" : "temperature of a portion of water";
+    temperature.label =
+        water.wets_yeast ? "temperature of the water that wets the yeast" : "temperature of a portion of water";
     require(temperature, water.temperature_c);
     require(field::stands_h, water.stands_h);
     require(field::cup_h, water.cup_h);
@@ -69,7 +70,9 @@ double sum(const std::vector<Item>& items, double Item::*member) {
   return total;
 }
 
-double poured_water_g(const Formula& f) { return f.water_g + f.ice_g + sum(f.waters, &Water::mass_g) + sum(f.preferments, &Preferment::water_g); }
+double poured_water_g(const Formula& f) {
+  return f.water_g + f.ice_g + sum(f.waters, &Water::mass_g) + sum(f.preferments, &Preferment::water_g);
+}
 
 /// Every weight of the formula times one factor.
 Formula times(Formula f, double factor) {
@@ -113,7 +116,8 @@ Amounts amounts_of(const Formula& f) {
   a.flour_g = f.flour_g + f.gluten_g + sum(f.flours, &Flour::mass_g) + sum(f.preferments, &Preferment::flour_g);
   a.water_g = poured_water_g(f);
   a.dough_g = a.flour_g - f.gluten_g + a.water_g;
-  for (const auto& [grams, name] : {std::pair{f.milk_g, "milk"}, std::pair{f.egg_g, "egg"}, std::pair{f.butter_g, "butter"}}) {
+  for (const auto& [grams, name] :
+       {std::pair{f.milk_g, "milk"}, std::pair{f.egg_g, "egg"}, std::pair{f.butter_g, "butter"}}) {
     if (grams > 0) a.water_g += grams * ingredient_named(name).composition.water;
   }
   for (const Weight& weight : weights) a.dough_g += f.*weight.grams;
@@ -125,8 +129,9 @@ Percent percent_of(const Formula& f) {
   Percent p;
   p.flour_g = amounts.flour_g;
   if (!(p.flour_g > 0)) {
-    throw InvalidInput("a formula without flour has no baker's percent: they are percent of the flour; give flour_g [flour_g]",
-                       {.field = "flour_g", .value = p.flour_g, .low = 0.0});
+    throw InvalidInput(
+        "a formula without flour has no baker's percent: they are percent of the flour; give flour_g [flour_g]",
+        {.field = "flour_g", .value = p.flour_g, .low = 0.0});
   }
   const double per_flour = 100 / p.flour_g;
   p.dough_g = amounts.dough_g;
@@ -134,8 +139,10 @@ Percent percent_of(const Formula& f) {
   p.poured_water_percent = per_flour * poured_water_g(f);
   p.water_percent = per_flour * amounts.water_g;
   using formula::compressed_ratio;
-  p.instant_equivalent_percent = p.instant_percent + compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::active_dry) * p.active_dry_percent +
-                                 compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::compressed) * p.compressed_percent;
+  p.instant_equivalent_percent =
+      p.instant_percent +
+      compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::active_dry) * p.active_dry_percent +
+      compressed_ratio(Yeast::instant) / compressed_ratio(Yeast::compressed) * p.compressed_percent;
   return p;
 }
 
@@ -146,7 +153,8 @@ void require_dough(const Formula& formula) {
   require_percent(field::sugar_percent, p.sugar_percent);
   require_percent(field::gluten_percent, p.gluten_percent);
   require_enriching_percents(p.milk_percent, p.egg_percent, p.butter_percent, p.oil_percent);
-  if (p.instant_equivalent_percent > 0) require_percent(field::instant_equivalent_percent, p.instant_equivalent_percent);
+  if (p.instant_equivalent_percent > 0)
+    require_percent(field::instant_equivalent_percent, p.instant_equivalent_percent);
 }
 
 Formula formula_from_percent(const PercentFormula& p) {
@@ -165,8 +173,8 @@ Formula formula_from_percent(const PercentFormula& p) {
   const double preferments_g = sum(p.preferments, &Preferment::flour_g);
   const double fresh_g = p.flour_g - f.gluten_g - preferments_g;
   if (!(fresh_g >= 0)) {
-    throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) + " g, than all the flour, " +
-                           number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
+    throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) +
+                           " g, than all the flour, " + number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
                        {.field = "flour_g", .value = p.flour_g, .low = preferments_g + f.gluten_g});
   }
   if (p.flours.empty()) {
@@ -180,7 +188,9 @@ Formula formula_from_percent(const PercentFormula& p) {
     if (!(std::abs(shares - 100) <= 0.1 + 1e-9)) {  // thirds, written as 33.3, are meant
       throw InvalidInput("the shares of the flours make " + number(shares, 4) +
                              " %, not 100 %; they are of the flour, added gluten and preferments apart" +
-                             (shares < 99 ? "; if these are percent of the dough, multiply every percentage by " + number(100 / shares, 4) : "") +
+                             (shares < 99 ? "; if these are percent of the dough, multiply every percentage by " +
+                                                number(100 / shares, 4)
+                                          : "") +
                              " [flours_percent]",
                          {.field = "flours_percent", .value = shares, .low = 100.0, .high = 100.0});
     }
@@ -191,8 +201,9 @@ Formula formula_from_percent(const PercentFormula& p) {
   const double portions_g = sum(p.waters, &Water::mass_g) + sum(p.preferments, &Preferment::water_g);
   f.water_g = per_percent * p.water_percent - portions_g;
   if (!(f.water_g >= 0)) {
-    throw InvalidInput("the portions of water and the preferments' water weigh " + number(portions_g) + " g, more than all the water, " +
-                           number(per_percent * p.water_percent) + " g; take smaller portions [water_g]",
+    throw InvalidInput("the portions of water and the preferments' water weigh " + number(portions_g) +
+                           " g, more than all the water, " + number(per_percent * p.water_percent) +
+                           " g; take smaller portions [water_g]",
                        {.field = "water_g", .value = portions_g, .low = 0.0, .high = per_percent * p.water_percent});
   }
   f.salt_g = per_percent * p.salt_percent;
@@ -222,7 +233,8 @@ Formula with_yeast(const Formula& formula, Yeast yeast) {
   require_weights(formula);
   name_of(yeast);
   using formula::compressed_ratio;
-  const double as_compressed_g = formula.compressed_g / compressed_ratio(Yeast::compressed) + formula.instant_g / compressed_ratio(Yeast::instant) +
+  const double as_compressed_g = formula.compressed_g / compressed_ratio(Yeast::compressed) +
+                                 formula.instant_g / compressed_ratio(Yeast::instant) +
                                  formula.active_dry_g / compressed_ratio(Yeast::active_dry);
   Formula f = formula;
   f.compressed_g = f.instant_g = f.active_dry_g = 0;

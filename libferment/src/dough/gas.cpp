@@ -22,13 +22,14 @@ double gas_made(double equivalent_h, double yeast_percent, Yeast yeast, double s
   return formula::gas_for_work(formula::work_after(equivalent_h, dose, curve), capacity, curve);
 }
 
-double equivalent_hours_for_gas(double co2_mmol, double yeast_percent, Yeast yeast, double sugar_percent, const Kitchen& kitchen) {
+double equivalent_hours_for_gas(double co2_mmol, double yeast_percent, Yeast yeast, double sugar_percent,
+                                const Kitchen& kitchen) {
   const double capacity = gas_capacity(sugar_percent, kitchen);
   require(field::co2_mmol, co2_mmol);
   const double dose = gassing_dry_matter(yeast_percent, yeast);
   if (co2_mmol >= capacity) {
-    throw NoSolution("this dough can make less than " + number(capacity) + " mmol CO2 per 100 g flour, not " + number(co2_mmol) +
-                         "; add sugar or ask for less [co2_mmol]",
+    throw NoSolution("this dough can make less than " + number(capacity) + " mmol CO2 per 100 g flour, not " +
+                         number(co2_mmol) + "; add sugar or ask for less [co2_mmol]",
                      {.field = "co2_mmol", .value = co2_mmol, .low = 0.0, .high = capacity});
   }
   const formula::GasCurve<double> curve(kitchen, start_up_h(yeast, kitchen));

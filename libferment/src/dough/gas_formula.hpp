@@ -32,8 +32,9 @@ struct GasCurve {
   T per_rate, per_growth, per_increment, per_start_up;
 
   GasCurve(const Kitchen& kitchen, double start_up_hours)
-      : rate(kitchen.gassing_rate), growth(kitchen.growth_rate), lag(kitchen.growth_lag_h), increment(kitchen.growth_increment),
-        start_up(start_up_hours), per_rate(1 / rate), per_growth(1 / growth), per_increment(1 / increment), per_start_up(1 / start_up) {}
+      : rate(kitchen.gassing_rate), growth(kitchen.growth_rate), lag(kitchen.growth_lag_h),
+        increment(kitchen.growth_increment), start_up(start_up_hours), per_rate(1 / rate), per_growth(1 / growth),
+        per_increment(1 / increment), per_start_up(1 / start_up) {}
 };
 
 template <class T>
@@ -66,14 +67,15 @@ FERMENT_INLINE T start_up_hours(T u) {
          u * (1.0 / 6 -
               u * (1.0 / 24 -
                    u * (1.0 / 120 -
-                        u * (1.0 / 720 -
-                             u * (1.0 / 5040 -
-                                  u * (1.0 / 40320 -
-                                       u * (1.0 / 362880 -
-                                            u * (1.0 / 3628800 -
-                                                 u * (1.0 / 39916800 -
-                                                      u * (1.0 / 479001600 -
-                                                           u * (1.0 / 6227020800 - u * (1.0 / 87178291200 - u * (1.0 / 1307674368000))))))))))))));
+                        u * (1.0 / 720 - u * (1.0 / 5040 -
+                                              u * (1.0 / 40320 -
+                                                   u * (1.0 / 362880 -
+                                                        u * (1.0 / 3628800 -
+                                                             u * (1.0 / 39916800 -
+                                                                  u * (1.0 / 479001600 -
+                                                                       u * (1.0 / 6227020800 -
+                                                                            u * (1.0 / 87178291200 -
+                                                                                 u * (1.0 / 1307674368000))))))))))))));
     return math::select(u < 0.5, series, u + expm1(-u));
   } else {
     return u + expm1(-u);
@@ -147,7 +149,8 @@ FERMENT_INLINE double start_up_inverse_in_loops(double v) {
   const double f = start_up_hours(u) - v;
   const double second = 1 - first;
   // Householder, third order: f''' = −f'' here.
-  const double step = f * (first * first - 0.5 * f * second) / (first * (first * first - f * second) - f * f * second * (1.0 / 6));
+  const double step =
+      f * (first * first - 0.5 * f * second) / (first * (first * first - f * second) - f * f * second * (1.0 / 6));
   return math::select(w < 0.01, start_up_series(w), u - step);
 }
 
@@ -188,8 +191,8 @@ FERMENT_INLINE Settled<T> settle(T y, T target, const Growth<T>& g, const GasCur
   const T first = 1 - left * g.first;
   const T second = left * (g.first * g.first * c.per_start_up - g.second);
   const T step = 2 * f * first / (2 * first * first - f * second);
-  // A Halley step, and the second-order h(y) beside it, leave an error that goes with the cube of the step: the start-up
-  // term has the third derivative left/τ², growth at most μ².
+  // A Halley step, and the second-order h(y) beside it, leave an error that goes with the cube of the step: the
+  // start-up term has the third derivative left/τ², growth at most μ².
   const T third = left * c.per_start_up * c.per_start_up + c.growth * c.growth;
   const T leftover = third * step * step * math::larger<T>(step, -step);
   return {y - step, g.hours + step * (-g.first + step * g.second * T(0.5)), leftover};

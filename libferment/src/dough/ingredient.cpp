@@ -10,7 +10,8 @@ namespace ferment {
 namespace {
 
 constexpr std::string_view usda = "USDA FoodData Central, SR Legacy (from memory)";
-constexpr std::string_view usda_seen = "USDA FoodData Central 168894/168896 (protein, fat, carbohydrate, fibre as reprinted; rest from memory)";
+constexpr std::string_view usda_seen =
+    "USDA FoodData Central 168894/168896 (protein, fat, carbohydrate, fibre as reprinted; rest from memory)";
 constexpr std::string_view usda_rye = "USDA FoodData Central, SR Legacy (from memory; ash and water ± 0.5 %)";
 
 /// Percent of weight: water, protein, fat, carbohydrate without fibre, fibre, ash.
@@ -44,7 +45,8 @@ const Ingredient& named(std::string_view name, bool flours_only) {
     known.append(known.empty() ? "" : ", ").append(ingredient.name);
   }
   const char* const kind = flours_only ? "flour" : "ingredient";
-  throw InvalidInput(std::string(kind) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [kind]", {.field = "kind"});
+  throw InvalidInput(std::string(kind) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [kind]",
+                     {.field = "kind"});
 }
 
 }  // namespace
@@ -57,13 +59,18 @@ const Ingredient& flour_named(std::string_view name) { return named(name, true);
 
 Composition with_moisture(const Composition& composition, double moisture_percent) {
   require(field::moisture_percent, moisture_percent);
-  for (const double share : {composition.protein, composition.fat, composition.carbohydrate, composition.fibre, composition.ash}) {
+  for (const double share :
+       {composition.protein, composition.fat, composition.carbohydrate, composition.fibre, composition.ash}) {
     if (!(share >= 0 && share <= 1)) {
-      throw InvalidInput("a mass fraction of a composition lies outside 0 to 1; give fractions, not percent [composition]", {.field = "composition"});
+      throw InvalidInput(
+          "a mass fraction of a composition lies outside 0 to 1; give fractions, not percent [composition]",
+          {.field = "composition"});
     }
   }
-  const double dry = composition.protein + composition.fat + composition.carbohydrate + composition.fibre + composition.ash;
-  if (!(dry > 0)) throw InvalidInput("a composition without dry matter has no moisture to choose; it is water [moisture_percent]");
+  const double dry =
+      composition.protein + composition.fat + composition.carbohydrate + composition.fibre + composition.ash;
+  if (!(dry > 0))
+    throw InvalidInput("a composition without dry matter has no moisture to choose; it is water [moisture_percent]");
   const double share = (1 - moisture_percent / 100) / dry;
   return {moisture_percent / 100,           composition.protein * share, composition.fat * share,
           composition.carbohydrate * share, composition.fibre * share,   composition.ash * share};

@@ -11,11 +11,22 @@
 namespace ferment {
 namespace {
 
-constexpr Field dough_g{"dough_g", "dough", "g per 100 g flour", 100, 400, field::must_be_given, Quantity::mass, {}, {}, {}};
-constexpr Field body_water_g{
-    "water_g", "water", "g per 100 g flour", field::water_percent.low, field::water_percent.high, field::must_be_given, Quantity::mass, {}, {}, {}};
-constexpr Field activity{"water_activity", "water activity", "", 0.8, 1, field::must_be_given, Quantity::ratio, {}, {}, {}};
-constexpr Field pressure{"pressure_pa", "air pressure", "Pa", 4e4, 1.2e5, field::must_be_given, Quantity::ratio, {}, {}, {}};
+constexpr Field dough_g{"dough_g", "dough", "g per 100 g flour", 100, 400, field::must_be_given, Quantity::mass, {},
+                        {},        {}};
+constexpr Field body_water_g{"water_g",
+                             "water",
+                             "g per 100 g flour",
+                             field::water_percent.low,
+                             field::water_percent.high,
+                             field::must_be_given,
+                             Quantity::mass,
+                             {},
+                             {},
+                             {}};
+constexpr Field activity{"water_activity",     "water activity", "", 0.8, 1,
+                         field::must_be_given, Quantity::ratio,  {}, {},  {}};
+constexpr Field pressure{"pressure_pa",        "air pressure",  "Pa", 4e4, 1.2e5,
+                         field::must_be_given, Quantity::ratio, {},   {},  {}};
 
 void require_body(const Body& body) {
   require(dough_g, body.dough_g);
@@ -32,15 +43,16 @@ void require_gas(const Gas& gas) {
 formula::CellAir<double> cell_air(const Body& body, double temperature_c) {
   require_body(body);
   require(field::dough_c, temperature_c);
-  return formula::cell_air(temperature_c, body.pressure_pa, body.water_activity, body.water_g, formula::saturation_pressure(temperature_c),
-                           formula::co2_solubility(temperature_c));
+  return formula::cell_air(temperature_c, body.pressure_pa, body.water_activity, body.water_g,
+                           formula::saturation_pressure(temperature_c), formula::co2_solubility(temperature_c));
 }
 
 formula::Retention<double> retention(double anchor_ratio, double gluten_percent, const Kitchen& kitchen) {
   require_parameters(kitchen);
   require(field::volume_ratio, anchor_ratio);
   require(field::gluten_percent, gluten_percent);
-  const auto retention = formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
+  const auto retention =
+      formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
   if (anchor_ratio >= retention.limit) {
     throw InvalidInput("volume at the anchor " + number(anchor_ratio) + " is not below " + number(retention.limit) +
                            " times the mixed volume, which this dough never passes [anchor_ratio]",
@@ -87,7 +99,8 @@ double volume_ml(const Body& body, const Gas& gas, double temperature_c, const K
   return body.dough_g / kitchen.gas_free_density + cells * cell_air(body, temperature_c).molar_volume;
 }
 
-double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, double temperature_c, const Kitchen& kitchen) {
+double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, double temperature_c,
+                           const Kitchen& kitchen) {
   const formula::CellAir<double> cells = cell_air(body, temperature_c);
   require(field::volume_ml, volume_ml);
   const double smallest = ferment::volume_ml(body, {0, air_mmol}, temperature_c, kitchen);
@@ -109,7 +122,8 @@ double free_ratio(double held_ratio, double anchor_ratio, double gluten_percent,
   require(field::volume_ratio, held_ratio);
   const formula::Retention<double> r = retention(anchor_ratio, gluten_percent, kitchen);
   if (held_ratio >= r.limit) {
-    throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) + " cannot be reached",
+    throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) +
+                         " cannot be reached",
                      {.field = "held_ratio", .value = held_ratio, .high = r.limit});
   }
   return formula::free_ratio(held_ratio, r);

@@ -11,7 +11,8 @@
 namespace ferment {
 namespace {
 
-constexpr std::array kinds{std::pair{Yeast::instant, std::string_view("instant")}, std::pair{Yeast::active_dry, std::string_view("active_dry")},
+constexpr std::array kinds{std::pair{Yeast::instant, std::string_view("instant")},
+                           std::pair{Yeast::active_dry, std::string_view("active_dry")},
                            std::pair{Yeast::active_dry_unwetted, std::string_view("active_dry_unwetted")},
                            std::pair{Yeast::compressed, std::string_view("compressed")}};
 
@@ -43,8 +44,12 @@ void require_yeast(const Values& yeast_percent, Yeast yeast) {
   Field bound = field::yeast_percent;
   bound.low = field::instant_equivalent_percent.low * per_instant;
   bound.high = field::instant_equivalent_percent.high * per_instant;
-  const std::string label = std::string(yeast == Yeast::compressed ? "compressed" : yeast == Yeast::instant ? "instant" : "active dry") + " yeast";
-  const std::string advice = std::string(bound.advice.empty() ? field::instant_equivalent_percent.advice : bound.advice);
+  const std::string label = std::string(yeast == Yeast::compressed ? "compressed"
+                                        : yeast == Yeast::instant  ? "instant"
+                                                                   : "active dry") +
+                            " yeast";
+  const std::string advice =
+      std::string(bound.advice.empty() ? field::instant_equivalent_percent.advice : bound.advice);
   bound.label = label;
   bound.advice = advice;
   require(bound, yeast_percent);

@@ -17,7 +17,8 @@ struct Line {
 
 class Sums {
  public:
-  explicit Sums(const Course& course) : hour_(course.time_h), c_(course.temperature_c), area_(hour_.size()), moment_(hour_.size()) {
+  explicit Sums(const Course& course)
+      : hour_(course.time_h), c_(course.temperature_c), area_(hour_.size()), moment_(hour_.size()) {
     for (std::size_t k = 1; k < hour_.size(); ++k) {
       const double h = hour_[k] - hour_[k - 1], area = h * (c_[k - 1] + c_[k]) / 2;
       area_[k] = area_[k - 1] + area;
@@ -37,7 +38,9 @@ class Sums {
     const auto [start_c, per_h] = line(from, to);
     for (std::size_t k = from; k <= to; ++k) {
       const double x = hour_[k] - hour_[from];
-      if (std::abs(area_[k] - area_[from] - x * (start_c + per_h * x / 2)) > most_k_h || std::abs(c_[k] - start_c - per_h * x) > most_k) return false;
+      if (std::abs(area_[k] - area_[from] - x * (start_c + per_h * x / 2)) > most_k_h ||
+          std::abs(c_[k] - start_c - per_h * x) > most_k)
+        return false;
     }
     return true;
   }
@@ -79,7 +82,8 @@ Course condensed(const Course& course, double most_k_h) {
     const std::size_t to = sums.reach(from, most_k_h);
     const Line line = sums.line(from, to);
     const double width = course.time_h[to] - course.time_h[from];
-    // Where two lines meet, one reading between their ends gives the one what it takes from the other; too much, and there is a step.
+    // Where two lines meet, one reading between their ends gives the one what it takes from the other; too much, and
+    // there is a step.
     const double taken_k_h = std::abs(end_c - line.start_c) * std::max(width_before, width) / 4;
     if (taken_k_h > most_k_h / 2 || (from == 0 && to > 1)) {
       add(course.time_h[from], end_c);

@@ -17,8 +17,8 @@ namespace {
 constexpr std::size_t rule_block = 256;
 constexpr double kj_per_wh = 3.6;
 
-// c and k of materials: ranges of Incropera and Perry's from memory, the middle of each; walls of 4 mm glass, 8 mm ceramic, 2 mm
-// plastic and silicone, 3 mm polycarbonate, 5 mm wood (common practice, no source).
+// c and k of materials: ranges of Incropera and Perry's from memory, the middle of each; walls of 4 mm glass, 8 mm
+// ceramic, 2 mm plastic and silicone, 3 mm polycarbonate, 5 mm wood (common practice, no source).
 constexpr std::string_view handbooks = "Incropera and Perry's (from memory)";
 constexpr std::array materials{
     BowlMaterial{"steel", 0.49, 0, true, handbooks},
@@ -34,14 +34,18 @@ constexpr std::array materials{
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array methods{
     MixingMethod{"folds", "stretch and fold", 0.3, 0, 0.5, 4, practice},
-    MixingMethod{"hand", "kneading by hand", 2, 0.5, 4, 10, "estimate from a friction of 0 to 10 °F less hydration (friction: trade article)"},
+    MixingMethod{"hand", "kneading by hand", 2, 0.5, 4, 10,
+                 "estimate from a friction of 0 to 10 °F less hydration (friction: trade article)"},
     MixingMethod{"stand_mixer", "stand mixer", 6, 3, 12, 9, "estimate from a friction of 20 to 26 °F (trade articles)"},
     MixingMethod{"spiral", "spiral mixer, gentle", 8, 4, 14, 10, "estimate, 1 to 4 Wh/kg; common practice, no source"},
-    MixingMethod{"spiral_intensive", "spiral mixer, intensive", 18, 10, 25, 14, "estimate, 3 to 7 Wh/kg; common practice, no source"},
+    MixingMethod{"spiral_intensive", "spiral mixer, intensive", 18, 10, 25, 14,
+                 "estimate, 3 to 7 Wh/kg; common practice, no source"},
     MixingMethod{"diving_arm", "fork or diving-arm mixer", 4, 2, 8, 15, practice},
-    MixingMethod{"food_processor", "food processor", 10, 6, 25, 1, "estimate from a friction of 25 °F (cooking magazine)"},
+    MixingMethod{"food_processor", "food processor", 10, 6, 25, 1,
+                 "estimate from a friction of 25 °F (cooking magazine)"},
     MixingMethod{"high_speed", "horizontal high-speed mixer", 25, 18, 45, 12, practice},
-    MixingMethod{"mechanical_development", "mechanical development", 39.6, 36, 43, 3, "11 Wh/kg: baking trade dictionary; band: mixer maker's note"},
+    MixingMethod{"mechanical_development", "mechanical development", 39.6, 36, 43, 3,
+                 "11 Wh/kg: baking trade dictionary; band: mixer maker's note"},
 };
 
 /// (1 − e^(−x))/x, 1 at 0: what is left of heat that came in evenly while it was lost.
@@ -49,12 +53,13 @@ double mean_decay(double x) { return x < 1e-12 ? 1 : -std::expm1(-x) / x; }
 
 void require_warmer_tap(double tap_c, double wanted_c) {
   if (wanted_c <= tap_c) return;
-  throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) + " °C; warm the water instead [wanted_c]",
+  throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) +
+                       " °C; warm the water instead [wanted_c]",
                    {.field = "wanted_c", .value = wanted_c, .high = tap_c});
 }
 
-FERMENT_WIDE_LOOPS void by_rule(std::size_t n, double factors, const double* desired, const double* flour, const double* room,
-                                const double* preferment, const double* friction, double* out) {
+FERMENT_WIDE_LOOPS void by_rule(std::size_t n, double factors, const double* desired, const double* flour,
+                                const double* room, const double* preferment, const double* friction, double* out) {
   for (std::size_t i = 0; i < n; ++i) out[i] = factors * desired[i] - flour[i] - room[i] - preferment[i] - friction[i];
 }
 
@@ -74,8 +79,8 @@ Known known_temperatures(double flour_c, double room_c, std::optional<double> pr
 
 }  // namespace
 
-void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const Values& room_c, const Values& friction_k,
-                          const std::optional<Values>& preferment_c, std::span<double> out) {
+void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const Values& room_c,
+                          const Values& friction_k, const std::optional<Values>& preferment_c, std::span<double> out) {
   const std::size_t n = out.size();
   require_column(field::desired_c, desired_c, n);
   require_column(field::flour_c, flour_c, n);
@@ -86,11 +91,13 @@ void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const 
   const Column<rule_block> desired(desired_c, n), flour(flour_c, n), room(room_c, n), friction(friction_k, n),
       preferment(preferment_c.value_or(0.0), n);
   for_blocks(n, rule_block, [&](std::size_t start, std::size_t count) {
-    by_rule(count, factors, desired.at(start), flour.at(start), room.at(start), preferment.at(start), friction.at(start), out.data() + start);
+    by_rule(count, factors, desired.at(start), flour.at(start), room.at(start), preferment.at(start),
+            friction.at(start), out.data() + start);
   });
 }
 
-double water_by_factor_rule(double desired_c, double flour_c, double room_c, double friction_k, std::optional<double> preferment_c) {
+double water_by_factor_rule(double desired_c, double flour_c, double room_c, double friction_k,
+                            std::optional<double> preferment_c) {
   double out = 0;
   std::optional<Values> preferment;
   if (preferment_c) preferment = Values(*preferment_c);
@@ -98,14 +105,16 @@ double water_by_factor_rule(double desired_c, double flour_c, double room_c, dou
   return out;
 }
 
-double dough_by_factor_rule(double water_c, double flour_c, double room_c, double friction_k, std::optional<double> preferment_c) {
+double dough_by_factor_rule(double water_c, double flour_c, double room_c, double friction_k,
+                            std::optional<double> preferment_c) {
   require(field::water_c, water_c);
   require(field::friction_k, friction_k);
   const Known known = known_temperatures(flour_c, room_c, preferment_c);
   return (known.sum + water_c + friction_k) / known.factors;
 }
 
-double friction_from_batch(double dough_c, double flour_c, double room_c, double water_c, std::optional<double> preferment_c) {
+double friction_from_batch(double dough_c, double flour_c, double room_c, double water_c,
+                           std::optional<double> preferment_c) {
   require(field::dough_c, dough_c);
   require(field::water_c, water_c);
   const Known known = known_temperatures(flour_c, room_c, preferment_c);
@@ -133,7 +142,8 @@ double ice_by_heat_balance(double water_g, double tap_c, double wanted_c, double
   require(field::water_g, water_g);
   require(field::tap_c, tap_c);
   require(field::ice_c, ice_c);
-  require(Field{"wanted_c", "wanted water temperature", "°C", -1e6, 60, field::must_be_given, Quantity::temperature}, wanted_c);
+  require(Field{"wanted_c", "wanted water temperature", "°C", -1e6, 60, field::must_be_given, Quantity::temperature},
+          wanted_c);
   require_warmer_tap(tap_c, wanted_c);
   const double per_g_tap = water::specific_heat_kj * tap_c;
   const double per_g_ice = water::melting_heat_kj - water::ice_specific_heat_kj * ice_c;
@@ -142,7 +152,9 @@ double ice_by_heat_balance(double water_g, double tap_c, double wanted_c, double
 
 std::span<const BowlMaterial> bowl_materials() { return materials; }
 
-const BowlMaterial& bowl_material_named(std::string_view name) { return row_named(materials, name, "bowl material", "bowl"); }
+const BowlMaterial& bowl_material_named(std::string_view name) {
+  return row_named(materials, name, "bowl material", "bowl");
+}
 
 double heat_capacity_kj(const Bowl& bowl) {
   const BowlMaterial& material = bowl_material_named(bowl.material);
@@ -153,10 +165,13 @@ double heat_capacity_kj(const Bowl& bowl) {
 
 std::span<const MixingMethod> mixing_methods() { return methods; }
 
-const MixingMethod& mixing_method_named(std::string_view name) { return row_named(methods, name, "mixing method", "method"); }
+const MixingMethod& mixing_method_named(std::string_view name) {
+  return row_named(methods, name, "mixing method", "method");
+}
 
 double mixing_minutes(const Mixing& mixing) {
-  if (const auto* by = std::get_if<ByMethod>(&mixing)) return by->minutes.value_or(mixing_method_named(by->method).usual_min);
+  if (const auto* by = std::get_if<ByMethod>(&mixing))
+    return by->minutes.value_or(mixing_method_named(by->method).usual_min);
   const auto* gain = std::get_if<ByNetGain>(&mixing);
   return gain ? gain->minutes : 0;
 }
@@ -165,8 +180,9 @@ namespace {
 
 void require_at_least(double least, double value, const char* what) {
   if (value >= least && value < 1e300) return;
-  throw InvalidInput(std::string(what) + " " + number(value) + " is no number of a heat balance; give a finite one, at least " + number(least) +
-                         " [" + what + "]",
+  throw InvalidInput(std::string(what) + " " + number(value) +
+                         " is no number of a heat balance; give a finite one, at least " + number(least) + " [" + what +
+                         "]",
                      {.field = what, .value = value, .low = least});
 }
 
@@ -189,7 +205,8 @@ void require_balance(std::span<const HeatPortion> portions, const HeatSources& s
 
 HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
   require_balance(portions, sources);
-  double wetted_capacity = 0, wetted_heat = sources.hydration_kj, capacity = 0, joining_heat = 0, joining_uptake = 0, wetting_uptake = 0;
+  double wetted_capacity = 0, wetted_heat = sources.hydration_kj, capacity = 0, joining_heat = 0, joining_uptake = 0,
+         wetting_uptake = 0;
   for (const HeatPortion& p : portions) {
     capacity += p.capacity_kj_k;
     const double heat = p.capacity_kj_k * p.temperature_c - p.uptake_kj;
@@ -202,10 +219,13 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
       wetting_uptake += p.uptake_kj;
     }
   }
-  if (!(capacity > 0)) throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]", {.field = "portions"});
+  if (!(capacity > 0))
+    throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]",
+                       {.field = "portions"});
 
   const bool wets = wetted_capacity > 0;  // else a dough is there already, and something joins it
-  const double kept_in_rest = wets ? std::exp(-kj_per_wh * sources.rest_loss_w_per_k * sources.rest_h / wetted_capacity) : 1;
+  const double kept_in_rest =
+      wets ? std::exp(-kj_per_wh * sources.rest_loss_w_per_k * sources.rest_h / wetted_capacity) : 1;
   const double mixing = kj_per_wh * sources.loss_w_per_k * sources.mixing_h / capacity;
   const double kept_in_mixing = std::exp(-mixing);
 
@@ -223,7 +243,8 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
   b.k_per_kj_wetted = per_wetted;
   for (const HeatPortion& p : portions) b.weights.push_back(p.capacity_kj_k * (p.after_rest ? per_joined : per_wetted));
   b.room_weight = wetted_capacity * (1 - kept_in_rest) * per_joined + (1 - kept_in_mixing);
-  b.gain_k = (sources.hydration_kj - wetting_uptake) * per_wetted - joining_uptake * per_joined + sources.work_kj * b.k_per_kj_work;
+  b.gain_k = (sources.hydration_kj - wetting_uptake) * per_wetted - joining_uptake * per_joined +
+             sources.work_kj * b.k_per_kj_work;
   return b;
 }
 
@@ -232,8 +253,8 @@ double bowl_heat_loss_w_per_k(double dough_g) {
   return 0.45 * std::pow(dough_g / 1670, 2.0 / 3);
 }
 
-BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c, const Values& water_c,
-                                const std::optional<Values>& preferment_c) {
+BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c,
+                                const Values& water_c, const std::optional<Values>& preferment_c) {
   std::size_t n = 1;
   for (const Values* values : {&dough_c, &flour_c, &room_c, &water_c}) n = values->is_single() ? n : values->size();
   if (preferment_c && !preferment_c->is_single()) n = preferment_c->size();
@@ -258,7 +279,8 @@ BatchMean mean_of_batches(std::size_t count, const std::function<double(std::siz
       ErrorDetail detail = problem.detail();
       detail.index = i;
       detail.count = count;
-      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + problem.what(), detail);
+      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + problem.what(),
+                         detail);
     }
   }
   return mean_of_batches(std::move(each));

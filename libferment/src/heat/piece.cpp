@@ -17,18 +17,20 @@ namespace ferment {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
-constexpr double dough_w_per_m_k = 0.40;                               // just mixed: 0.30 to 0.50, computed from its composition
-constexpr double cloth_m2_k_per_w = 0.02;                              // common practice, no source
-constexpr double gap_w_per_m2_k = 7;                                   // air under a lid: convection and radiation, computed
-constexpr double shiny_share = 4.5 / 8;                                // of the heat transfer of a matt surface: polished steel hardly radiates
-constexpr double ball_contact = 0.15;                                  // share of the surface on the worktop; engineering estimate
-constexpr double oblong_contact = 0.25;                                // share of the round surface; engineering estimate
-constexpr double oblong_slenderness = 4;                               // length over thickness; common practice, no source
-constexpr double tub_shallowness = 2;                                  // width over depth; common practice, no source
+constexpr double dough_w_per_m_k = 0.40;   // just mixed: 0.30 to 0.50, computed from its composition
+constexpr double cloth_m2_k_per_w = 0.02;  // common practice, no source
+constexpr double gap_w_per_m2_k = 7;       // air under a lid: convection and radiation, computed
+constexpr double shiny_share = 4.5 / 8;    // of the heat transfer of a matt surface: polished steel hardly radiates
+constexpr double ball_contact = 0.15;      // share of the surface on the worktop; engineering estimate
+constexpr double oblong_contact = 0.25;    // share of the round surface; engineering estimate
+constexpr double oblong_slenderness = 4;   // length over thickness; common practice, no source
+constexpr double tub_shallowness = 2;      // width over depth; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
 
-constexpr std::array covers{std::pair{Cover::film, std::string_view("film")}, std::pair{Cover::cloth, std::string_view("cloth")},
-                            std::pair{Cover::lid, std::string_view("lid")}, std::pair{Cover::open, std::string_view("open")}};
+constexpr std::array covers{std::pair{Cover::film, std::string_view("film")},
+                            std::pair{Cover::cloth, std::string_view("cloth")},
+                            std::pair{Cover::lid, std::string_view("lid")},
+                            std::pair{Cover::open, std::string_view("open")}};
 
 constexpr std::array worktop_rows{
     WorktopRow{"air", 0, "as the air around"},
@@ -48,8 +50,8 @@ struct Face {
 class Outside {
  public:
   Outside(const Piece& piece, const Place& place, Cover usual_cover, Worktop usual_worktop)
-      : air_(place.heat_transfer_w_per_m2_k.value_or(row_of(place.air).heat_transfer_w_per_m2_k)), cover_(piece.cover.value_or(usual_cover)),
-        worktop_(piece.worktop.value_or(usual_worktop)) {}
+      : air_(place.heat_transfer_w_per_m2_k.value_or(row_of(place.air).heat_transfer_w_per_m2_k)),
+        cover_(piece.cover.value_or(usual_cover)), worktop_(piece.worktop.value_or(usual_worktop)) {}
 
   Face free(double area_m2, double inside) const {
     return {area_m2, 1 / air_ + (cover_ == Cover::cloth ? cloth_m2_k_per_w : 0), inside, cover_ == Cover::open};
@@ -93,7 +95,10 @@ Body body_of(const Ball& ball, const Outside& outside, double volume_m3) {
   const double area = 4 * pi * radius * radius;
   const double inside = radius / (5 * dough_w_per_m_k);
   const double contact = outside.lies_in_air() ? 0 : ball_contact;
-  Body body{4 * pi / 3 * radius * radius * radius, 2.5, radius / second_of_sphere, {outside.free(area * (1 - contact), inside)}};
+  Body body{4 * pi / 3 * radius * radius * radius,
+            2.5,
+            radius / second_of_sphere,
+            {outside.free(area * (1 - contact), inside)}};
   if (contact > 0) body.faces.push_back(outside.base(area * contact, inside, 0, 0));
   return body;
 }
@@ -108,7 +113,10 @@ Body body_of(const Oblong& oblong, const Outside& outside, double volume_m3) {
   const double inside = diameter / (8 * dough_w_per_m_k);
   const double round = pi * diameter * length, ends = pi * diameter * diameter / 2;
   const double contact = outside.lies_in_air() ? 0 : oblong_contact;
-  Body body{cylinder_m3(diameter, length), 2, diameter / 2 / second_of_cylinder, {outside.free(round * (1 - contact) + ends, inside)}};
+  Body body{cylinder_m3(diameter, length),
+            2,
+            diameter / 2 / second_of_cylinder,
+            {outside.free(round * (1 - contact) + ends, inside)}};
   if (contact > 0) body.faces.push_back(outside.base(round * contact, inside, 0, 0));
   return body;
 }
@@ -127,7 +135,8 @@ Body body_of(const Tub& tub, const Outside& outside, double volume_m3) {
   return {cylinder_m3(diameter, depth),
           1.5,
           depth / 2 / second_of_slab,
-          {outside.top_of_tub(flat, across), wall, outside.base(flat, across, material.wall_m2_k_per_w, wall.outside_m2_k_per_w)}};
+          {outside.top_of_tub(flat, across), wall,
+           outside.base(flat, across, material.wall_m2_k_per_w, wall.outside_m2_k_per_w)}};
 }
 
 bool is_tub(const Piece& piece) { return std::holds_alternative<Tub>(piece.shape); }
@@ -149,8 +158,8 @@ double saturation_slope(double t) {
   return formula::saturation_pressure(t) * ((18.678 - t / 117.25) * below - (18.678 - t / 234.5) * t) / (below * below);
 }
 
-/// Temperature of an open face: what comes through the dough leaves with air and vapour. Newton's steps; the balance is monotone
-/// and convex in the temperature.
+/// Temperature of an open face: what comes through the dough leaves with air and vapour. Newton's steps; the balance is
+/// monotone and convex in the temperature.
 double open_face_c(const Node& node, double mean_c, double air_c) {
   const double inside = 1 / node.open_inside_m2_k_per_w;
   const double air_pa = node.humidity * formula::saturation_pressure(air_c);
@@ -158,8 +167,10 @@ double open_face_c(const Node& node, double mean_c, double air_c) {
   double face_c = mean_c;
   for (int step = 0; step < 50; ++step) {
     const double left = node.open_outside_w_per_m2_k * (face_c - air_c) +
-                        per_pa * (node.water_activity * formula::saturation_pressure(face_c) - air_pa) - inside * (mean_c - face_c);
-    const double slope = node.open_outside_w_per_m2_k + per_pa * node.water_activity * saturation_slope(face_c) + inside;
+                        per_pa * (node.water_activity * formula::saturation_pressure(face_c) - air_pa) -
+                        inside * (mean_c - face_c);
+    const double slope =
+        node.open_outside_w_per_m2_k + per_pa * node.water_activity * saturation_slope(face_c) + inside;
     const double moved = left / slope;
     face_c -= moved;
     if (std::abs(moved) < 1e-12) break;
@@ -175,20 +186,23 @@ std::string_view name_of(Cover cover) {
   for (const auto& [kind, name] : covers) {
     if (kind == cover) return name;
   }
-  throw InvalidInput("cover " + std::to_string(static_cast<int>(cover)) + " is unknown; known: 0 to 3 [cover]", {.field = "cover"});
+  throw InvalidInput("cover " + std::to_string(static_cast<int>(cover)) + " is unknown; known: 0 to 3 [cover]",
+                     {.field = "cover"});
 }
 
 Cover cover_named(std::string_view name) {
   for (const auto& [kind, known] : covers) {
     if (known == name) return kind;
   }
-  throw InvalidInput("cover \"" + std::string(name) + "\" is unknown; known: film, cloth, lid, open [cover]", {.field = "cover"});
+  throw InvalidInput("cover \"" + std::string(name) + "\" is unknown; known: film, cloth, lid, open [cover]",
+                     {.field = "cover"});
 }
 
 std::string_view name_of(Worktop worktop) {
   const auto i = static_cast<std::size_t>(worktop);
   if (i < worktop_rows.size()) return worktop_rows[i].name;
-  throw InvalidInput("worktop " + std::to_string(static_cast<int>(worktop)) + " is unknown; known: 0 to 2 [worktop]", {.field = "worktop"});
+  throw InvalidInput("worktop " + std::to_string(static_cast<int>(worktop)) + " is unknown; known: 0 to 2 [worktop]",
+                     {.field = "worktop"});
 }
 
 Worktop worktop_named(std::string_view name) {
@@ -213,15 +227,17 @@ void require_piece(const Piece& piece) {
   if (piece.cover) name_of(*piece.cover);
   if (piece.worktop) name_of(*piece.worktop);
   if (!is_tub(piece) && piece.cover == Cover::lid) {
-    throw InvalidInput("a ball or oblong has no lid; cover it with film or cloth, or leave it open [cover]", {.field = "cover"});
+    throw InvalidInput("a ball or oblong has no lid; cover it with film or cloth, or leave it open [cover]",
+                       {.field = "cover"});
   }
   if (has_all_dimensions(piece) && (piece.mass_g || piece.pieces != 1)) {
-    throw InvalidInput("the piece has its weight twice: by its dimensions and by " + std::string(piece.mass_g ? "mass_g" : "pieces") +
-                           "; leave one out [mass_g]",
+    throw InvalidInput("the piece has its weight twice: by its dimensions and by " +
+                           std::string(piece.mass_g ? "mass_g" : "pieces") + "; leave one out [mass_g]",
                        {.field = "mass_g"});
   }
   if (piece.mass_g && piece.pieces != 1) {
-    throw InvalidInput("the piece has its weight twice: mass_g and pieces; leave one out [mass_g]", {.field = "mass_g"});
+    throw InvalidInput("the piece has its weight twice: mass_g and pieces; leave one out [mass_g]",
+                       {.field = "mass_g"});
   }
 }
 
@@ -231,21 +247,35 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   require_if_given(field::heat_transfer_w_per_m2_k, place.heat_transfer_w_per_m2_k);
   require_if_given(field::humidity_percent, place.humidity_percent);
   require(field::dough_g, dough.mass_g);
-  require({"density_g_per_ml", "density of the dough", "g/mL", 0.05, 2, field::must_be_given, Quantity::ratio, {}, {}, {}}, dough.density_g_per_ml);
-  require({"specific_heat_kj", "specific heat of the dough", "kJ/(kg·K)", 0.5, 5, field::must_be_given, Quantity::ratio, {}, {}, {}},
+  require(
+      {"density_g_per_ml", "density of the dough", "g/mL", 0.05, 2, field::must_be_given, Quantity::ratio, {}, {}, {}},
+      dough.density_g_per_ml);
+  require({"specific_heat_kj",
+           "specific heat of the dough",
+           "kJ/(kg·K)",
+           0.5,
+           5,
+           field::must_be_given,
+           Quantity::ratio,
+           {},
+           {},
+           {}},
           dough.specific_heat_kj);
-  require({"pressure_pa", "air pressure", "Pa", 1e4, 2e5, field::must_be_given, Quantity::ratio, {}, {}, {}}, pressure_pa);
+  require({"pressure_pa", "air pressure", "Pa", 1e4, 2e5, field::must_be_given, Quantity::ratio, {}, {}, {}},
+          pressure_pa);
   const double density_kg_m3 = 1000 * dough.density_g_per_ml;
   const double mass_g = piece.mass_g.value_or(dough.mass_g / piece.pieces);
   const bool tub = is_tub(piece);
   const Outside outside(piece, place, tub ? Cover::lid : Cover::film, tub ? Worktop::wood : Worktop::air);
-  const Body body = std::visit([&](const auto& shape) { return body_of(shape, outside, mass_g / 1000 / density_kg_m3); }, piece.shape);
+  const Body body =
+      std::visit([&](const auto& shape) { return body_of(shape, outside, mass_g / 1000 / density_kg_m3); },
+                 piece.shape);
 
   Node node;
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
   if (node.mass_g > dough.mass_g * (1 + 1e-9)) {
-    throw InvalidInput("a piece of " + number(node.mass_g) + " g is more than all of the dough, " + number(dough.mass_g) +
-                           " g; give a smaller one [mass_g]",
+    throw InvalidInput("a piece of " + number(node.mass_g) + " g is more than all of the dough, " +
+                           number(dough.mass_g) + " g; give a smaller one [mass_g]",
                        {.field = "mass_g", .value = node.mass_g, .high = dough.mass_g});
   }
   node.volume_ml = 1e6 * body.volume_m3;
@@ -253,7 +283,8 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   const double diffusivity_m2_h = 3600 * dough_w_per_m_k / (density_kg_m3 * 1000 * dough.specific_heat_kj);
   node.settling_h = body.settling_m * body.settling_m / diffusivity_m2_h;
   node.capacity_j_k = node.mass_g * dough.specific_heat_kj;
-  if (const auto* in = std::get_if<Tub>(&piece.shape)) node.capacity_j_k += in->vessel_g * bowl_material_named(in->material).specific_heat_kj;
+  if (const auto* in = std::get_if<Tub>(&piece.shape))
+    node.capacity_j_k += in->vessel_g * bowl_material_named(in->material).specific_heat_kj;
 
   double dropped_inside = 0;  // mean less face, per K of mean over air, over the surface
   double area = 0;
@@ -275,8 +306,10 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   }
   if (node.open_m2 > 0) {
     if (!place.humidity_percent) {
-      throw InvalidInput("a dough that is not covered needs the humidity of its air; give humidity_percent, or cover it [humidity_percent]",
-                         {.field = "humidity_percent"});
+      throw InvalidInput(
+          "a dough that is not covered needs the humidity of its air; give humidity_percent, or cover it "
+          "[humidity_percent]",
+          {.field = "humidity_percent"});
     }
     node.humidity = *place.humidity_percent / 100;
     node.water_activity = dough.water_activity;

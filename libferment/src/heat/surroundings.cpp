@@ -17,8 +17,10 @@ namespace {
 
 constexpr std::array rows{
     AirRow{"room", 8, 3.2, "computed, still air and radiation: 6.5 to 10 (Incropera's correlations, from memory)"},
-    AirRow{"refrigerator", 7, 2.5, "computed, still air and radiation: 5 to 9; convection 1.3 to 2.8 (Energies 2025, 18:6280)"},
-    AirRow{"fan_refrigerator", 12, 7, "computed, 0.3 to 0.5 m/s and radiation: 9 to 18 (Whitaker's correlation, from memory)"},
+    AirRow{"refrigerator", 7, 2.5,
+           "computed, still air and radiation: 5 to 9; convection 1.3 to 2.8 (Energies 2025, 18:6280)"},
+    AirRow{"fan_refrigerator", 12, 7,
+           "computed, 0.3 to 0.5 m/s and radiation: 9 to 18 (Whitaker's correlation, from memory)"},
     AirRow{"proof_box", 12, 6.5, "as a refrigerator with a fan"},
 };
 
@@ -36,16 +38,18 @@ const Field& field_of(const Place& place) {
 void require_course(const Field& field, const Course& course) {
   const std::size_t n = course.time_h.size();
   if (n < 2 || course.temperature_c.size() != n) {
-    throw InvalidInput("a measured temperature needs at least two readings, a time and a temperature for each; got " + std::to_string(n) +
-                           " times and " + std::to_string(course.temperature_c.size()) + " temperatures [time_h]",
+    throw InvalidInput("a measured temperature needs at least two readings, a time and a temperature for each; got " +
+                           std::to_string(n) + " times and " + std::to_string(course.temperature_c.size()) +
+                           " temperatures [time_h]",
                        {.field = "time_h"});
   }
   require(field, course.temperature_c);
   for (std::size_t i = 0; i < n; ++i) {
     require(field::start_h, course.time_h[i]);
     if (i == 0 || course.time_h[i] > course.time_h[i - 1]) continue;
-    throw InvalidInput("time goes from " + number(course.time_h[i - 1]) + " h to " + number(course.time_h[i]) + " h at reading " +
-                           std::to_string(i + 1) + " of " + std::to_string(n) + "; the times must rise [time_h]",
+    throw InvalidInput("time goes from " + number(course.time_h[i - 1]) + " h to " + number(course.time_h[i]) +
+                           " h at reading " + std::to_string(i + 1) + " of " + std::to_string(n) +
+                           "; the times must rise [time_h]",
                        {.field = "time_h", .value = course.time_h[i], .index = i});
   }
 }
@@ -57,7 +61,8 @@ void require_place(const Place& place) {
   if (const auto* course = std::get_if<Course>(&place.temperature_c)) require_course(field, *course);
   if (const auto* swing = std::get_if<DailySwing>(&place.temperature_c)) {
     if (place.is_dough) {
-      throw InvalidInput("a dough's own temperature is a number or a measured one, not a daily swing [surroundings]", {.field = "surroundings"});
+      throw InvalidInput("a dough's own temperature is a number or a measured one, not a daily swing [surroundings]",
+                         {.field = "surroundings"});
     }
     require(field, swing->mean_c);
     require(field::half_range_k, swing->half_range_k);
@@ -102,7 +107,8 @@ std::span<const AirRow> airs() { return rows; }
 const AirRow& row_of(Air air) {
   const auto i = static_cast<std::size_t>(air);
   if (i < rows.size()) return rows[i];
-  throw InvalidInput("air " + std::to_string(static_cast<int>(air)) + " is unknown; known: 0 to 3 [air]", {.field = "air"});
+  throw InvalidInput("air " + std::to_string(static_cast<int>(air)) + " is unknown; known: 0 to 3 [air]",
+                     {.field = "air"});
 }
 
 std::string_view name_of(Air air) { return row_of(air).name; }
@@ -148,13 +154,14 @@ Surroundings Surroundings::sequence(std::vector<std::pair<double, Surroundings>>
 
 void require_surroundings(const Surroundings& surroundings) {
   if (surroundings.places.empty())
-    throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]", {.field = "surroundings"});
+    throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]",
+                       {.field = "surroundings"});
   double last_h = -std::numeric_limits<double>::infinity();
   for (const Place& place : surroundings.places) {
     require_place(place);
     if (!(place.from_h >= last_h)) {
-      throw InvalidInput("a place begins at " + number(place.from_h) + " h, after one that begins at " + number(last_h) +
-                             " h; give them in the order of time [surroundings]",
+      throw InvalidInput("a place begins at " + number(place.from_h) + " h, after one that begins at " +
+                             number(last_h) + " h; give them in the order of time [surroundings]",
                          {.field = "surroundings", .value = place.from_h, .low = last_h});
     }
     last_h = place.from_h;

@@ -53,7 +53,8 @@ void caution_water(const PlainNumbers& p, Notices& notices) {
                 text + "is too warm to wet yeast in; above 45 °C only briefly, never above 50 °C");
   }
   if (water > scalds_c) {
-    notices.add("water_scalds", Severity::warning, field::water_c, water, text + "can scald skin; pour with care and keep children away");
+    notices.add("water_scalds", Severity::warning, field::water_c, water,
+                text + "can scald skin; pour with care and keep children away");
   }
   if (water < 0) {
     notices.add("water_below_freezing", Severity::warning, field::water_c, water,
@@ -70,11 +71,13 @@ void caution_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notic
   if (auto notice = law_notice(law_of(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
   if (*p.dough_c < dough_cold_c) {
     notices.add("dough_cold", Severity::caution, field::dough_c, *p.dough_c,
-                "dough at " + degrees(*p.dough_c) + " hardly rises, and how slowly is little known; count in days and look often");
+                "dough at " + degrees(*p.dough_c) +
+                    " hardly rises, and how slowly is little known; count in days and look often");
   }
   if (*p.dough_c > dough_warm_c) {
     notices.add("dough_warm", Severity::caution, field::dough_c, *p.dough_c,
-                "dough at " + degrees(*p.dough_c) + " is near the yeast's optimum, where strains differ most; look early");
+                "dough at " + degrees(*p.dough_c) +
+                    " is near the yeast's optimum, where strains differ most; look early");
   }
 }
 
@@ -84,7 +87,8 @@ void caution_formula(const PlainNumbers& p, Notices& notices) {
     const double instant = convert_yeast(*p.yeast_percent, p.yeast, Yeast::instant);
     if (instant < yeast_very_low_percent) {
       notices.add("yeast_very_low", Severity::caution, field::instant_equivalent_percent, instant,
-                  "yeast worth " + number(instant, 3) + " % instant is so little that growth and the flour's own flora decide; times are rough");
+                  "yeast worth " + number(instant, 3) +
+                      " % instant is so little that growth and the flour's own flora decide; times are rough");
     }
   }
   if (p.salt_percent) require(field::salt_percent, *p.salt_percent);
@@ -94,9 +98,10 @@ void caution_formula(const PlainNumbers& p, Notices& notices) {
   if (!p.sugar_percent) return;
   require(field::sugar_percent, *p.sugar_percent);
   if (*p.sugar_percent > sugar_high_percent) {
-    notices.add("sugar_high", Severity::caution, field::sugar_percent, *p.sugar_percent,
-                number(*p.sugar_percent, 4) +
-                    " % sugar slows ordinary yeast; the trade uses an osmotolerant yeast, which is faster than these times");
+    notices.add(
+        "sugar_high", Severity::caution, field::sugar_percent, *p.sugar_percent,
+        number(*p.sugar_percent, 4) +
+            " % sugar slows ordinary yeast; the trade uses an osmotolerant yeast, which is faster than these times");
   }
 }
 
@@ -120,7 +125,8 @@ void caution_safety(const PlainNumbers& p, Notices& notices) {
     if (warm && *p.perishable_h > perishable_most_h) {
       notices.add("perishable_held", Severity::warning, field::perishable_h, *p.perishable_h,
                   "a dough with egg, milk or other perishable food held for " + number(*p.perishable_h, 4) +
-                      " h between 5 °C and 60 °C needs time and temperature control for safety; keep below 4 h and follow the local food code");
+                      " h between 5 °C and 60 °C needs time and temperature control for safety; keep below 4 h and "
+                      "follow the local food code");
     }
   }
   if (p.refrigerator_c) {
@@ -144,7 +150,8 @@ std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen
   caution_dough(numbers, kitchen, notices);
   caution_formula(numbers, notices);
   caution_rise(numbers, kitchen, notices);
-  std::stable_sort(notices.list.begin(), notices.list.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  std::stable_sort(notices.list.begin(), notices.list.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return notices.list;
 }
 

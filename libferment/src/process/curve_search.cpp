@@ -16,16 +16,18 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr std::size_t grid_points = 17;
-constexpr double settled = 1e-8;         // a crossing is looked for until it is that close
-constexpr double on_time = 1e-6;         // and taken if it is that close; a turn that comes so close is a solution, too
-constexpr double one_solution = 1e-9;    // relative: two such points are one
-constexpr double steepest = 1e-10;       // of the range: what does not change less by then jumps
-constexpr double narrowest = 1e-14;      // of the range: nothing is looked for in between
-constexpr double least_jump = 1.0 / 60;  // a smaller one, where a draw or two change sides, is passed: nobody reads it on a clock
-constexpr double close_by = 0.004;       // relative, as far_off
+constexpr double settled = 1e-8;       // a crossing is looked for until it is that close
+constexpr double on_time = 1e-6;       // and taken if it is that close; a turn that comes so close is a solution, too
+constexpr double one_solution = 1e-9;  // relative: two such points are one
+constexpr double steepest = 1e-10;     // of the range: what does not change less by then jumps
+constexpr double narrowest = 1e-14;    // of the range: nothing is looked for in between
+constexpr double least_jump =
+    1.0 / 60;  // a smaller one, where a draw or two change sides, is passed: nobody reads it on a clock
+constexpr double close_by = 0.004;  // relative, as far_off
 constexpr double least_dip = 1e-3;
-constexpr double far_off = 0.1;  // relative, and some hours: so far off the rough curve is on the same side of a value as the true one
-constexpr double far = 1e9;      // instead of infinity, which a parabola does not bear
+constexpr double far_off =
+    0.1;  // relative, and some hours: so far off the rough curve is on the same side of a value as the true one
+constexpr double far = 1e9;  // instead of infinity, which a parabola does not bear
 
 int side(double value, double wanted) { return std::abs(value - wanted) <= settled ? 0 : value > wanted ? 1 : -1; }
 
@@ -62,7 +64,8 @@ void CurveSearch::add_middles(const std::function<bool(const Knot&, const Knot&)
   add(middles);
 }
 
-/// More knots about turns and where the curve ends, and, of a wanted value, about the points at which the rough curve has it.
+/// More knots about turns and where the curve ends, and, of a wanted value, about the points at which the rough curve
+/// has it.
 void CurveSearch::look_closer(std::optional<double> wanted) {
   const double least = (curve_.high - curve_.low) / (16 * grid_points);
   for (int round = 0; round < 4; ++round) {
@@ -93,14 +96,16 @@ CurveSearch::Turn CurveSearch::turn_at(std::size_t knot) const {
   return Turn::none;
 }
 
-/// Between two neighbouring marks the curve runs one way: its ends, turns, what is chosen now, and both sides of where it is infinite;
-/// and every knot that is close to the wanted value, where the true curve may turn beside the rough one. Where the rough curve is far
-/// from it, that tells well enough on which side the true one is.
+/// Between two neighbouring marks the curve runs one way: its ends, turns, what is chosen now, and both sides of where
+/// it is infinite; and every knot that is close to the wanted value, where the true curve may turn beside the rough
+/// one. Where the rough curve is far from it, that tells well enough on which side the true one is.
 std::vector<CurveSearch::Mark> CurveSearch::marks(std::optional<double> wanted) {
   std::vector<Mark> marks;
   std::vector<std::size_t> others;
   double level = 0;  // how far the rough curve is off, where that was seen last
-  const auto near = [&](double rough, double share) { return !wanted || std::abs(rough - *wanted) < share * (std::abs(*wanted) + 2); };
+  const auto near = [&](double rough, double share) {
+    return !wanted || std::abs(rough - *wanted) < share * (std::abs(*wanted) + 2);
+  };
   for (std::size_t i = 0; i < knots_.size(); ++i) {
     const double x = knots_[i].x, rough = knots_[i].rough;
     const bool is_end = i == 0 || i + 1 == knots_.size();
@@ -116,10 +121,12 @@ std::vector<CurveSearch::Mark> CurveSearch::marks(std::optional<double> wanted) 
 
 /// The lowest (sign 1) or highest (−1) point of the curve between two; or one beyond `enough`, if that is given.
 CurveSearch::Mark CurveSearch::extreme(double from, double to, Mark best, double sign, std::optional<double> enough) {
-  constexpr int bits = 16;  // of the point between 1 and 2: of a turn's value it leaves less than 1e-9 of the change beside it
+  constexpr int bits =
+      16;  // of the point between 1 and 2: of a turn's value it leaves less than 1e-9 of the change beside it
   std::uintmax_t evaluations = 40;
   const auto lowered = [&](double t) {
-    if (enough && sign * best.value < sign * *enough - settled) return far;  // it is known, and nothing more is evaluated
+    if (enough && sign * best.value < sign * *enough - settled)
+      return far;  // it is known, and nothing more is evaluated
     const Mark mark = mark_at(from + (t - 1) * (to - from));
     if (sign * mark.value < sign * best.value) best = mark;
     return std::clamp(sign * mark.value, -far, far);
@@ -129,7 +136,8 @@ CurveSearch::Mark CurveSearch::extreme(double from, double to, Mark best, double
 }
 
 /// The same at a mark of several, if it is higher or lower than both its neighbours.
-std::optional<CurveSearch::Mark> CurveSearch::extreme_at(const std::vector<Mark>& marks, std::size_t i, std::optional<double> wanted) {
+std::optional<CurveSearch::Mark> CurveSearch::extreme_at(const std::vector<Mark>& marks, std::size_t i,
+                                                         std::optional<double> wanted) {
   if (i == 0 || i + 1 == marks.size() || !(marks[i].value < never)) return std::nullopt;
   const double before = marks[i - 1].value, here = marks[i].value, after = marks[i + 1].value;
   const double sign = here <= before && here <= after ? 1 : here >= before && here >= after ? -1 : 0;
@@ -182,7 +190,8 @@ CurveSearch::Mark CurveSearch::last_finite(Mark finite, Mark infinite, std::opti
   return finite;
 }
 
-/// Two evaluated marks, as close as the knots are, on both sides of a crossing that the rough curve foresees between two marks.
+/// Two evaluated marks, as close as the knots are, on both sides of a crossing that the rough curve foresees between
+/// two marks.
 std::pair<CurveSearch::Mark, CurveSearch::Mark> CurveSearch::foreseen(Mark from, Mark to, double wanted) {
   const bool begins_late = from.value > wanted;
   std::vector<double> xs{from.x};
@@ -190,7 +199,9 @@ std::pair<CurveSearch::Mark, CurveSearch::Mark> CurveSearch::foreseen(Mark from,
     if (knot.x > from.x && knot.x < to.x) xs.push_back(knot.x);
   }
   xs.push_back(to.x);
-  const auto rough_late = [&](const Knot& k) { return k.x > from.x && k.x < to.x && (k.rough > wanted) != begins_late; };
+  const auto rough_late = [&](const Knot& k) {
+    return k.x > from.x && k.x < to.x && (k.rough > wanted) != begins_late;
+  };
   const auto crossed = std::find_if(knots_.begin(), knots_.end(), rough_late);
   const double x = crossed == knots_.end() ? to.x : crossed->x;
   auto at = static_cast<std::size_t>(std::find(xs.begin(), xs.end(), x) - xs.begin());
@@ -265,7 +276,8 @@ std::vector<double> CurveSearch::solutions(double wanted) {
   return solutions;
 }
 
-/// Jumps show on the rough curve as a step that does not shrink with the distance; then their ends are found on the true one.
+/// Jumps show on the rough curve as a step that does not shrink with the distance; then their ends are found on the
+/// true one.
 void CurveSearch::find_jumps() {
   const std::vector<Knot> seen = knots_;
   const auto steepness = [&](std::size_t i) {
@@ -308,13 +320,19 @@ std::vector<ValueRange> CurveSearch::ranges() {
   std::vector<Mark> all = marks(std::nullopt);
   for (std::size_t i = 0, n = all.size(); i + 1 < n; ++i) {
     const bool here = all[i].value < never, there = all[i + 1].value < never;
-    if (here != there) all.push_back(here ? last_finite(all[i], all[i + 1], std::nullopt) : last_finite(all[i + 1], all[i], std::nullopt));
+    if (here != there)
+      all.push_back(here ? last_finite(all[i], all[i + 1], std::nullopt)
+                         : last_finite(all[i + 1], all[i], std::nullopt));
   }
   // Of the turns only the outermost are told, and so are found to the last digit.
-  const auto in_order = [&] { std::sort(all.begin(), all.end(), [](const Mark& a, const Mark& b) { return a.x < b.x; }); };
+  const auto in_order = [&] {
+    std::sort(all.begin(), all.end(), [](const Mark& a, const Mark& b) { return a.x < b.x; });
+  };
   const auto find_outermost = [&](double sign) {
     in_order();
-    const auto farther = [sign](const Mark& a, const Mark& b) { return b.value == never || (a.value < never && sign * a.value < sign * b.value); };
+    const auto farther = [sign](const Mark& a, const Mark& b) {
+      return b.value == never || (a.value < never && sign * a.value < sign * b.value);
+    };
     const double edge = std::min_element(all.begin(), all.end(), farther)->value;
     if (!(edge < never)) return;
     // The true curve may be farther at another knot than the rough one.

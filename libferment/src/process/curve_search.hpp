@@ -1,7 +1,8 @@
 // Every point at which a curve has a value, and which values it takes at all, from few evaluations.
 //
-// The curve is dear to evaluate, has turns, regions where it is infinite, and jumps. A rough curve, a fraction as dear and a little
-// beside it, tells where it turns; the true one is evaluated at its turns, and between two of them it runs one way.
+// The curve is dear to evaluate, has turns, regions where it is infinite, and jumps. A rough curve, a fraction as dear
+// and a little beside it, tells where it turns; the true one is evaluated at its turns, and between two of them it runs
+// one way.
 #pragma once
 
 #include <cstddef>
@@ -17,7 +18,7 @@ struct SearchedCurve {
   double low = 0, high = 0;                                              ///< where it is looked at
   std::function<double(double)> value = {};                              ///< infinite where it has none
   std::function<std::vector<double>(const std::vector<double>&)> rough;  ///< at many points at once
-  std::optional<double> present = {};                                    ///< a point that is looked at besides: what is chosen now
+  std::optional<double> present = {};  ///< a point that is looked at besides: what is chosen now
 };
 
 /// Values that a curve takes without a gap, and where it takes the lowest and the highest.
@@ -29,7 +30,8 @@ class CurveSearch {
  public:
   explicit CurveSearch(SearchedCurve curve);
 
-  /// Every point whose value is `wanted` (a turn's within 1e-6), rising; of a stretch on which it is so throughout, both ends.
+  /// Every point whose value is `wanted` (a turn's within 1e-6), rising; of a stretch on which it is so throughout,
+  /// both ends.
   std::vector<double> solutions(double wanted);
   /// The values it takes, rising, without those that its jumps leave out; none if it is infinite throughout.
   std::vector<ValueRange> ranges();

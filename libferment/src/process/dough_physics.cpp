@@ -9,19 +9,23 @@
 namespace ferment {
 
 DoughVolume::DoughVolume(const State& state, const Kitchen& kitchen)
-    : gas_free_ml(percent_of_flour(state, state.amounts.dough_g) / kitchen.gas_free_density), mixed_ml(state.mixed_volume_ml),
-      water_g(percent_of_flour(state, state.amounts.water_g)),
-      water_activity(formula::water_activity(percent_of_flour(state, state.amounts.salt_g), water_g, percent_of_flour(state, state.amounts.sugar_g))),
-      pressure_pa(formula::air_pressure(state.altitude_m)), onset(kitchen.retention_onset), limit(kitchen.retention_limit),
-      gluten_percent(percent_of_flour(state, state.amounts.gluten_g)) {}
+    : gas_free_ml(percent_of_flour(state, state.amounts.dough_g) / kitchen.gas_free_density),
+      mixed_ml(state.mixed_volume_ml), water_g(percent_of_flour(state, state.amounts.water_g)),
+      water_activity(formula::water_activity(percent_of_flour(state, state.amounts.salt_g), water_g,
+                                             percent_of_flour(state, state.amounts.sugar_g))),
+      pressure_pa(formula::air_pressure(state.altitude_m)), onset(kitchen.retention_onset),
+      limit(kitchen.retention_limit), gluten_percent(percent_of_flour(state, state.amounts.gluten_g)) {}
 
 formula::CellAir<double> DoughVolume::cells_at(double t) const {
-  return formula::cell_air(t, pressure_pa, water_activity, water_g, formula::saturation_pressure(t), formula::co2_solubility(t));
+  return formula::cell_air(t, pressure_pa, water_activity, water_g, formula::saturation_pressure(t),
+                           formula::co2_solubility(t));
 }
 
 double DoughVolume::free_ratio(const Gas& gas, double t) const {
   const auto cells = cells_at(t);
-  return (gas_free_ml + (gas.air_mmol + formula::in_cells(gas.co2_mmol, gas.air_mmol, cells.capacity)) * cells.molar_volume) / mixed_ml;
+  return (gas_free_ml +
+          (gas.air_mmol + formula::in_cells(gas.co2_mmol, gas.air_mmol, cells.capacity)) * cells.molar_volume) /
+         mixed_ml;
 }
 
 Gas DoughVolume::held(const Gas& gas, double t, double anchor_ratio) const {
@@ -34,12 +38,14 @@ Gas DoughVolume::held(const Gas& gas, double t, double anchor_ratio) const {
 }
 
 Gas DoughVolume::pressed(const Gas& held, double t, double loss_fraction) const {
-  return {held.co2_mmol - loss_fraction * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity), held.air_mmol * (1 - loss_fraction)};
+  return {held.co2_mmol - loss_fraction * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity),
+          held.air_mmol * (1 - loss_fraction)};
 }
 
 namespace {
 
-FERMENT_WIDE_LOOPS void add_work(const formula::CohortCurve& curve, const double* equivalent_h, double* work, std::size_t n) {
+FERMENT_WIDE_LOOPS void add_work(const formula::CohortCurve& curve, const double* equivalent_h, double* work,
+                                 std::size_t n) {
   const formula::CohortCurve c = curve;
   for (std::size_t i = 0; i < n; ++i) work[i] += c.work_until(equivalent_h[i]);
 }
@@ -52,7 +58,8 @@ FERMENT_WIDE_LOOPS void made_of_work(double made, double capacity, double rate, 
 }  // namespace
 
 GasMaking::GasMaking(const State& state, const Kitchen& kitchen)
-    : kitchen_(&kitchen), capacity_(formula::gas_capacity(kitchen.gas_capacity, percent_of_flour(state, state.amounts.sugar_g))),
+    : kitchen_(&kitchen),
+      capacity_(formula::gas_capacity(kitchen.gas_capacity, percent_of_flour(state, state.amounts.sugar_g))),
       rate_over_capacity_(kitchen.gassing_rate / capacity_) {
   restart(state);
 }
@@ -86,9 +93,11 @@ Any prepared(const TemperatureLaw& law) {
 
 double solute_factor_of(const State& state, const Kitchen& kitchen) {
   if (state.cohorts.empty()) return 0;  // no clock runs; and its water may be outside what the yeast bears
-  const double activity = formula::water_activity(percent_of_flour(state, state.amounts.salt_g), percent_of_flour(state, state.amounts.water_g),
+  const double activity = formula::water_activity(percent_of_flour(state, state.amounts.salt_g),
+                                                  percent_of_flour(state, state.amounts.water_g),
                                                   percent_of_flour(state, state.amounts.sugar_g));
-  return formula::solute_factor(activity, kitchen.aw_min, 1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
+  return formula::solute_factor(activity, kitchen.aw_min,
+                                1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
 }
 
 }  // namespace

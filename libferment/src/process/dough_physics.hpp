@@ -22,11 +22,15 @@ struct DoughVolume {
   DoughVolume(const State& state, const Kitchen& kitchen);
 
   formula::CellAir<double> cells_at(double t) const;
-  formula::Retention<double> retention(double anchor_ratio) const { return formula::retention(onset, limit, gluten_percent, anchor_ratio); }
+  formula::Retention<double> retention(double anchor_ratio) const {
+    return formula::retention(onset, limit, gluten_percent, anchor_ratio);
+  }
   /// Volume over mixed volume if all of the gas were held.
   double free_ratio(const Gas& gas, double t) const;
   /// Volume over mixed volume.
-  double ratio(const Gas& gas, double t, double anchor_ratio) const { return formula::held_ratio(free_ratio(gas, t), retention(anchor_ratio)); }
+  double ratio(const Gas& gas, double t, double anchor_ratio) const {
+    return formula::held_ratio(free_ratio(gas, t), retention(anchor_ratio));
+  }
   /// The gas that is really there: what leaked is gone.
   Gas held(const Gas& gas, double t, double anchor_ratio) const;
   /// The gas in the cells and what is dissolved, after a share of the cells' is gone.
@@ -68,8 +72,8 @@ class Speed {
   const TemperatureLaw& law() const { return law_; }
 
  private:
-  using AnyFactor = std::variant<formula::CardinalFactor<double>, formula::SquareRootFactor<double>, formula::ArrheniusFactor<double>,
-                                 formula::ConstantQ10Factor<double>>;
+  using AnyFactor = std::variant<formula::CardinalFactor<double>, formula::SquareRootFactor<double>,
+                                 formula::ArrheniusFactor<double>, formula::ConstantQ10Factor<double>>;
   TemperatureLaw law_;
   AnyFactor factor_;
   double solutes_;

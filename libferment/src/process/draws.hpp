@@ -12,25 +12,26 @@
 
 namespace ferment {
 
-/// A kitchen of a draw and the batch's part of it.
+/// A kitchen of a draw and the bake's part of it.
 struct Draw {
   Kitchen kitchen;
-  double batch_z = 0;  ///< standard normal
+  double bake_z = 0;  ///< standard normal
 };
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed);
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed);
 
 /// A stage in one draw; infinite where it never happens.
 struct DrawnStage {
   double ready_h, lowest_h, highest_h, over_proofed_h, rise_percent;
 };
 
-/// The stages of one draw from `state` on; `last` ends it after the stage at that step. `watch`: acceptable rises and over-proofing,
-/// so many hours beyond a stage's end.
-std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
-                                 std::size_t last, double ahead_h = look_ahead_h);
+/// The stages of one draw from `state` on; `last` ends it after the stage at that step. `watch`: acceptable rises and
+/// over-proofing, so many hours beyond a stage's end.
+std::vector<DrawnStage> run_draw(const Process& process, const State& state, const Kitchen& kitchen,
+                                 const SimulateOptions& options, bool watch, std::size_t last,
+                                 double ahead_h = look_ahead_h);
 
-/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from require_stage, of a
-/// stage still to come
+/// The process with what it was measured in as closely as such a tolerance needs it. @throws InvalidInput from
+/// require_stage, of a stage still to come
 Process condensed(const Process& process, std::size_t steps_done, double tolerance);
 
 /// Works off the draws as the options say; after an error the rest is left, and it is thrown again.

@@ -26,7 +26,10 @@ class Filling {
     const Formula& f = mix.formula;
     if (!(dough.mass_g > 0)) percent_of(f);  // refuses a mix without flour
     const double flour_c = mix.flour_c.value_or(mix.room_c);
-    add({.name = "main water", .kind = PortionKind::main_water, .mass_g = f.water_g, .temperature_c = mix.water_c.value_or(0)},
+    add({.name = "main water",
+         .kind = PortionKind::main_water,
+         .mass_g = f.water_g,
+         .temperature_c = mix.water_c.value_or(0)},
         water::specific_heat_kj);
     if (f.ice_g > 0) {
       add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
@@ -36,7 +39,10 @@ class Filling {
     for (const Flour& flour : f.flours) add_flour(flour, flour_c);
     if (f.gluten_g > 0) {
       const Ingredient& gluten = ingredient_named("gluten");
-      add({.name = std::string(gluten.label), .kind = PortionKind::flour, .mass_g = f.gluten_g, .temperature_c = flour_c},
+      add({.name = std::string(gluten.label),
+           .kind = PortionKind::flour,
+           .mass_g = f.gluten_g,
+           .temperature_c = flour_c},
           mixing_specific_heat(gluten.name));
       add_hydration(f.gluten_g, 100 * gluten.composition.water);
     }
@@ -55,8 +61,9 @@ class Filling {
       contents_.portions.push_back(dough);
     }
     if (mix.bowl.mass_g > 0) {
-      contents_.portions.push_back(
-          {.name = "bowl", .capacity_kj_k = heat_capacity_kj(mix.bowl), .temperature_c = mix.bowl.temperature_c.value_or(mix.room_c)});
+      contents_.portions.push_back({.name = "bowl",
+                                    .capacity_kj_k = heat_capacity_kj(mix.bowl),
+                                    .temperature_c = mix.bowl.temperature_c.value_or(mix.room_c)});
     }
     add_sources();
   }
@@ -70,9 +77,10 @@ class Filling {
     const double kg = portion.mass_g / 1000;
     portion.capacity_kj_k = kg * specific_heat_kj;
     portion.uptake_kj = kg * uptake_kj_per_kg;
-    const auto same = std::count_if(contents_.portions.begin(), contents_.portions.end(), [&](const HeatPortion& other) {
-      return other.name == portion.name || other.name.rfind(portion.name + " ", 0) == 0;
-    });
+    const auto same =
+        std::count_if(contents_.portions.begin(), contents_.portions.end(), [&](const HeatPortion& other) {
+          return other.name == portion.name || other.name.rfind(portion.name + " ", 0) == 0;
+        });
     if (same > 0) portion.name.append(" ").append(std::to_string(same + 1));
     contents_.dough_kg += kg;
     contents_.wetted_kg += portion.after_rest ? 0 : kg;
@@ -80,7 +88,8 @@ class Filling {
   }
 
   /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
-  void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment, double uptake_kj_per_kg = 0) {
+  void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment,
+           double uptake_kj_per_kg = 0) {
     if (mass_g == 0) return;
     add({.name = std::string(ingredient_named(name).label),
          .mass_g = mass_g,
@@ -92,7 +101,10 @@ class Filling {
   void add_flour(const Flour& flour, double flour_c) {
     const Ingredient& kind = flour_named(flour.kind);
     const double moisture_percent = flour.moisture_percent.value_or(100 * kind.composition.water);
-    add({.name = std::string(kind.label), .kind = PortionKind::flour, .mass_g = flour.mass_g, .temperature_c = flour.temperature_c.value_or(flour_c)},
+    add({.name = std::string(kind.label),
+         .kind = PortionKind::flour,
+         .mass_g = flour.mass_g,
+         .temperature_c = flour.temperature_c.value_or(flour_c)},
         flour_specific_heat(moisture_percent));
     add_hydration(flour.mass_g, moisture_percent);
   }
@@ -144,7 +156,8 @@ class Filling {
     set_work(by.work_kj_per_kg, by.work_kj_per_kg, by.work_kj_per_kg);
     set_hydration(by.hydration_kj_per_kg);
   }
-  /// The flour gives off its heat when it is wetted, before a rest; only the remainder of the gain comes with the mixing.
+  /// The flour gives off its heat when it is wetted, before a rest; only the remainder of the gain comes with the
+  /// mixing.
   void operator()(const ByNetGain& by) {
     set_work(by.net_gain_kj_per_kg, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg);
     contents_.sources.hydration_kj = hydration_kj_;
@@ -171,7 +184,9 @@ class Filling {
 };
 
 /// Ice is all melted when a rest begins, or at the latest in the mixed dough; rounding must not freeze it.
-bool melts(const HeatBalance& balance, double rest_h) { return (rest_h > 0 ? balance.wetted_c : balance.dough_c) > -1e-9; }
+bool melts(const HeatBalance& balance, double rest_h) {
+  return (rest_h > 0 ? balance.wetted_c : balance.dough_c) > -1e-9;
+}
 
 }  // namespace
 
@@ -180,7 +195,8 @@ Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(
 double mixed_c(const Mix& mix, const Contents& contents) {
   if (!mix.water_c && mix.formula.water_g > 0) {
     throw InvalidInput(
-        "the main water has no temperature; give water_c, take one from a water plan, or in a process the dough's own, dough_c [water_c]",
+        "the main water has no temperature; give water_c, take one from a water plan, or in a process the dough's own, "
+        "dough_c [water_c]",
         {.field = "water_c"});
   }
   const HeatBalance balance = balance_of(contents);
@@ -191,9 +207,10 @@ double mixed_c(const Mix& mix, const Contents& contents) {
   }
   constexpr double rounding_k = 1e-9;
   if (!(balance.dough_c >= field::dough_c.low - rounding_k && balance.dough_c <= field::dough_c.high + rounding_k)) {
-    throw OutsideModel("the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
-                           degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
-                       {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
+    throw OutsideModel(
+        "the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
+            degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
+        {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
   }
   return std::clamp(balance.dough_c, field::dough_c.low, field::dough_c.high);
 }

@@ -30,8 +30,8 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double look_first_share = 0.1, be_back_share = 0.1;
 constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
 
-/// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine & Karras 2011,
-/// constants of Burley 2020).
+/// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine &
+/// Karras 2011, constants of Burley 2020).
 std::uint32_t scrambled(std::uint32_t x, std::uint32_t seed) {
   const auto reversed = [](std::uint32_t v) {
     v = ((v >> 1) & 0x55555555u) | ((v & 0x55555555u) << 1);
@@ -55,8 +55,8 @@ std::uint32_t mixed_bits(std::uint32_t x) {
   return x ^ (x >> 16);
 }
 
-/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its cell, so
-/// that every dimension alone is evenly covered.
+/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its
+/// cell, so that every dimension alone is evenly covered.
 std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed) {
   boost::random::sobol points(dimensions);
   const boost::math::normal standard;
@@ -96,7 +96,8 @@ const Stage* stage_at(const Process& process, std::size_t step) { return std::ge
 
 std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
   if (stage.acceptable_rise_percent) return *stage.acceptable_rise_percent;
-  return stage.final_proof ? std::pair{0.80 * rise_percent, 1.33 * rise_percent} : std::pair{0.75 * rise_percent, 1.5 * rise_percent};
+  return stage.final_proof ? std::pair{0.80 * rise_percent, 1.33 * rise_percent}
+                           : std::pair{0.75 * rise_percent, 1.5 * rise_percent};
 }
 
 /// The stages of a process that are still to come, from a step on.
@@ -108,7 +109,8 @@ std::vector<std::size_t> stages_from(const Process& process, std::size_t first) 
   return indices;
 }
 
-std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, std::size_t stage, double DrawnStage::*member) {
+std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, std::size_t stage,
+                           double DrawnStage::*member) {
   std::vector<double> values;
   values.reserve(draws.size());
   for (const auto& draw : draws) values.push_back(draw[stage].*member);
@@ -120,24 +122,26 @@ std::vector<double> sorted(std::vector<double> values) {
   return values;
 }
 
-/// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the kitchen's, which
-/// a log teaches, and the batch's, which it does not: the part that goes with the batch's number in the draws.
-double interval_length_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h, double now_h) {
+/// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the
+/// kitchen's, which a log teaches, and the bake's, which it does not: the part that goes with the bake's number in the
+/// draws.
+double interval_length_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h,
+                                     double now_h) {
   double n = 0, sum_y = 0, sum_z = 0, sum_yy = 0, sum_zz = 0, sum_yz = 0;
   for (std::size_t i = 0; i < ready.size(); ++i) {
     if (!(ready[i] < never)) continue;
-    const double y = ready[i], z = draws[i].batch_z;
+    const double y = ready[i], z = draws[i].bake_z;
     n += 1;
     sum_y += y, sum_z += z, sum_yy += y * y, sum_zz += z * z, sum_yz += y * z;
   }
   if (n < 3 || !(stage_h < never && now_h < never)) return now_h;
   const double total = sum_yy / n - sum_y / n * (sum_y / n);
   const double slope = (sum_yz - sum_y * sum_z / n) / (sum_zz - sum_z * sum_z / n);
-  const double batch = std::min(slope * slope, total);
-  const double kitchens = total - batch;
+  const double bake = std::min(slope * slope, total);
+  const double kitchens = total - bake;
   if (!(kitchens > 0)) return now_h;
-  const double log_variance = batch + log_time_sd * stage_h * log_time_sd * stage_h;
-  return now_h * std::sqrt((kitchens * log_variance / (kitchens + log_variance) + batch) / total);
+  const double log_variance = bake + log_time_sd * stage_h * log_time_sd * stage_h;
+  return now_h * std::sqrt((kitchens * log_variance / (kitchens + log_variance) + bake) / total);
 }
 
 std::string in_hours(double hours) {
@@ -150,30 +154,33 @@ double length(std::pair<double, double> interval) { return interval.second - int
 void add_notices(Forecast& forecast, const Kitchen& kitchen) {
   for (const StageForecast& stage : forecast.stages) {
     if (stage.never_ready >= 0.02) {
-      forecast.notices.push_back({"perhaps_never_ready",
-                                  stage.never_ready >= 0.2 ? Severity::warning : Severity::caution,
-                                  {{"never_ready", stage.never_ready}},
-                                  "stage \"" + stage.name + "\": in " + number(100 * stage.never_ready, 2) +
-                                      " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
+      forecast.notices.push_back(
+          {"perhaps_never_ready",
+           stage.never_ready >= 0.2 ? Severity::warning : Severity::caution,
+           {{"never_ready", stage.never_ready}},
+           "stage \"" + stage.name + "\": in " + number(100 * stage.never_ready, 2) +
+               " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
     }
     const double length_h = length(interval_h(stage));
     if (!kitchen.covariance.empty() || !stage.by_rise || !(length_h < never)) continue;
-    forecast.notices.push_back({"nothing_learned",
-                                Severity::info,
-                                {{"interval_length_h", length_h}, {"interval_length_after_one_log_h", stage.interval_length_after_one_log_h}},
-                                "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(length_h) +
-                                    ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
-                                    in_hours(stage.interval_length_after_one_log_h)});
+    forecast.notices.push_back(
+        {"nothing_learned",
+         Severity::info,
+         {{"interval_length_h", length_h}, {"interval_length_after_one_log_h", stage.interval_length_after_one_log_h}},
+         "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(length_h) +
+             ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
+             in_hours(stage.interval_length_after_one_log_h)});
   }
-  std::stable_sort(forecast.notices.begin(), forecast.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  std::stable_sort(forecast.notices.begin(), forecast.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
 
 }  // namespace
 
 double quantile(const std::vector<double>& rising, double share) {
   if (rising.empty() || !(share >= 0 && share <= 1)) {
-    throw InvalidInput("a quantile needs values and a share from 0 to 1, got " + std::to_string(rising.size()) + " values and " + number(share) +
-                           " [share]",
+    throw InvalidInput("a quantile needs values and a share from 0 to 1, got " + std::to_string(rising.size()) +
+                           " values and " + number(share) + " [share]",
                        {.field = "share", .value = share, .low = 0.0, .high = 1.0});
   }
   const double at = share * static_cast<double>(rising.size() - 1);
@@ -185,16 +192,27 @@ double quantile(const std::vector<double>& rising, double share) {
 
 std::pair<double, double> interval_h(const StageForecast& stage, double level) {
   if (!(level > 0 && level < 1)) {
-    throw InvalidInput("the level of an interval is " + number(level) + "; it must be between 0 and 1, such as 0.9 [level]",
+    throw InvalidInput("the level of an interval is " + number(level) +
+                           "; it must be between 0 and 1, such as 0.9 [level]",
                        {.field = "level", .value = level, .low = 0.0, .high = 1.0});
   }
   return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
 }
 
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
+std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed) {
   require_kitchen(kitchen);
   require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
-  require({"batch_sd", "spread from batch to batch", "of ln gassing rate", 0, 1, 0.12, Quantity::ratio, {}, {}, "0.12 is usual"}, batch_sd);
+  require({"bake_sd",
+           "spread from bake to bake",
+           "of ln gassing rate",
+           0,
+           1,
+           0.12,
+           Quantity::ratio,
+           {},
+           {},
+           "0.12 is usual"},
+          bake_sd);
   const std::vector<Parameter> learned = learnable();
   const std::size_t n = learned.size();
   // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table.
@@ -205,32 +223,35 @@ std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double batch_
   std::vector<Draw> all;
   all.reserve(draws);
   Eigen::VectorXd own(static_cast<Eigen::Index>(n));
-  // The batch and the kitchen both move the gassing rate, and only their sum counts: it has the first dimension, turned so.
-  const double kitchens_sd = root.row(static_cast<Eigen::Index>(gassing)).norm(), both_sd = std::hypot(kitchens_sd, batch_sd);
-  const double to_batch = both_sd > 0 ? batch_sd / both_sd : 0, to_kitchen = both_sd > 0 ? kitchens_sd / both_sd : 1;
+  // The bake and the kitchen both move the gassing rate, and only their sum counts: it has the first dimension, turned
+  // so.
+  const double kitchens_sd = root.row(static_cast<Eigen::Index>(gassing)).norm(),
+               both_sd = std::hypot(kitchens_sd, bake_sd);
+  const double to_bake = both_sd > 0 ? bake_sd / both_sd : 0, to_kitchen = both_sd > 0 ? kitchens_sd / both_sd : 1;
   for (std::size_t draw = 0; draw < draws; ++draw) {
     const double* const row = z.data() + draw * (n + 1);
     for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[1 + (i + n - gassing) % n];
-    own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_batch * row[1];
+    own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_bake * row[1];
     const Eigen::VectorXd moved = root * own;
-    Draw made{kitchen, to_batch * row[0] + to_kitchen * row[1]};
+    Draw made{kitchen, to_bake * row[0] + to_kitchen * row[1]};
     made.kitchen.covariance.clear();
     for (std::size_t i = 0; i < n; ++i) move(made.kitchen, learned[i], moved[static_cast<Eigen::Index>(i)]);
-    move(made.kitchen, learned[gassing], batch_sd * made.batch_z);
+    move(made.kitchen, learned[gassing], bake_sd * made.bake_z);
     keep_possible(made.kitchen);
     all.push_back(std::move(made));
   }
   return all;
 }
 
-std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double batch_sd, std::uint32_t seed) {
+std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed) {
   std::vector<Kitchen> kitchens;
-  for (Draw& draw : drawn(kitchen, draws, batch_sd, seed)) kitchens.push_back(std::move(draw.kitchen));
+  for (Draw& draw : drawn(kitchen, draws, bake_sd, seed)) kitchens.push_back(std::move(draw.kitchen));
   return kitchens;
 }
 
 Process condensed(const Process& process, std::size_t steps_done, double tolerance) {
-  constexpr double loose = 1e-3, k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
+  constexpr double loose = 1e-3,
+                   k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
   Process followed = process;
   for (std::size_t step = steps_done; step < followed.steps.size(); ++step) {
     auto* const stage = std::get_if<Stage>(&followed.steps[step]);
@@ -267,8 +288,8 @@ void for_each_draw(const ForecastOptions& options, std::size_t count, const std:
   if (error) std::rethrow_exception(error);
 }
 
-std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen, const SimulateOptions& options, bool watch,
-                                 std::size_t last, double ahead_h) {
+std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen,
+                                 const SimulateOptions& options, bool watch, std::size_t last, double ahead_h) {
   std::vector<DrawnStage> stages;
   State state = from;
   bool lost = false;
@@ -312,7 +333,8 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   return stages;
 }
 
-Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::optional<State>& given, const ForecastOptions& options) {
+Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::optional<State>& given,
+                  const ForecastOptions& options) {
   const State start = beginning(measured, given);
   const Process process = condensed(measured, start.steps_done, options.tolerance);
   SimulateOptions simulation{.heat_of_fermentation = options.heat_of_fermentation,
@@ -321,21 +343,25 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
                              .interrupt = options.interrupt};
   Forecast forecast;
   try {
-    forecast.notices = simulate(process, kitchen, start, simulation).notices;  // refuses what is to be refused, in its words
+    forecast.notices =
+        simulate(process, kitchen, start, simulation).notices;  // refuses what is to be refused, in its words
   } catch (const NoSolution&) {
     // The central dough never gets there; others may, and the share that does not is told.
   }
   simulation.tolerance = options.tolerance;
-  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.batch_sd, options.seed);
+  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.bake_sd, options.seed);
   const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
-  if (stages.empty()) throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
+  if (stages.empty())
+    throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
   const auto follow = [&](double ahead_h) {
-    for_each_draw(options, draws.size(),
-                  [&](std::size_t i) { results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, stages.back(), ahead_h); });
+    for_each_draw(options, draws.size(), [&](std::size_t i) {
+      results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, stages.back(), ahead_h);
+    });
   };
   follow(look_ahead_h);
-  // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told together.
+  // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told
+  // together.
   const auto is_told_by_halves = [&](std::size_t stage) {
     const std::vector<double> over = sorted(column(results, stage, &DrawnStage::over_proofed_h));
     return quantile(over, be_back_share) < never && quantile(over, 0.5) == never;
@@ -364,7 +390,8 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
     told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
     const double begins_h = forecast.stages.empty() ? start.time_h : forecast.stages.back().ready_h;
-    told.interval_length_after_one_log_h = interval_length_after_one_log(ready, draws, told.ready_h - begins_h, length(interval_h(told)));
+    told.interval_length_after_one_log_h =
+        interval_length_after_one_log(ready, draws, told.ready_h - begins_h, length(interval_h(told)));
     forecast.stages.push_back(std::move(told));
   }
   add_notices(forecast, kitchen);

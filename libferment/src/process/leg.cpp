@@ -14,7 +14,8 @@ namespace {
 constexpr int most_iterations = 40;
 
 // Gauss–Legendre abscissae on [0, 1] (Abramowitz & Stegun 1964, table 25.4).
-constexpr AtAbscissae abscissa{0.0694318442029737124, 0.3300094782075718676, 0.6699905217924281324, 0.9305681557970262876};
+constexpr AtAbscissae abscissa{0.0694318442029737124, 0.3300094782075718676, 0.6699905217924281324,
+                               0.9305681557970262876};
 
 /// Lagrange's polynomials on the abscissae, by powers.
 constexpr std::array<AtAbscissae, abscissae> lagrange() {
@@ -47,7 +48,8 @@ constexpr AtAbscissae value_weights(double x) {
 constexpr AtAbscissae integral_weights(double x) {
   AtAbscissae w{};
   for (std::size_t j = 0; j < abscissae; ++j) {
-    for (std::size_t power = abscissae; power-- > 0;) w[j] = w[j] * x + basis[j][power] / static_cast<double>(power + 1);
+    for (std::size_t power = abscissae; power-- > 0;)
+      w[j] = w[j] * x + basis[j][power] / static_cast<double>(power + 1);
     w[j] *= x;
   }
   return w;
@@ -73,7 +75,8 @@ using Matrix = Eigen::Matrix<double, static_cast<int>(abscissae), static_cast<in
 
 }  // namespace
 
-Leg::Leg(const Setting& setting, double start_h, double start_c, double hours) : setting_(&setting), start_h_(start_h), hours_(hours) {
+Leg::Leg(const Setting& setting, double start_h, double start_c, double hours)
+    : setting_(&setting), start_h_(start_h), hours_(hours) {
   const Place& place = *setting.place;
   if (place.is_dough) {
     const double from = temperature_at(place, start_h);
@@ -102,7 +105,8 @@ void Leg::solve_coupled(double start_c) {
   for (std::size_t i = 0; i < abscissae; ++i) {
     const auto row = static_cast<Eigen::Index>(i);
     air_drive[row] = start_c + hours_ * per_h * sum(to_abscissa[i], air);
-    for (std::size_t j = 0; j < abscissae; ++j) coupling(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_abscissa[i][j];
+    for (std::size_t j = 0; j < abscissae; ++j)
+      coupling(row, static_cast<Eigen::Index>(j)) += hours_ * per_h * to_abscissa[i][j];
   }
   const Matrix solution = coupling.inverse();
 
@@ -130,7 +134,8 @@ void Leg::solve_coupled(double start_c) {
     settled = (next - temperature).cwiseAbs().maxCoeff() < s.settled_k;
     temperature = next;
   }
-  for (std::size_t i = 0; i < abscissae; ++i) path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
+  for (std::size_t i = 0; i < abscissae; ++i)
+    path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
   path_ = path;
   if (!settled) {
     error_ = std::numeric_limits<double>::infinity();

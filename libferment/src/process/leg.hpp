@@ -1,10 +1,11 @@
 // Temperature and clock of a dough over a piece of time in which nothing is done to it.
 //
-// Three kinds: the dough's temperature is given (a straight line), or relaxes to a constant one without heat of its own (both
-// exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with four abscissae (order eight):
+// Three kinds: the dough's temperature is given (a straight line), or relaxes to a constant one without heat of its own
+// (both exact), or takes part with clock and gas in one system. That one is solved by Gauss collocation with four
+// abscissae (order eight):
 //   T(t) = T0 + ∫ λ·(A − T) − vapour dt + warming·(M(θ(t)) − M(0)),   θ(t) = ∫ solutes·factor(T) dt,
-// where the CO2 made, M, is a closed function of θ: the heat of fermentation enters exactly. The temperatures at them are linear in
-// each other but for M, so Picard's iteration runs on the clock alone and closes in fast.
+// where the CO2 made, M, is a closed function of θ: the heat of fermentation enters exactly. The temperatures at them
+// are linear in each other but for M, so Picard's iteration runs on the clock alone and closes in fast.
 #pragma once
 
 #include <array>

@@ -15,8 +15,8 @@ namespace ferment {
 namespace {
 
 void add(Amounts& to, const Amounts& more) {
-  for (double Amounts::*grams :
-       {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g, &Amounts::salt_g, &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g}) {
+  for (double Amounts::*grams : {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g, &Amounts::salt_g,
+                                 &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g}) {
     to.*grams += more.*grams;
   }
 }
@@ -54,8 +54,8 @@ std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
   const Formula& f = mix.formula;
   const Yeast active_dry = mix.yeast_unwetted ? Yeast::active_dry_unwetted : Yeast::active_dry;
   std::vector<Cohort> added;
-  for (const auto& [grams, kind] :
-       {std::pair{f.instant_g, Yeast::instant}, std::pair{f.active_dry_g, active_dry}, std::pair{f.compressed_g, Yeast::compressed}}) {
+  for (const auto& [grams, kind] : {std::pair{f.instant_g, Yeast::instant}, std::pair{f.active_dry_g, active_dry},
+                                    std::pair{f.compressed_g, Yeast::compressed}}) {
     if (grams > 0) added.push_back(new_cohort(100 * grams / flour_g, kind));
   }
   return added;
@@ -64,7 +64,8 @@ std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
 void require_no_rest(const Mix& mix) {
   if (mix.rest_h == 0) return;
   throw InvalidInput(
-      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other dough in then "
+      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other "
+      "dough in then "
       "[rest_h]",
       {.field = "rest_h", .value = mix.rest_h, .low = 0.0, .high = 0.0});
 }
@@ -78,7 +79,8 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   for (const State& dough : mix.doughs) {
     if (dough.amounts.dough_g > 0) doughs.push_back(&dough);
     if (dough.stage) {
-      throw InvalidInput("a dough that is mixed in is in the middle of a stage; end its stage first [doughs]", {.field = "doughs"});
+      throw InvalidInput("a dough that is mixed in is in the middle of a stage; end its stage first [doughs]",
+                         {.field = "doughs"});
     }
   }
   if (!doughs.empty()) require_no_rest(mix);

@@ -32,8 +32,9 @@ struct Asked {
 /// When a stage is ready, as a function of the choice.
 class Ready {
  public:
-  Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options)
-      : state_(state), options_(options), draws_(drawn(kitchen, options.draws, options.batch_sd, options.seed)) {
+  Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state,
+        const ForecastOptions& options)
+      : state_(state), options_(options), draws_(drawn(kitchen, options.draws, options.bake_sd, options.seed)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t step = first; step < process.steps.size(); ++step) {
@@ -46,7 +47,8 @@ class Ready {
       }
     }
     if (!found_) {
-      throw InvalidInput("no stage to come is named \"" + wanted.stage + "\"; known: " + known + " [stage]", {.field = "stage"});
+      throw InvalidInput("no stage to come is named \"" + wanted.stage + "\"; known: " + known + " [stage]",
+                         {.field = "stage"});
     }
     require(field::start_h, wanted.ready_h);
     simulation_ = {.heat_of_fermentation = options.heat_of_fermentation,
@@ -60,14 +62,18 @@ class Ready {
   /// The median of the draws: what a forecast says.
   double median(const Process& process) const { return medians({process}, draws_.size()).front(); }
   /// That of the first few draws, evenly spread as all of them, for many processes.
-  std::vector<double> rough_medians(const std::vector<Process>& processes) const { return medians(processes, std::min(few_draws, draws_.size())); }
+  std::vector<double> rough_medians(const std::vector<Process>& processes) const {
+    return medians(processes, std::min(few_draws, draws_.size()));
+  }
 
  private:
   std::vector<double> medians(const std::vector<Process>& processes, std::size_t draws) const {
     std::vector<double> ready(processes.size() * draws);
     for_each_draw(options_, ready.size(), [&](std::size_t i) {
       const Process& process = processes[i / draws];
-      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, step_).back().ready_h;
+      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, step_)
+                     .back()
+                     .ready_h;
     });
     std::vector<double> medians;
     for (auto first = ready.begin(); first != ready.end(); first += static_cast<std::ptrdiff_t>(draws)) {
@@ -91,7 +97,9 @@ Process with(Process process, const Asked& asked, double x) {
   return process;
 }
 
-std::string with_unit(const Asked& asked, double x, int digits) { return number(asked.shown(x), digits) + " " + asked.unit; }
+std::string with_unit(const Asked& asked, double x, int digits) {
+  return number(asked.shown(x), digits) + " " + asked.unit;
+}
 
 /// The median as a curve over the choice.
 CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& process) {
@@ -109,7 +117,8 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
 
 /// No choice is on time: says which hours can be had, and with what.
 [[noreturn]] void refuse(const Asked& asked, CurveSearch& search, const Wanted& wanted) {
-  const std::string begin = "no " + asked.label + " makes stage \"" + wanted.stage + "\" ready at " + number(wanted.ready_h) + " h: ";
+  const std::string begin =
+      "no " + asked.label + " makes stage \"" + wanted.stage + "\" ready at " + number(wanted.ready_h) + " h: ";
   const std::string within = "from " + with_unit(asked, asked.low, 4) + " to " + with_unit(asked, asked.high, 4);
   const std::vector<ValueRange> ranges = search.ranges();
   ErrorDetail detail{.field = "ready_h", .value = wanted.ready_h};
@@ -117,7 +126,11 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
   std::string told;
   double nearest_x = asked.low, nearest_h = never;
   for (const ValueRange& range : ranges) {
-    told.append(told.empty() ? "" : ", or ").append(number(range.low, 5)).append(" and ").append(number(range.high, 5)).append(" h");
+    told.append(told.empty() ? "" : ", or ")
+        .append(number(range.low, 5))
+        .append(" and ")
+        .append(number(range.high, 5))
+        .append(" h");
     detail.ranges.emplace_back(range.low, range.high);
     for (const auto& [x, hours] : {std::pair{range.at_low, range.low}, std::pair{range.at_high, range.high}}) {
       if (std::abs(hours - wanted.ready_h) < std::abs(nearest_h - wanted.ready_h)) {
@@ -128,21 +141,26 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
   }
   detail.low = ranges.front().low;
   detail.high = ranges.back().high;
-  throw NoSolution(begin + within + " it is ready between " + told + "; nearest is " + with_unit(asked, nearest_x, 4) + ", ready at " +
-                       number(nearest_h, 5) + " h [ready_h]",
+  throw NoSolution(begin + within + " it is ready between " + told + "; nearest is " + with_unit(asked, nearest_x, 4) +
+                       ", ready at " + number(nearest_h, 5) + " h [ready_h]",
                    detail);
 }
 
 /// Whatever is chosen, the stage is ready at one hour: it and those before it end by a time.
 std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted& wanted) {
   if (std::abs(always_h - wanted.ready_h) <= 1e-6) return {asked.present.value_or(asked.low)};
-  throw NoSolution("stage \"" + wanted.stage + "\" ends by a time: with any " + asked.label + " it is ready at " + number(always_h) +
-                       " h, and with none at " + number(wanted.ready_h) + " h; change its hours, or let it end by a rise [ready_h]",
-                   {.field = "ready_h", .value = wanted.ready_h, .low = always_h, .high = always_h, .ranges = {{always_h, always_h}}});
+  throw NoSolution("stage \"" + wanted.stage + "\" ends by a time: with any " + asked.label + " it is ready at " +
+                       number(always_h) + " h, and with none at " + number(wanted.ready_h) +
+                       " h; change its hours, or let it end by a rise [ready_h]",
+                   {.field = "ready_h",
+                    .value = wanted.ready_h,
+                    .low = always_h,
+                    .high = always_h,
+                    .ranges = {{always_h, always_h}}});
 }
 
-Choice answered(const Asked& asked, const Ready& ready, const Process& process, const Wanted& wanted, bool latest, double scale,
-                const Kitchen& kitchen, const std::optional<State>& state, double tolerance) {
+Choice answered(const Asked& asked, const Ready& ready, const Process& process, const Wanted& wanted, bool latest,
+                double scale, const Kitchen& kitchen, const std::optional<State>& state, double tolerance) {
   const Process followed = condensed(process, beginning(process, state).steps_done, tolerance);
   CurveSearch search = search_of(asked, ready, followed);
   const std::optional<double> always_h = search.only_value();
@@ -164,17 +182,24 @@ Choice answered(const Asked& asked, const Ready& ready, const Process& process, 
   }
   choice.process = with(process, asked, rounded_x);
   try {
-    choice.notices = simulate(with(followed, asked, rounded_x), kitchen, state, {.every_min = 0, .be_back_by = false}).notices;
+    choice.notices =
+        simulate(with(followed, asked, rounded_x), kitchen, state, {.every_min = 0, .be_back_by = false}).notices;
   } catch (const NoSolution&) {  // a later stage than the wanted one is never ready
   }
   if (always_h) {
-    choice.notices.push_back({"any_choice", Severity::info, {}, "stage \"" + wanted.stage + "\" ends by a time: any " + asked.label + " is on time"});
+    choice.notices.push_back({"any_choice",
+                              Severity::info,
+                              {},
+                              "stage \"" + wanted.stage + "\" ends by a time: any " + asked.label + " is on time"});
   }
   if (found.size() > 1) {
     std::string others;
     for (const double each : choice.all) others.append(others.empty() ? "" : ", ").append(number(each, 4));
     choice.notices.push_back(
-        {"several_choices", Severity::info, {}, std::to_string(found.size()) + " choices are ready at that hour: " + others + " " + asked.unit});
+        {"several_choices",
+         Severity::info,
+         {},
+         std::to_string(found.size()) + " choices are ready at that hour: " + others + " " + asked.unit});
   }
   return choice;
 }
@@ -191,13 +216,14 @@ double yeast_g(const Formula& f) { return f.instant_g + f.active_dry_g + f.compr
 
 double as_instant_g(const Formula& f) {
   using formula::compressed_ratio;
-  const double compressed = f.instant_g / compressed_ratio(Yeast::instant) + f.active_dry_g / compressed_ratio(Yeast::active_dry) + f.compressed_g;
+  const double compressed = f.instant_g / compressed_ratio(Yeast::instant) +
+                            f.active_dry_g / compressed_ratio(Yeast::active_dry) + f.compressed_g;
   return compressed * compressed_ratio(Yeast::instant);
 }
 
 /// The latest moment to move a stage's dough into other surroundings, to the stage's end.
-Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to, const Kitchen& kitchen,
-                      const std::optional<State>& state, const ForecastOptions& options) {
+Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to,
+                      const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
   require_surroundings(to);
   const Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
@@ -207,7 +233,8 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
     if (stage != nullptr && stage->name == moved) where = step;
   }
   if (where == process.steps.size()) {
-    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"; name the one whose dough is moved [moved]",
+    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved +
+                           "\"; name the one whose dough is moved [moved]",
                        {.field = "moved"});
   }
   const auto choose = [&](Process& changed, double move_h) {
@@ -218,14 +245,14 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
       own.places.push_back(std::move(place));
     }
   };
-  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process, wanted, true, 0, kitchen, state,
-                  options.tolerance);
+  return answered({"move_h", "moment to move the dough", "h", start.time_h, wanted.ready_h, choose}, ready, process,
+                  wanted, true, 0, kitchen, state, options.tolerance);
 }
 
 }  // namespace
 
-Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, const Kitchen& kitchen, const std::optional<State>& state,
-                 const ForecastOptions& options) {
+Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, const Kitchen& kitchen,
+                 const std::optional<State>& state, const ForecastOptions& options) {
   require({"scale_g", "scale", "g", 0, 100, 0, Quantity::mass, {}, {}, "0.1 or 1; 0 does not round"}, scale_g);
   const Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
@@ -238,13 +265,15 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
     for (const State& dough : mix.doughs) flour_g += dough.amounts.flour_g;
   });
   if (!(grams > 0)) {
-    throw InvalidInput("no yeast is to come before stage \"" + wanted.stage + "\"; put some into a mix, its dose is what is asked for [steps]",
+    throw InvalidInput("no yeast is to come before stage \"" + wanted.stage +
+                           "\"; put some into a mix, its dose is what is asked for [steps]",
                        {.field = "steps"});
   }
   const double percent = 100 * instant_g / flour_g;
   const auto choose = [&](Process& changed, double log_factor) {
     for_mixes(changed, start.steps_done, ready.step(), [&](Mix& mix) {
-      for (double Formula::*kind : {&Formula::instant_g, &Formula::active_dry_g, &Formula::compressed_g}) mix.formula.*kind *= std::exp(log_factor);
+      for (double Formula::*kind : {&Formula::instant_g, &Formula::active_dry_g, &Formula::compressed_g})
+        mix.formula.*kind *= std::exp(log_factor);
     });
   };
   const Asked asked{"yeast_g",
@@ -258,8 +287,8 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
   return answered(asked, ready, process, wanted, false, scale_g, kitchen, state, options.tolerance);
 }
 
-Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state,
-                 const ForecastOptions& options) {
+Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen,
+                 const std::optional<State>& state, const ForecastOptions& options) {
   const Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
   const Mix* next = nullptr;
@@ -275,13 +304,16 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
                            "\" has main water whose temperature counts; give water_g and no dough_c [water_g]",
                        {.field = "water_g"});
   }
-  const auto choose = [where](Process& changed, double water_c) { std::get<Mix>(changed.steps[where]).water_c = water_c; };
-  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, choose, next->water_c.value_or(next->room_c)},
+  const auto choose = [where](Process& changed, double water_c) {
+    std::get<Mix>(changed.steps[where]).water_c = water_c;
+  };
+  return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, choose,
+                   next->water_c.value_or(next->room_c)},
                   ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
-Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen, const std::optional<State>& state,
-                const ForecastOptions& options) {
+Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen,
+                const std::optional<State>& state, const ForecastOptions& options) {
   row_of(air);
   const Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
@@ -302,31 +334,36 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
   each_place(looked_through, [&](Place& place) { present_c = std::get<double>(place.temperature_c); });
   const std::string name(name_of(air));
   if (!present_c) {
-    throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name + " of one temperature; that temperature is what is asked for [air]",
+    throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name +
+                           " of one temperature; that temperature is what is asked for [air]",
                        {.field = "air"});
   }
-  const auto choose = [&](Process& changed, double air_c) { each_place(changed, [air_c](Place& place) { place.temperature_c = air_c; }); };
+  const auto choose = [&](Process& changed, double air_c) {
+    each_place(changed, [air_c](Place& place) { place.temperature_c = air_c; });
+  };
   const bool cold = air == Air::refrigerator || air == Air::fan_refrigerator;
-  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, choose, present_c}, ready, process, wanted, false, 0,
-                  kitchen, state, options.tolerance);
+  return answered({"air_c", name + " temperature", "°C", cold ? -2.0 : 0.0, cold ? 20.0 : 45.0, choose, present_c},
+                  ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
-Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const ForecastOptions& options) {
+Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen,
+                    const ForecastOptions& options) {
   const std::optional<State> from_the_start;
   const Ready ready(process, wanted, kitchen, from_the_start, options);
   const auto choose = [](Process& changed, double start_h) { changed.start_h = start_h; };
   constexpr double longest_h = 240;
-  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, choose, process.start_h}, ready, process, wanted, true, 0,
-                  kitchen, from_the_start, options.tolerance);
+  return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, choose, process.start_h}, ready,
+                  process, wanted, true, 0, kitchen, from_the_start, options.tolerance);
 }
 
-Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& refrigerator,
-                        const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
+Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved,
+                        const Surroundings& refrigerator, const Kitchen& kitchen, const std::optional<State>& state,
+                        const ForecastOptions& options) {
   return moment_to_move(process, wanted, moved, refrigerator, kitchen, state, options);
 }
 
-Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into, const Kitchen& kitchen,
-                   const std::optional<State>& state, const ForecastOptions& options) {
+Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into,
+                   const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
   return moment_to_move(process, wanted, moved, into, kitchen, state, options);
 }
 

@@ -87,7 +87,8 @@ class Recorder {
     const double settled = node != nullptr ? node->inside_k_per_w * heat_loss_w(*node, m.mean_c, air_c) : 0;
     timeline_.air_c.push_back(node != nullptr ? air_c : m.mean_c);
     timeline_.surface_c.push_back(m.mean_c - settled);
-    timeline_.core_c.push_back(m.mean_c + (node != nullptr ? (node->core_over_mean - 1) * inside(*node, settled, m.time_h) : 0));
+    timeline_.core_c.push_back(m.mean_c +
+                               (node != nullptr ? (node->core_over_mean - 1) * inside(*node, settled, m.time_h) : 0));
   }
 
   /// Mean of the dough less its surface as its core feels it: the surface follows a change at once, the core by and by.
@@ -109,8 +110,8 @@ class Recorder {
 };
 
 /// Takes a state through a stage, or part of it; the result if it is wanted.
-State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options, StageResult* result,
-                Recorder* recorder) {
+State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options,
+                StageResult* result, Recorder* recorder) {
   require_stage(stage);
   if (!(state.amounts.dough_g > 0)) {
     throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
@@ -151,7 +152,8 @@ class NoticeList {
  public:
   explicit NoticeList(std::vector<Notice>& list) : list_(list) {}
   void add(Notice notice) {
-    const bool known = std::any_of(list_.begin(), list_.end(), [&](const Notice& n) { return n.code == notice.code && n.text == notice.text; });
+    const bool known = std::any_of(list_.begin(), list_.end(),
+                                   [&](const Notice& n) { return n.code == notice.code && n.text == notice.text; });
     if (!known) list_.push_back(std::move(notice));
   }
   void add(std::vector<Notice> notices) {
@@ -160,7 +162,8 @@ class NoticeList {
   /// Only the first of its kind: the same caution for another number says nothing new.
   void add_kind(std::vector<Notice> notices) {
     for (Notice& notice : notices) {
-      const bool known = std::any_of(list_.begin(), list_.end(), [&](const Notice& n) { return n.code == notice.code; });
+      const bool known =
+          std::any_of(list_.begin(), list_.end(), [&](const Notice& n) { return n.code == notice.code; });
       if (!known) list_.push_back(std::move(notice));
     }
   }
@@ -171,41 +174,49 @@ class NoticeList {
 
 std::string at_hour(double time_h) { return number(time_h, 4) + " h"; }
 
-void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before, const State& after, const Kitchen& kitchen) {
+void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before,
+                const State& after, const Kitchen& kitchen) {
   for (const Place& place : stage.surroundings.places) {
     const auto* steady = std::get_if<double>(&place.temperature_c);
     const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
-    if (steady != nullptr && !place.is_dough && cold_room) notices.add_kind(cautions({.refrigerator_c = *steady}, kitchen));
+    if (steady != nullptr && !place.is_dough && cold_room)
+      notices.add_kind(cautions({.refrigerator_c = *steady}, kitchen));
     const auto* course = std::get_if<Course>(&place.temperature_c);
     if (course != nullptr && course->time_h.back() < std::min(result.end_h, after.time_h) - 1e-9) {
       notices.add({"measured_temperature_ended",
                    Severity::caution,
                    {{"time_h", course->time_h.back()}},
-                   "stage \"" + stage.name + "\" goes on after the last measured temperature, at " + at_hour(course->time_h.back()) +
-                       "; from there that temperature is held"});
+                   "stage \"" + stage.name + "\" goes on after the last measured temperature, at " +
+                       at_hour(course->time_h.back()) + "; from there that temperature is held"});
     }
   }
   if (!before.cohorts.empty()) {
     double dose = 0;
     for (const Cohort& cohort : before.cohorts) dose += cohort.dose_g;
     const double instant = dose / (0.30 / 0.33);
-    notices.add_kind(
-        cautions({.yeast_percent = instant, .yeast = Yeast::instant, .sugar_percent = percent_of_flour(before, before.amounts.sugar_g)}, kitchen));
-    for (const double dough_c : {result.start_c, result.end_c}) notices.add_kind(cautions({.dough_c = dough_c}, kitchen));
+    notices.add_kind(cautions({.yeast_percent = instant,
+                               .yeast = Yeast::instant,
+                               .sugar_percent = percent_of_flour(before, before.amounts.sugar_g)},
+                              kitchen));
+    for (const double dough_c : {result.start_c, result.end_c})
+      notices.add_kind(cautions({.dough_c = dough_c}, kitchen));
   }
   if (result.be_back_by_h && *result.be_back_by_h < result.end_h - 1e-9) {
     notices.add({"stage_over_proofed",
                  Severity::warning,
                  {{"be_back_by_h", *result.be_back_by_h}, {"end_h", result.end_h}},
-                 "stage \"" + stage.name + "\": the dough is over-proofed at " + at_hour(*result.be_back_by_h) + ", before the stage ends at " +
-                     at_hour(result.end_h) + "; ask for a smaller rise or a shorter time"});
+                 "stage \"" + stage.name + "\": the dough is over-proofed at " + at_hour(*result.be_back_by_h) +
+                     ", before the stage ends at " + at_hour(result.end_h) +
+                     "; ask for a smaller rise or a shorter time"});
   }
   for (const Place& place : stage.surroundings.places) {
     if (stage.piece.cover == Cover::open && !place.is_dough) {
-      notices.add({"open_dough_dries",
-                   Severity::caution,
-                   {},
-                   "stage \"" + stage.name + "\": a dough that is not covered cools by drying until a skin forms, which is not modelled; cover it"});
+      notices.add(
+          {"open_dough_dries",
+           Severity::caution,
+           {},
+           "stage \"" + stage.name +
+               "\": a dough that is not covered cools by drying until a skin forms, which is not modelled; cover it"});
       break;
     }
   }
@@ -214,11 +225,11 @@ void note_stage(NoticeList& notices, const Stage& stage, const StageResult& resu
 void note_mix(NoticeList& notices, const Mix& mix) {
   const Formula& f = mix.formula;
   if (!f.preferments.empty()) {
-    notices.add(
-        {"preferment_without_history",
-         Severity::caution,
-         {},
-         "a preferment is given by flour and water alone: its yeast and the gas it has spent are not counted; ferment it in a stage of its own"});
+    notices.add({"preferment_without_history",
+                 Severity::caution,
+                 {},
+                 "a preferment is given by flour and water alone: its yeast and the gas it has spent are not counted; "
+                 "ferment it in a stage of its own"});
   }
   const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
   if (!yeast) return;
@@ -233,12 +244,14 @@ void note_mix(NoticeList& notices, const Mix& mix) {
 State beginning(const Process& process, const std::optional<State>& given) {
   require(field::start_h, process.start_h);
   require(field::altitude_m, process.altitude_m);
-  if (process.steps.empty()) throw InvalidInput("the process has no steps; begin with a mix of flour and water [steps]", {.field = "steps"});
+  if (process.steps.empty())
+    throw InvalidInput("the process has no steps; begin with a mix of flour and water [steps]", {.field = "steps"});
   if (!given) return {.time_h = process.start_h, .altitude_m = process.altitude_m};
   require_state(*given);
   const std::size_t done = given->steps_done, steps = process.steps.size();
   if (done >= steps) {
-    throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " + std::to_string(steps) +
+    throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " +
+                           std::to_string(steps) +
                            "; give the process it belongs to, or as_beginning(state) to begin another with it [state]",
                        {.field = "state"});
   }
@@ -254,7 +267,9 @@ namespace {
 
 void require_options(const SimulateOptions& options) {
   if (options.stop_h) require(field::start_h, *options.stop_h);
-  require({"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"}, options.every_min);
+  require(
+      {"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"},
+      options.every_min);
   require({"tolerance", "tolerance", "", 1e-12, 1e-1, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
 }
 
@@ -263,7 +278,8 @@ void require_options(const SimulateOptions& options) {
 double volume_ratio(const State& state, const Kitchen& kitchen) {
   require_parameters(kitchen);
   require_state(state);
-  if (!(state.amounts.dough_g > 0)) throw InvalidInput("the state has no dough; mix flour and water first [state]", {.field = "state"});
+  if (!(state.amounts.dough_g > 0))
+    throw InvalidInput("the state has no dough; mix flour and water first [state]", {.field = "state"});
   return DoughVolume(state, kitchen).ratio(state.gas, state.temperature_c, state.anchor_ratio);
 }
 
@@ -290,7 +306,8 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
   return run_stage(state, std::get<Stage>(step), kitchen, options, nullptr, nullptr);
 }
 
-Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given, const SimulateOptions& options) {
+Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given,
+                  const SimulateOptions& options) {
   require_parameters(kitchen);
   require_options(options);
   Timeline timeline;
@@ -323,7 +340,8 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
     }
   }
   if (state.perishable_h > 0) notices.add(cautions({.perishable_h = state.perishable_h}, kitchen));
-  std::stable_sort(timeline.notices.begin(), timeline.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  std::stable_sort(timeline.notices.begin(), timeline.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return timeline;
 }
 

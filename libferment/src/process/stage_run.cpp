@@ -20,12 +20,14 @@ namespace ferment {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr double fermentation_j_per_mmol = 50.7;  // per CO2 as gas from dissolved glucose, from formation enthalpies (from memory: Alberty, NBS)
+constexpr double fermentation_j_per_mmol =
+    50.7;  // per CO2 as gas from dissolved glucose, from formation enthalpies (from memory: Alberty, NBS)
 constexpr double longest_stage_h = field::until_h.high;
 constexpr double longest_step_h = 24;
 constexpr double shortest_step_h = 1e-6;
 constexpr double same_moment_h = 1e-12;
-constexpr std::array<double, Leg::most_points> looks{0.25, 0.5, 0.75, 1};  // moments of a leg at which events are looked for
+constexpr std::array<double, Leg::most_points> looks{0.25, 0.5, 0.75,
+                                                     1};  // moments of a leg at which events are looked for
 constexpr double perishable_low_c = 5, perishable_high_c = 60;
 
 double loss_of(Handling handling, const Kitchen& kitchen) {
@@ -71,14 +73,16 @@ void require_rising_dough(const State& state) {
 }
 
 StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options)
-    : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen), making_(state_, kitchen),
-      volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
+    : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen),
+      making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
   constexpr double last_digits_k = 1e-13;  // some ten roundings of a dough's temperature: nothing settles closer
   setting_.settled_k = std::max(1e-7 * options.tolerance, last_digits_k);
   enter_place();
-  if (!state_.stage) state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
-  over_proof_ratio_ = over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
-                                       std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
+  if (!state_.stage)
+    state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
+  over_proof_ratio_ =
+      over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
+                       std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
 }
 
 /// Where the dough is now: its heat transfer; a dough whose temperature is given has it at once.
@@ -90,7 +94,8 @@ void StageRun::enter_place() {
   }
   setting_.node = node_of(stage_.piece, state_, *setting_.place, kitchen_);
   const double flour_g = setting_.node.mass_g * state_.amounts.flour_g / state_.amounts.dough_g;
-  setting_.warming_k_per_mmol = options_.heat_of_fermentation ? fermentation_j_per_mmol * flour_g / 100 / setting_.node.capacity_j_k : 0;
+  setting_.warming_k_per_mmol =
+      options_.heat_of_fermentation ? fermentation_j_per_mmol * flour_g / 100 / setting_.node.capacity_j_k : 0;
   const double usual_step_h = std::min(0.5, setting_.node.time_constant_h / 2);
   if (!(step_h_ > 0)) step_h_ = usual_step_h;
 }
@@ -144,12 +149,15 @@ Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double 
 /// The next leg, at most to an hour: as long as its speeds can be foreseen.
 Leg StageRun::next_leg(double to_h) {
   const double most_h = to_h - state_.time_h;
-  double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_, most_h);  // exact legs could be longer, but events must be seen
+  double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_,
+                          most_h);  // exact legs could be longer, but events must be seen
   for (;;) {
     Leg leg(setting_, state_.time_h, state_.temperature_c, hours);
     if (!leg.is_coupled()) return leg;
-    constexpr double least_share = 1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
-    const double change = 0.9 * std::pow(1 / std::max(leg.error() / options_.tolerance, least_share), 1.0 / static_cast<double>(abscissae));
+    constexpr double least_share =
+        1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
+    const double change = 0.9 * std::pow(1 / std::max(leg.error() / options_.tolerance, least_share),
+                                         1.0 / static_cast<double>(abscissae));
     if (leg.error() <= options_.tolerance || hours <= shortest_step_h) {
       const bool was_limited = hours < step_h_;
       const double next = std::min(hours * std::min(change, 3.0), longest_step_h);
@@ -166,10 +174,13 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
   const bool cold = t < field::dough_c.low;
   if (!cold && t <= field::dough_c.high) return;
   const double limit = cold ? field::dough_c.low : field::dough_c.high;
-  const double when_h = state_.time_h + crossing(before_h, by.after_h, [&](double h) { return leg.at(h).temperature_c - limit; });
+  const double when_h =
+      state_.time_h + crossing(before_h, by.after_h, [&](double h) { return leg.at(h).temperature_c - limit; });
   throw OutsideModel("the dough leaves " + number(field::dough_c.low) + " to " + number(field::dough_c.high) + " °C " +
-                         number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " + number(when_h, 4) + " h): it gets too " +
-                         (cold ? "cold and would freeze" : "warm for the yeast to live") + "; change its surroundings before [dough_c]",
+                         number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " +
+                         number(when_h, 4) + " h): it gets too " +
+                         (cold ? "cold and would freeze" : "warm for the yeast to live") +
+                         "; change its surroundings before [dough_c]",
                      {.field = "dough_c", .value = t, .low = field::dough_c.low, .high = field::dough_c.high});
 }
 
@@ -177,14 +188,16 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
 void StageRun::accept(const Leg& leg, const Point& end) {
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
-    const double from = std::min(state_.temperature_c, end.temperature_c), to = std::max(state_.temperature_c, end.temperature_c);
+    const double from = std::min(state_.temperature_c, end.temperature_c),
+                 to = std::max(state_.temperature_c, end.temperature_c);
     const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
     const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
     state_.perishable_h += share * leg.hours();
   }
   StageProgress& progress = *state_.stage;
   if (!setting_.place->is_dough) {
-    progress.heat_made_j += setting_.warming_k_per_mmol * setting_.node.capacity_j_k * (end.made_mmol - state_.made_mmol);
+    progress.heat_made_j +=
+        setting_.warming_k_per_mmol * setting_.node.capacity_j_k * (end.made_mmol - state_.made_mmol);
     progress.heat_lost_j += leg.heat_lost_j();
   }
   for (Cohort& cohort : state_.cohorts) {
@@ -215,7 +228,8 @@ std::size_t StageRun::watch(double rise_percent) {
 }
 
 bool StageRun::all_seen() const {
-  return state_.stage->over_proofed_h && std::all_of(watches_.begin(), watches_.end(), [](const Watch& w) { return w.when_h.has_value(); });
+  return state_.stage->over_proofed_h &&
+         std::all_of(watches_.begin(), watches_.end(), [](const Watch& w) { return w.when_h.has_value(); });
 }
 
 bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
@@ -255,11 +269,13 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       const double ratio = moment(point).ratio;
       if (!over_seen && ratio >= over) {
         over_seen = true;
-        progress.over_proofed_h = state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - over; });
+        progress.over_proofed_h =
+            state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - over; });
       }
       for (Watch& watch : watches_) {
         if (watch.when_h || ratio < watch.ratio) continue;
-        watch.when_h = state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - watch.ratio; });
+        watch.when_h =
+            state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - watch.ratio; });
       }
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);
@@ -283,16 +299,19 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
 void StageRun::refuse_rise(double largest_ratio, double largest_h) const {
   const double wanted = std::get<UntilRise>(stage_.until).rise_percent;
   const double reached = rise_percent(largest_ratio), after_h = largest_h - state_.stage->start_h;
-  throw NoSolution("a rise of " + number(wanted) + " % is never reached: the dough rises by " + number(reached, 4) + " % at the most, after " +
-                       number(after_h, 4) + " h" + (after_h >= 0.999 * longest_stage_h ? ", the longest time that is followed" : "") +
+  throw NoSolution("a rise of " + number(wanted) + " % is never reached: the dough rises by " + number(reached, 4) +
+                       " % at the most, after " + number(after_h, 4) + " h" +
+                       (after_h >= 0.999 * longest_stage_h ? ", the longest time that is followed" : "") +
                        "; ask for a smaller rise, or warm the dough [until_rise_percent]",
                    {.field = "until_rise_percent", .value = wanted, .low = 0.0, .high = reached});
 }
 
 bool StageRun::run(const EachLeg& each_leg) {
   if (std::holds_alternative<UntilRise>(stage_.until) && state_.cohorts.empty()) {
-    throw InvalidInput("the stage ends by a rise, but no yeast is in the dough; mix yeast in before it, or end it by a time [until_rise_percent]",
-                       {.field = "until_rise_percent"});
+    throw InvalidInput(
+        "the stage ends by a rise, but no yeast is in the dough; mix yeast in before it, or end it by a time "
+        "[until_rise_percent]",
+        {.field = "until_rise_percent"});
   }
   return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
 }

@@ -36,8 +36,8 @@ class StageRun {
   std::size_t watch(double rise_percent);
   /// When it did, or has since the run began; nothing if it has not.
   const std::optional<double>& watched(std::size_t index) const { return watches_[index].when_h; }
-  /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed, at most so
-  /// many hours. Take the state of the end before.
+  /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed,
+  /// at most so many hours. Take the state of the end before.
   std::optional<double> look_ahead(double hours = look_ahead_h);
   /// A state of this stage's end after the handling. The stage is over then.
   State finished(State end) const;

@@ -13,7 +13,16 @@ namespace ferment {
 namespace {
 
 constexpr Field range(std::string_view name, std::string_view label, std::string_view unit, double low, double high) {
-  return {name, label, unit, low, high, field::must_be_given, Quantity::ratio, {}, {}, "a saved state must not be changed by hand"};
+  return {name,
+          label,
+          unit,
+          low,
+          high,
+          field::must_be_given,
+          Quantity::ratio,
+          {},
+          {},
+          "a saved state must not be changed by hand"};
 }
 constexpr double most_g = 1e7;
 constexpr Field heat_capacity = range("heat_capacity_kj_k", "heat capacity of the dough", "kJ/K", 0, 1e5);
@@ -25,7 +34,8 @@ constexpr Field age = range("cohorts", "age of a cohort", "h", 0, 1e5);
 void require_grams(std::string_view label, double grams) { require(range("amounts", label, "g", 0, most_g), grams); }
 
 [[noreturn]] void refuse(const std::string& what, const char* field) {
-  throw InvalidInput("the state is damaged: " + what + "; simulate the process again from its start [" + field + "]", {.field = field});
+  throw InvalidInput("the state is damaged: " + what + "; simulate the process again from its start [" + field + "]",
+                     {.field = field});
 }
 
 void require_amounts(const Amounts& a) {
@@ -37,8 +47,11 @@ void require_amounts(const Amounts& a) {
   require_grams("milk and egg of the state", a.perishable_g);
   require_grams("dough of the state", a.dough_g);
   if (a.gluten_g > a.flour_g) refuse("it has more added gluten than flour", "amounts");
-  const std::pair<double, const char*> parts[] = {
-      {a.flour_g, "flour"}, {a.water_g, "water"}, {a.salt_g, "salt"}, {a.sugar_g, "sugar"}, {a.perishable_g, "milk and egg"}};
+  const std::pair<double, const char*> parts[] = {{a.flour_g, "flour"},
+                                                  {a.water_g, "water"},
+                                                  {a.salt_g, "salt"},
+                                                  {a.sugar_g, "sugar"},
+                                                  {a.perishable_g, "milk and egg"}};
   for (const auto& [grams, name] : parts) {
     if (grams > a.dough_g * (1 + 1e-9)) refuse(std::string("it has more ") + name + " than dough", "amounts");
   }
@@ -46,14 +59,18 @@ void require_amounts(const Amounts& a) {
 
 void require_cohort(const Cohort& cohort) {
   name_of(cohort.yeast);
-  for (const double grams : {cohort.dose_g, cohort.mass_g, cohort.room_g, cohort.increment_g}) require(dry_matter, grams);
+  for (const double grams : {cohort.dose_g, cohort.mass_g, cohort.room_g, cohort.increment_g})
+    require(dry_matter, grams);
   require(age, cohort.equivalent_h);
   require(age, cohort.growing_h);
-  if (!(cohort.dose_g > 0 && cohort.mass_g > 0 && cohort.increment_g > 0)) refuse("a cohort has no yeast in it", "cohorts");
-  // Yeast only grows, and shares what it can grow by its mass: a cohort of next to none would have a logarithm of nothing.
+  if (!(cohort.dose_g > 0 && cohort.mass_g > 0 && cohort.increment_g > 0))
+    refuse("a cohort has no yeast in it", "cohorts");
+  // Yeast only grows, and shares what it can grow by its mass: a cohort of next to none would have a logarithm of
+  // nothing.
   constexpr double rounding = 1e-9, least_of_its_room = 1e-12;
   if (cohort.mass_g < cohort.dose_g * (1 - rounding)) refuse("a cohort has less yeast than was put in", "cohorts");
-  if (cohort.mass_g < least_of_its_room * cohort.room_g) refuse("a cohort could grow to a million million times its yeast", "cohorts");
+  if (cohort.mass_g < least_of_its_room * cohort.room_g)
+    refuse("a cohort could grow to a million million times its yeast", "cohorts");
 }
 
 void require_progress(const StageProgress& progress, double time_h) {
@@ -64,7 +81,8 @@ void require_progress(const StageProgress& progress, double time_h) {
   require(heat, progress.heat_lost_j);
   if (progress.over_proofed_h) require(field::start_h, *progress.over_proofed_h);
   if (progress.start_h > time_h) refuse("its stage begins after its moment", "stage");
-  if (progress.over_proofed_h && !(*progress.over_proofed_h >= progress.start_h - 1e-9 && *progress.over_proofed_h <= time_h + 1e-9)) {
+  if (progress.over_proofed_h &&
+      !(*progress.over_proofed_h >= progress.start_h - 1e-9 && *progress.over_proofed_h <= time_h + 1e-9)) {
     refuse("it was over-proofed outside of its stage", "stage");
   }
 }
@@ -81,7 +99,8 @@ void require_state(const State& state) {
   require(field::co2_mmol, state.made_mmol);
   require(field::co2_mmol, state.gas.co2_mmol);
   require(field::air_mmol, state.gas.air_mmol);
-  if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9) refuse("it holds more CO2 than its yeast has made", "co2_mmol");
+  if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9)
+    refuse("it holds more CO2 than its yeast has made", "co2_mmol");
   for (const Cohort& cohort : state.cohorts) require_cohort(cohort);
   if (state.stage) require_progress(*state.stage, state.time_h);
   if (!(state.amounts.dough_g > 0)) {
@@ -100,13 +119,14 @@ State part_of(const State& state, double mass_g) {
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
-    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) + " g; take less [mass_g]",
+    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) +
+                           " g; take less [mass_g]",
                        {.field = "mass_g", .value = mass_g, .high = whole});
   }
   State part = state;
   const double share = mass_g / whole;
-  for (double Amounts::*grams :
-       {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g, &Amounts::salt_g, &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g}) {
+  for (double Amounts::*grams : {&Amounts::flour_g, &Amounts::gluten_g, &Amounts::water_g, &Amounts::salt_g,
+                                 &Amounts::sugar_g, &Amounts::perishable_g, &Amounts::dough_g}) {
     part.amounts.*grams *= share;
   }
   part.heat_capacity_kj_k *= share;
@@ -116,7 +136,9 @@ State part_of(const State& state, double mass_g) {
 State as_beginning(State state) {
   require_state(state);
   if (state.stage) {
-    throw InvalidInput("the state is in the middle of a stage; end the stage before another process begins with it [state]", {.field = "state"});
+    throw InvalidInput(
+        "the state is in the middle of a stage; end the stage before another process begins with it [state]",
+        {.field = "state"});
   }
   state.steps_done = 0;
   return state;

@@ -17,8 +17,10 @@ void require_if_given(const Field& field, const std::optional<double>& value) {
   if (value) require(field, *value);
 }
 
-constexpr std::array handlings{std::pair{Handling::fold, std::string_view("fold")}, std::pair{Handling::divide, std::string_view("divide")},
-                               std::pair{Handling::round, std::string_view("round")}, std::pair{Handling::mould, std::string_view("mould")}};
+constexpr std::array handlings{std::pair{Handling::fold, std::string_view("fold")},
+                               std::pair{Handling::divide, std::string_view("divide")},
+                               std::pair{Handling::round, std::string_view("round")},
+                               std::pair{Handling::mould, std::string_view("mould")}};
 
 struct CheckMixing {
   void operator()(const ByMethod& m) const {
@@ -50,7 +52,8 @@ void require_mix(const Mix& mix) {
                        {.field = "flour_g", .value = 0.0});
   }
   require_if_given(field::dough_c, mix.dough_c);
-  if (!(mix.dough_c && std::isnan(mix.room_c))) require(field::room_c, mix.room_c);  // a measured dough needs no balance
+  if (!(mix.dough_c && std::isnan(mix.room_c)))
+    require(field::room_c, mix.room_c);  // a measured dough needs no balance
   require_if_given(field::flour_c, mix.flour_c);
   require_if_given(field::water_c, mix.water_c);
   require_if_given(field::tap_c, mix.tap_c);
@@ -69,14 +72,16 @@ std::string_view name_of(Handling handling) {
   for (const auto& [kind, name] : handlings) {
     if (kind == handling) return name;
   }
-  throw InvalidInput("handling " + std::to_string(static_cast<int>(handling)) + " is unknown; known: 0 to 3 [handling]", {.field = "handling"});
+  throw InvalidInput("handling " + std::to_string(static_cast<int>(handling)) + " is unknown; known: 0 to 3 [handling]",
+                     {.field = "handling"});
 }
 
 Handling handling_named(std::string_view name) {
   for (const auto& [kind, known] : handlings) {
     if (known == name) return kind;
   }
-  throw InvalidInput("handling \"" + std::string(name) + "\" is unknown; known: fold, divide, round, mould [handling]", {.field = "handling"});
+  throw InvalidInput("handling \"" + std::string(name) + "\" is unknown; known: fold, divide, round, mould [handling]",
+                     {.field = "handling"});
 }
 
 void require_stage(const Stage& stage) {
@@ -87,11 +92,13 @@ void require_stage(const Stage& stage) {
   if (const auto* rise = std::get_if<UntilRise>(&stage.until)) require(field::rise_percent, rise->rise_percent);
   for (const double fold : stage.folds_h) require(field::folds_h, fold);
   if (!std::is_sorted(stage.folds_h.begin(), stage.folds_h.end())) {
-    throw InvalidInput("the folds are not in the order of time; give hours from the stage's start, rising [folds_h]", {.field = "folds_h"});
+    throw InvalidInput("the folds are not in the order of time; give hours from the stage's start, rising [folds_h]",
+                       {.field = "folds_h"});
   }
-  if (const auto* time = std::get_if<UntilTime>(&stage.until); time && !stage.folds_h.empty() && stage.folds_h.back() > time->hours) {
-    throw InvalidInput("a fold at " + number(stage.folds_h.back()) + " h comes after the stage's end at " + number(time->hours) +
-                           " h; fold earlier or end later [folds_h]",
+  if (const auto* time = std::get_if<UntilTime>(&stage.until);
+      time && !stage.folds_h.empty() && stage.folds_h.back() > time->hours) {
+    throw InvalidInput("a fold at " + number(stage.folds_h.back()) + " h comes after the stage's end at " +
+                           number(time->hours) + " h; fold earlier or end later [folds_h]",
                        {.field = "folds_h", .value = stage.folds_h.back(), .high = time->hours});
   }
   for (const Handling handling : stage.handling) name_of(handling);

@@ -28,8 +28,10 @@ Mix with_cold_water(const Mix& mix) {
   cold.formula.ice_g = 0;
   cold.water_c = 0;
   if (!(cold.formula.water_g > 0)) {
-    throw InvalidInput("there is no main water whose temperature could be chosen; give water_g, or take it from another portion [water_g]",
-                       {.field = "water_g", .value = cold.formula.water_g, .low = field::water_g.low, .high = field::water_g.high});
+    throw InvalidInput(
+        "there is no main water whose temperature could be chosen; give water_g, or take it from another portion "
+        "[water_g]",
+        {.field = "water_g", .value = cold.formula.water_g, .low = field::water_g.low, .high = field::water_g.high});
   }
   return cold;
 }
@@ -38,7 +40,8 @@ Mix with_cold_water(const Mix& mix) {
 double needed_water(const HeatBalance& cold, double desired_c) {
   if (!(cold.weights[main_water] > 1e-6)) {
     throw NoSolution(
-        "the main water counts for next to nothing: it is too little, or the rest takes all of its heat; give more main water or rest "
+        "the main water counts for next to nothing: it is too little, or the rest takes all of its heat; give more "
+        "main water or rest "
         "shorter [water_g]",
         {.field = "water_g"});
   }
@@ -46,12 +49,14 @@ double needed_water(const HeatBalance& cold, double desired_c) {
   return std::abs(water_c) < 1e-9 ? 0 : water_c;  // rounding must not ask for ice
 }
 
-double needed_water(const Mix& mix, double desired_c) { return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c); }
+double needed_water(const Mix& mix, double desired_c) {
+  return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c);
+}
 
-/// The mix in a kitchen where everything but the portions of water has one temperature.
-Mix in_even_kitchen(const Mix& mix, double kitchen_c) {
+/// The mix in a room where everything but the portions of water has one temperature.
+Mix in_even_room(const Mix& mix, double even_c) {
   Mix even = mix;
-  even.room_c = kitchen_c;
+  even.room_c = even_c;
   even.flour_c = even.milk_c = even.egg_c = even.butter_c = even.bowl.temperature_c = std::nullopt;
   for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
   for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
@@ -71,10 +76,11 @@ std::optional<double> mean_temperature(const Contents& contents, PortionKind kin
 
 double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
 
-/// The friction with which rule and balance agree in a kitchen of 21 °C.
+/// The friction with which rule and balance agree in a room of 21 °C.
 double friction_of(const Mix& mix, double desired_c) {
   const double n = factors_of(mix);
-  return n * desired_c - (n - 1) * friction_found_at_c - needed_water(in_even_kitchen(mix, friction_found_at_c), desired_c);
+  return n * desired_c - (n - 1) * friction_found_at_c -
+         needed_water(in_even_room(mix, friction_found_at_c), desired_c);
 }
 
 /// The one gain that closes the balance between the main water's temperature and the dough's.
@@ -89,7 +95,8 @@ double net_gain(Mix mix, double water_c, double dough_c) {
 void require_gain_of_batch(double gain) {
   Field of_batch = field::net_gain_kj_per_kg;
   of_batch.label = "net mixing gain of this batch";
-  of_batch.advice = "one of the temperatures or weights must be wrong; measure flour, room, water, bowl and dough again";
+  of_batch.advice =
+      "one of the temperatures or weights must be wrong; measure flour, room, water, bowl and dough again";
   require(of_batch, gain);
 }
 
@@ -98,31 +105,35 @@ struct Reach {
   double low_c, high_c;
 };
 
-[[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, const Reach& reach, const std::string& advice) {
-  const double low_c = std::max(reach.low_c, field::desired_c.low), high_c = std::min(reach.high_c, field::desired_c.high);
+[[noreturn]] void refuse_water(const WaterPlan& plan, const std::string& why, const Reach& reach,
+                               const std::string& advice) {
+  const double low_c = std::max(reach.low_c, field::desired_c.low),
+               high_c = std::min(reach.high_c, field::desired_c.high);
   const std::string begin = "a dough of " + degrees(plan.desired_c) + " " + why + "; ";
   if (!(low_c <= high_c)) {
-    throw NoSolution(begin + "no water makes a dough of " + degrees(field::desired_c.low) + " to " + degrees(field::desired_c.high) + " here; " +
-                         advice + " [desired_c]",
+    throw NoSolution(begin + "no water makes a dough of " + degrees(field::desired_c.low) + " to " +
+                         degrees(field::desired_c.high) + " here; " + advice + " [desired_c]",
                      {.field = "desired_c", .value = plan.desired_c});
   }
   if (std::ceil(10 * low_c) > std::floor(10 * high_c)) {
-    throw NoSolution(begin + "the main water counts for next to nothing: whatever is poured, the dough is at about " + degrees((low_c + high_c) / 2) +
-                         "; give more main water or rest shorter [desired_c]",
+    throw NoSolution(begin + "the main water counts for next to nothing: whatever is poured, the dough is at about " +
+                         degrees((low_c + high_c) / 2) + "; give more main water or rest shorter [desired_c]",
                      {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
   }
   // Rounded inward, so that what is named can be had.
-  throw NoSolution(begin + "reachable are doughs of " + degrees(std::ceil(10 * low_c) / 10) + " to " + degrees(std::floor(10 * high_c) / 10) + "; " +
-                       advice + " [desired_c]",
+  throw NoSolution(begin + "reachable are doughs of " + degrees(std::ceil(10 * low_c) / 10) + " to " +
+                       degrees(std::floor(10 * high_c) / 10) + "; " + advice + " [desired_c]",
                    {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
 }
 
 /// Pours the plan's water: as it is, or from the tap with ice; refuses what neither gives.
 void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   const double weight = cold.weights[main_water];
-  const double all_ice_c = -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c) / water::specific_heat_kj;
+  const double all_ice_c =
+      -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c) / water::specific_heat_kj;
   const double just_melts_c =
-      mix.rest_h > 0 ? -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj) : -cold.dough_c / weight;
+      mix.rest_h > 0 ? -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj)
+                     : -cold.dough_c / weight;
   const double coldest_c = mix.tap_c ? std::max(all_ice_c, just_melts_c) : 0;
   const Reach reach{cold.dough_c + weight * coldest_c, cold.dough_c + weight * hottest_c};
   plan.pour_g = plan.water_g;
@@ -144,8 +155,10 @@ void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   if (plan.water_c >= *mix.tap_c) return;
   plan.ice_g = ice_by_heat_balance(plan.water_g, *mix.tap_c, plan.water_c, mix.ice_c);
   if (plan.ice_g > plan.water_g) {
-    refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) + " g of water", reach,
-                 "cool the flour or the bowl, or mix more gently");
+    refuse_water(plan,
+                 "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) +
+                     " g of water",
+                 reach, "cool the flour or the bowl, or mix more gently");
   }
   if (plan.water_c < just_melts_c - 1e-9) {
     refuse_water(plan, "needs " + number(plan.ice_g, 4) + " g of ice, more than melts when flour and water meet", reach,
@@ -159,30 +172,34 @@ void set_shares(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
   const double of_water = balance.weights[main_water];
   for (std::size_t i = 0; i < contents.portions.size(); ++i) {
     const HeatPortion& portion = contents.portions[i];
-    plan.shares.push_back(
-        {portion.name, portion.mass_g, portion.temperature_c, balance.weights[i], i == main_water ? 1 : -balance.weights[i] / of_water});
+    plan.shares.push_back({portion.name, portion.mass_g, portion.temperature_c, balance.weights[i],
+                           i == main_water ? 1 : -balance.weights[i] / of_water});
   }
-  if (balance.room_weight > 0) plan.shares.push_back({"room", 0, room_c, balance.room_weight, -balance.room_weight / of_water});
+  if (balance.room_weight > 0)
+    plan.shares.push_back({"room", 0, room_c, balance.room_weight, -balance.room_weight / of_water});
 }
 
 void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& balance, double factors) {
   double flour = 0;
-  for (std::size_t i = 0; i < contents.portions.size(); ++i) flour += contents.portions[i].kind == PortionKind::flour ? balance.weights[i] : 0;
+  for (std::size_t i = 0; i < contents.portions.size(); ++i)
+    flour += contents.portions[i].kind == PortionKind::flour ? balance.weights[i] : 0;
   const double water_share = balance.weights[main_water];
   const auto percent = [](double share) { return number(std::round(100 * share)) + " %"; };
-  plan.reason = std::string("the rule counts flour, room") + (factors == 4 ? ", preferment" : "") + " and water alike; here the water carries " +
-                percent(water_share) + " of the heat, the flour " + percent(flour) + ", all else " + percent(1 - water_share - flour);
+  plan.reason = std::string("the rule counts flour, room") + (factors == 4 ? ", preferment" : "") +
+                " and water alike; here the water carries " + percent(water_share) + " of the heat, the flour " +
+                percent(flour) + ", all else " + percent(1 - water_share - flour);
   const double off_k = plan.dough_by_rule_c - plan.desired_c;
   if (std::abs(off_k) < agree_k) {
     plan.reason += "; with this friction both agree here within " + number(agree_k) + " K of dough";
   } else {
-    plan.reason += "; its water would make the dough " + number(std::abs(off_k), 2) + " K too " + (off_k > 0 ? "warm" : "cold");
+    plan.reason +=
+        "; its water would make the dough " + number(std::abs(off_k), 2) + " K too " + (off_k > 0 ? "warm" : "cold");
   }
-  plan.reason += plan.friction_given ? "" : " (friction taken for a kitchen of 21 °C)";
+  plan.reason += plan.friction_given ? "" : " (friction taken for a room of 21 °C)";
 }
 
-/// The 90 % band of the dough's temperature: bands of work and hydration, and what readings differ by, none of which knows the
-/// others.
+/// The 90 % band of the dough's temperature: bands of work and hydration, and what readings differ by, none of which
+/// knows the others.
 void set_band(WaterPlan& plan, const Contents& contents, const HeatBalance& balance) {
   const double hydration_k = contents.hydration_half_band_kj * balance.k_per_kj_wetted;
   const double reading_k = sd_to_90_percent * contents.reading_sd_kj * balance.k_per_kj_work;
@@ -207,8 +224,10 @@ double perishable_rest_h(const WaterPlan& plan, const Contents& contents, const 
 /// Notices about yeast are kept only where the water touches yeast.
 void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeast) {
   for (Notice& notice : cautions({.yeast = yeast, .water_c = water_c})) {
-    const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" || notice.code == "water_cold_for_instant";
-    const bool known = std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.text == notice.text; });
+    const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" ||
+                          notice.code == "water_cold_for_instant";
+    const bool known =
+        std::any_of(plan.notices.begin(), plan.notices.end(), [&](const Notice& n) { return n.text == notice.text; });
     if ((touches_yeast || !of_yeast) && !known) plan.notices.push_back(std::move(notice));
   }
 }
@@ -217,21 +236,25 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
   const Formula& f = mix.formula;
   const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
   const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
-  const bool wetted_apart = std::any_of(f.waters.begin(), f.waters.end(), [](const Water& water) { return water.wets_yeast; });
+  const bool wetted_apart =
+      std::any_of(f.waters.begin(), f.waters.end(), [](const Water& water) { return water.wets_yeast; });
   const double poured_c = plan.ice_g > 0 ? std::max(plan.water_c, 0.0) : plan.water_c;
   add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
   for (const Water& water : f.waters) add_notices(plan, water.temperature_c, water.wets_yeast, kind);
   if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
-    for (Notice& notice : cautions({.perishable_h = perishable_rest_h(plan, contents, balance)})) plan.notices.push_back(std::move(notice));
+    for (Notice& notice : cautions({.perishable_h = perishable_rest_h(plan, contents, balance)}))
+      plan.notices.push_back(std::move(notice));
   }
   for (Notice& notice : cautions({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
   if (!mix.mixing) {
     plan.notices.push_back({"mixing_assumed",
                             Severity::info,
                             {},
-                            "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or the net gain of your batches"});
+                            "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or "
+                            "the net gain of your batches"});
   }
-  std::stable_sort(plan.notices.begin(), plan.notices.end(), [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  std::stable_sort(plan.notices.begin(), plan.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
 
 /// The main water, linear in the wanted dough, the flour and the room.
@@ -239,8 +262,10 @@ struct Linear {
   double at_zero, per_desired, per_flour, per_room;
 };
 
-FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, const double* flour, const double* room, double* out) {
-  for (std::size_t i = 0; i < n; ++i) out[i] = c.at_zero + c.per_desired * desired[i] + c.per_flour * flour[i] + c.per_room * room[i];
+FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, const double* flour, const double* room,
+                               double* out) {
+  for (std::size_t i = 0; i < n; ++i)
+    out[i] = c.at_zero + c.per_desired * desired[i] + c.per_flour * flour[i] + c.per_room * room[i];
 }
 
 }  // namespace
@@ -295,7 +320,8 @@ Mix with_water(const Mix& mix, const WaterPlan& plan) {
 
 double dough_by_heat_balance(const Mix& mix) { return mixed_c(mix, contents_of(mix)); }
 
-void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c, std::span<double> out) {
+void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c,
+               std::span<double> out) {
   require_dough(mix.formula);
   const std::size_t n = out.size();
   require_column(field::desired_c, desired_c, n);
@@ -315,13 +341,16 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
   constexpr std::size_t block = 256;
   const Column<block> desired(desired_c, n), flour(flour_c, n), room(room_c, n);
   for_blocks(n, block, [&](std::size_t start, std::size_t count) {
-    linear(count, {zero, per_desired, per_flour, per_room}, desired.at(start), flour.at(start), room.at(start), out.data() + start);
+    linear(count, {zero, per_desired, per_flour, per_room}, desired.at(start), flour.at(start), room.at(start),
+           out.data() + start);
   });
 }
 
 double net_gain_from_batch(const Mix& mix, double dough_c) {
   require(field::dough_c, dough_c);
-  if (!mix.water_c) throw InvalidInput("the main water has no temperature; give the one it was poured with, water_c [water_c]", {.field = "water_c"});
+  if (!mix.water_c)
+    throw InvalidInput("the main water has no temperature; give the one it was poured with, water_c [water_c]",
+                       {.field = "water_c"});
   const double gain = net_gain(mix, *mix.water_c, dough_c);
   require_gain_of_batch(gain);
   return gain;
@@ -357,7 +386,7 @@ double net_gain_from_friction(const Mix& mix, double friction_k, double desired_
   const double n = factors_of(mix);
   // The rule's water there may be one that cannot be poured; the number it makes of the friction holds all the same.
   const double water_c = n * desired_c - (n - 1) * measured_at_c - friction_k;
-  const double gain = net_gain(in_even_kitchen(with_cold_water(mix), measured_at_c), water_c, desired_c);
+  const double gain = net_gain(in_even_room(with_cold_water(mix), measured_at_c), water_c, desired_c);
   Field worth = field::net_gain_kj_per_kg;
   worth.label = "net mixing gain worth this friction";
   require(worth, gain);

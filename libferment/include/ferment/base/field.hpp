@@ -53,9 +53,16 @@ inline constexpr Field from_c{"from_c",
                               "dough temperature the known time belongs to",
                               "as dough_c",
                               ""};
-inline constexpr Field to_c{
-    "to_c", "dough temperature here", "°C", -2, 45, must_be_given, Quantity::temperature, "dough temperature the time is wanted for", "as dough_c",
-    ""};
+inline constexpr Field to_c{"to_c",
+                            "dough temperature here",
+                            "°C",
+                            -2,
+                            45,
+                            must_be_given,
+                            Quantity::temperature,
+                            "dough temperature the time is wanted for",
+                            "as dough_c",
+                            ""};
 inline constexpr Field temperature_c{"temperature_c",
                                      "temperature",
                                      "°C",
@@ -76,10 +83,26 @@ inline constexpr Field desired_c{"desired_c",
                                  "dough temperature wanted at the end of mixing",
                                  "common practice, no source: 20 to 28 °C",
                                  "most wheat doughs are wanted at 20 to 28 °C"};
-inline constexpr Field flour_c{
-    "flour_c", "flour temperature", "°C", -30, 60, must_be_given, Quantity::temperature, "temperature of the flour in its bag", "", ""};
-inline constexpr Field room_c{
-    "room_c", "room temperature", "°C", -30, 60, must_be_given, Quantity::temperature, "air temperature where the dough is mixed", "", ""};
+inline constexpr Field flour_c{"flour_c",
+                               "flour temperature",
+                               "°C",
+                               -30,
+                               60,
+                               must_be_given,
+                               Quantity::temperature,
+                               "temperature of the flour in its bag",
+                               "",
+                               ""};
+inline constexpr Field room_c{"room_c",
+                              "room temperature",
+                              "°C",
+                              -30,
+                              60,
+                              must_be_given,
+                              Quantity::temperature,
+                              "air temperature where the dough is mixed",
+                              "",
+                              ""};
 inline constexpr Field preferment_c{"preferment_c",
                                     "preferment temperature",
                                     "°C",
@@ -100,8 +123,16 @@ inline constexpr Field water_c{"water_c",
                                "temperature of the water poured in",
                                "yeast is dead at 60 °C (science of the trade); ice has its own amount",
                                "yeast dies at 60 °C; below 0 °C ask for ice"};
-inline constexpr Field tap_c{
-    "tap_c", "tap water temperature", "°C", 0, 60, must_be_given, Quantity::temperature, "cold water as it comes from the tap", "", ""};
+inline constexpr Field tap_c{"tap_c",
+                             "tap water temperature",
+                             "°C",
+                             0,
+                             60,
+                             must_be_given,
+                             Quantity::temperature,
+                             "cold water as it comes from the tap",
+                             "",
+                             ""};
 inline constexpr Field refrigerator_c{"refrigerator_c",
                                       "refrigerator temperature",
                                       "°C",
@@ -202,8 +233,16 @@ inline constexpr Field rise_percent{"rise_percent",
                                     "volume gained since the start of the stage",
                                     "a rise below 0.1 % cannot be seen",
                                     "doubled is 100, half as much again is 50"};
-inline constexpr Field time_h{
-    "time_h", "time", "h", 0, 1000, must_be_given, Quantity::duration, "hours, or a timedelta in Python", "", "minutes are divided by 60"};
+inline constexpr Field time_h{"time_h",
+                              "time",
+                              "h",
+                              0,
+                              1000,
+                              must_be_given,
+                              Quantity::duration,
+                              "hours, or a timedelta in Python",
+                              "",
+                              "minutes are divided by 60"};
 inline constexpr Field target_h{"target_h",
                                 "time",
                                 "h",
@@ -224,7 +263,8 @@ inline constexpr Field perishable_h{"perishable_h",
                                     "hours a dough with egg, milk or other perishable food is held",
                                     "",
                                     "minutes are divided by 60"};
-inline constexpr Field water_g{"water_g", "water", "g", 0.1, 1e6, must_be_given, Quantity::mass, "weight of water", "", ""};
+inline constexpr Field water_g{"water_g",      "water",           "g", 0.1, 1e6, must_be_given,
+                               Quantity::mass, "weight of water", "",  ""};
 inline constexpr Field loss_fraction{"loss_fraction",
                                      "loss by handling",
                                      "of the gas in the cells",
@@ -235,16 +275,46 @@ inline constexpr Field loss_fraction{"loss_fraction",
                                      "share of the gas cells' content pressed out",
                                      "",
                                      "0.5 is half of the gas"};
-inline constexpr Field co2_mmol{
-    "co2_mmol", "CO2", "mmol per 100 g flour", 0, 1000, must_be_given, Quantity::ratio, "carbon dioxide per 100 g of flour", "", ""};
-inline constexpr Field air_mmol{
-    "air_mmol", "air in the cells", "mmol per 100 g flour", 0, 1000, must_be_given, Quantity::ratio, "air in the gas cells per 100 g of flour", "",
-    ""};
-inline constexpr Field volume_ratio{
-    "volume_ratio", "volume", "times the mixed volume", 0.1, 1000, must_be_given, Quantity::ratio, "volume over the volume just after mixing", "",
-    "doubled is 2"};
-inline constexpr Field volume_ml{
-    "volume_ml", "volume", "mL per 100 g flour", 1, 1e5, must_be_given, Quantity::ratio, "volume of the dough per 100 g of flour", "", ""};
+inline constexpr Field co2_mmol{"co2_mmol",
+                                "CO2",
+                                "mmol per 100 g flour",
+                                0,
+                                1000,
+                                must_be_given,
+                                Quantity::ratio,
+                                "carbon dioxide per 100 g of flour",
+                                "",
+                                ""};
+inline constexpr Field air_mmol{"air_mmol",
+                                "air in the cells",
+                                "mmol per 100 g flour",
+                                0,
+                                1000,
+                                must_be_given,
+                                Quantity::ratio,
+                                "air in the gas cells per 100 g of flour",
+                                "",
+                                ""};
+inline constexpr Field volume_ratio{"volume_ratio",
+                                    "volume",
+                                    "times the mixed volume",
+                                    0.1,
+                                    1000,
+                                    must_be_given,
+                                    Quantity::ratio,
+                                    "volume over the volume just after mixing",
+                                    "",
+                                    "doubled is 2"};
+inline constexpr Field volume_ml{"volume_ml",
+                                 "volume",
+                                 "mL per 100 g flour",
+                                 1,
+                                 1e5,
+                                 must_be_given,
+                                 Quantity::ratio,
+                                 "volume of the dough per 100 g of flour",
+                                 "",
+                                 ""};
 inline constexpr Field mixed_volume_ml{"mixed_volume_ml",
                                        "volume after mixing",
                                        "mL per 100 g flour",
@@ -268,24 +338,39 @@ inline constexpr Field equivalent_h{"equivalent_h",
 
 // ---- what comes into the bowl ---------------------------------------------------------------------------------
 constexpr Field grams_of(std::string_view name, std::string_view label, std::string_view meaning, double low = 0) {
-  return {name, label, "g", low, 1e6, low == 0 ? 0 : must_be_given, Quantity::mass, meaning, "", "in grams: an ounce is 28.35 g"};
+  return {name,
+          label,
+          "g",
+          low,
+          1e6,
+          low == 0 ? 0 : must_be_given,
+          Quantity::mass,
+          meaning,
+          "",
+          "in grams: an ounce is 28.35 g"};
 }
 inline constexpr Field flour_g = grams_of("flour_g", "flour", "weight of a flour", 0.1);
-inline constexpr Field poured_water_g = grams_of("water_g", "water", "weight of the main water, whose temperature is asked for");
-inline constexpr Field portion_water_g = grams_of("water_g", "a portion of water", "weight of a portion of water of its own temperature", 0.1);
+inline constexpr Field poured_water_g =
+    grams_of("water_g", "water", "weight of the main water, whose temperature is asked for");
+inline constexpr Field portion_water_g =
+    grams_of("water_g", "a portion of water", "weight of a portion of water of its own temperature", 0.1);
 inline constexpr Field ice_g = grams_of("ice_g", "ice", "weight of ice in place of that much of the water");
 inline constexpr Field salt_g = grams_of("salt_g", "salt", "weight of salt");
 inline constexpr Field sugar_g = grams_of("sugar_g", "sugar", "weight of sugar");
-inline constexpr Field gluten_g = grams_of("gluten_g", "added gluten", "weight of vital wheat gluten; it counts as flour");
+inline constexpr Field gluten_g =
+    grams_of("gluten_g", "added gluten", "weight of vital wheat gluten; it counts as flour");
 inline constexpr Field milk_g = grams_of("milk_g", "milk", "weight of whole milk");
 inline constexpr Field egg_g = grams_of("egg_g", "egg", "weight of whole egg without shell");
 inline constexpr Field butter_g = grams_of("butter_g", "butter", "weight of butter");
 inline constexpr Field oil_g = grams_of("oil_g", "oil", "weight of oil");
 inline constexpr Field instant_g = grams_of("instant_g", "instant yeast", "weight of instant dry yeast");
 inline constexpr Field active_dry_g = grams_of("active_dry_g", "active dry yeast", "weight of active dry yeast");
-inline constexpr Field compressed_g = grams_of("compressed_g", "compressed yeast", "weight of compressed (fresh) yeast");
+inline constexpr Field compressed_g =
+    grams_of("compressed_g", "compressed yeast", "weight of compressed (fresh) yeast");
 inline constexpr Field piece_g = grams_of("piece_g", "weight of a piece", "weight of a piece as divided", 1);
-inline constexpr Field pieces{"pieces", "number of pieces", "", 1, 1e5, must_be_given, Quantity::ratio, "pieces the dough is divided into", "", ""};
+inline constexpr Field pieces{
+    "pieces", "number of pieces", "", 1, 1e5, must_be_given, Quantity::ratio, "pieces the dough is divided into", "",
+    ""};
 inline constexpr Field loss_percent{"loss_percent",
                                     "handling loss",
                                     "%",
@@ -296,26 +381,28 @@ inline constexpr Field loss_percent{"loss_percent",
                                     "dough that stays on bowl, hands and table, percent of the dough",
                                     "common practice, no source: 1 to 3 %",
                                     ""};
-inline constexpr Field moisture_percent{"moisture_percent",
-                                        "moisture of the flour",
-                                        "%",
-                                        5,
-                                        20,
-                                        must_be_given,
-                                        Quantity::percent,
-                                        "water in the flour as it is weighed, percent of its weight",
-                                        "USDA FoodData Central (from memory): 10.7 to 13.4 %; European flours 14 to 15 % (common practice)",
-                                        ""};
-inline constexpr Field poured_water_percent{"poured_water_percent",
-                                            "water poured",
-                                            "%",
-                                            0,
-                                            130,
-                                            65,
-                                            Quantity::percent,
-                                            "water poured, that of portions and preferments included, percent of flour weight",
-                                            "common practice, no source: 0 (a milk dough) to 100 %",
-                                            "325 g on 500 g of flour are 65"};
+inline constexpr Field moisture_percent{
+    "moisture_percent",
+    "moisture of the flour",
+    "%",
+    5,
+    20,
+    must_be_given,
+    Quantity::percent,
+    "water in the flour as it is weighed, percent of its weight",
+    "USDA FoodData Central (from memory): 10.7 to 13.4 %; European flours 14 to 15 % (common practice)",
+    ""};
+inline constexpr Field poured_water_percent{
+    "poured_water_percent",
+    "water poured",
+    "%",
+    0,
+    130,
+    65,
+    Quantity::percent,
+    "water poured, that of portions and preferments included, percent of flour weight",
+    "common practice, no source: 0 (a milk dough) to 100 %",
+    "325 g on 500 g of flour are 65"};
 inline constexpr Field flours_percent{"flours_percent",
                                       "share of a flour",
                                       "%",
@@ -337,13 +424,18 @@ inline constexpr Field liquid_percent{"liquid_percent",
                                       "common practice, no source: 0 to 70 %",
                                       "percent of the flour's weight, not of the dough's"};
 
-constexpr Field celsius_of(std::string_view name, std::string_view label, double low, double high, std::string_view meaning) {
+constexpr Field celsius_of(std::string_view name, std::string_view label, double low, double high,
+                           std::string_view meaning) {
   return {name, label, "°C", low, high, must_be_given, Quantity::temperature, meaning, "", ""};
 }
-inline constexpr Field bowl_c = celsius_of("bowl_c", "bowl temperature", -30, 100, "temperature of the bowl; the room's if not given");
-inline constexpr Field milk_c = celsius_of("milk_c", "milk temperature", 0, 60, "temperature of the milk; the room's if not given");
-inline constexpr Field egg_c = celsius_of("egg_c", "egg temperature", 0, 60, "temperature of the egg; the room's if not given");
-inline constexpr Field butter_c = celsius_of("butter_c", "butter temperature", -20, 60, "temperature of the butter; the room's if not given");
+inline constexpr Field bowl_c =
+    celsius_of("bowl_c", "bowl temperature", -30, 100, "temperature of the bowl; the room's if not given");
+inline constexpr Field milk_c =
+    celsius_of("milk_c", "milk temperature", 0, 60, "temperature of the milk; the room's if not given");
+inline constexpr Field egg_c =
+    celsius_of("egg_c", "egg temperature", 0, 60, "temperature of the egg; the room's if not given");
+inline constexpr Field butter_c =
+    celsius_of("butter_c", "butter temperature", -20, 60, "temperature of the butter; the room's if not given");
 inline constexpr Field ice_c{"ice_c",
                              "ice temperature",
                              "°C",
@@ -356,7 +448,8 @@ inline constexpr Field ice_c{"ice_c",
                              ""};
 
 // ---- bowl, mixing and rest ------------------------------------------------------------------------------------
-inline constexpr Field bowl_g = grams_of("bowl_g", "weight of the bowl", "weight of the bowl with its hook or paddle; 0: no bowl");
+inline constexpr Field bowl_g =
+    grams_of("bowl_g", "weight of the bowl", "weight of the bowl with its hook or paddle; 0: no bowl");
 inline constexpr Field contact{"contact",
                                "share of the bowl that takes part",
                                "",
@@ -397,26 +490,28 @@ inline constexpr Field hydration_kj_per_kg{"hydration_kj_per_kg",
                                            "heat that flour gives off when it is wetted, per kg of flour as weighed",
                                            "15.1 at 11 to 12 % moisture: baking trade dictionary",
                                            ""};
-inline constexpr Field net_gain_kj_per_kg{"net_gain_kj_per_kg",
-                                          "net mixing gain",
-                                          "kJ/kg",
-                                          -30,
-                                          120,
-                                          must_be_given,
-                                          Quantity::ratio,
-                                          "work and hydration less losses during mixing, per kg of dough, from logged batches",
-                                          "common practice, no source: 2 to 15 at home",
-                                          "find it from a batch: net_gain_from_batch"};
-inline constexpr Field sd_kj_per_kg{"sd_kj_per_kg",
-                                    "spread of the net mixing gain",
-                                    "kJ/kg",
-                                    0,
-                                    50,
-                                    1,
-                                    Quantity::ratio,
-                                    "standard deviation from batch to batch",
-                                    "readings of dough, water and flour within ± 0.5 K in 9 of 10, by their weights: 1 kJ/kg; engineering estimate",
-                                    ""};
+inline constexpr Field net_gain_kj_per_kg{
+    "net_gain_kj_per_kg",
+    "net mixing gain",
+    "kJ/kg",
+    -30,
+    120,
+    must_be_given,
+    Quantity::ratio,
+    "work and hydration less losses during mixing, per kg of dough, from logged batches",
+    "common practice, no source: 2 to 15 at home",
+    "find it from a batch: net_gain_from_batch"};
+inline constexpr Field sd_kj_per_kg{
+    "sd_kj_per_kg",
+    "spread of the net mixing gain",
+    "kJ/kg",
+    0,
+    50,
+    1,
+    Quantity::ratio,
+    "standard deviation from batch to batch",
+    "readings of dough, water and flour within ± 0.5 K in 9 of 10, by their weights: 1 kJ/kg; engineering estimate",
+    ""};
 inline constexpr Field rest_h{"rest_h",
                               "rest before the yeast",
                               "h",
@@ -427,9 +522,16 @@ inline constexpr Field rest_h{"rest_h",
                               "hours flour and water rest before yeast, salt and the rest are mixed in",
                               "common practice, no source: 0.3 to 2 h",
                               "minutes are divided by 60"};
-inline constexpr Field stands_h{
-    "stands_h", "time the portion stands",  "h", 0, 24, 0, Quantity::duration, "hours a portion of water stands in the room before it is mixed in",
-    "",         "minutes are divided by 60"};
+inline constexpr Field stands_h{"stands_h",
+                                "time the portion stands",
+                                "h",
+                                0,
+                                24,
+                                0,
+                                Quantity::duration,
+                                "hours a portion of water stands in the room before it is mixed in",
+                                "",
+                                "minutes are divided by 60"};
 inline constexpr Field cup_h{"cup_h",
                              "time constant of the standing portion",
                              "h",
@@ -463,7 +565,8 @@ inline constexpr Field start_c{"start_c",
                                "temperature of the dough when the drift begins",
                                "as dough_c",
                                "measure the dough with a probe"};
-inline constexpr Field surroundings_c = celsius_of("surroundings_c", "temperature of the surroundings", -40, 80, "temperature the dough nears");
+inline constexpr Field surroundings_c =
+    celsius_of("surroundings_c", "temperature of the surroundings", -40, 80, "temperature the dough nears");
 inline constexpr Field time_constant_h{"time_constant_h",
                                        "time constant",
                                        "h",
@@ -476,7 +579,8 @@ inline constexpr Field time_constant_h{"time_constant_h",
                                        "minutes are divided by 60"};
 
 // ---- a piece and what it sits in ------------------------------------------------------------------------------
-inline constexpr Field proof_box_c = celsius_of("proof_box_c", "proof box temperature", 0, 60, "air temperature inside the proof box");
+inline constexpr Field proof_box_c =
+    celsius_of("proof_box_c", "proof box temperature", 0, 60, "air temperature inside the proof box");
 inline constexpr Field humidity_percent{"humidity_percent",
                                         "relative humidity",
                                         "%",
@@ -487,16 +591,17 @@ inline constexpr Field humidity_percent{"humidity_percent",
                                         "relative humidity of the air, for a dough that is not covered",
                                         "common practice, no source: 40 to 60 % in a room, 70 to 85 % in a proof box",
                                         "50 is half of what the air can hold"};
-inline constexpr Field heat_transfer_w_per_m2_k{"heat_transfer_w_per_m2_k",
-                                                "heat transfer coefficient",
-                                                "W/(m²·K)",
-                                                0.5,
-                                                200,
-                                                must_be_given,
-                                                Quantity::ratio,
-                                                "heat between a surface and the air, radiation included, in place of the table's",
-                                                "computed: 7 to 10 in still air, 9 to 18 with a fan",
-                                                ""};
+inline constexpr Field heat_transfer_w_per_m2_k{
+    "heat_transfer_w_per_m2_k",
+    "heat transfer coefficient",
+    "W/(m²·K)",
+    0.5,
+    200,
+    must_be_given,
+    Quantity::ratio,
+    "heat between a surface and the air, radiation included, in place of the table's",
+    "computed: 7 to 10 in still air, 9 to 18 with a fan",
+    ""};
 inline constexpr Field half_range_k{"half_range_k",
                                     "daily swing",
                                     "K",
@@ -518,24 +623,27 @@ inline constexpr Field warmest_h{"warmest_h",
                                  "",
                                  "hours of the process: 16 is four in the afternoon if it starts by the clock"};
 constexpr Field centimetres_of(std::string_view name, std::string_view label, std::string_view meaning) {
-  return {name, label, "cm", 0.5, 200, must_be_given, Quantity::ratio, meaning, "", "in centimetres: an inch is 2.54 cm"};
+  return {name,          label,           "cm",    0.5, 200,
+          must_be_given, Quantity::ratio, meaning, "",  "in centimetres: an inch is 2.54 cm"};
 }
-inline constexpr Field diameter_cm = centimetres_of("diameter_cm", "diameter", "diameter of a piece, or of the tub at the dough");
+inline constexpr Field diameter_cm =
+    centimetres_of("diameter_cm", "diameter", "diameter of a piece, or of the tub at the dough");
 inline constexpr Field length_cm = centimetres_of("length_cm", "length", "length of a long piece");
 inline constexpr Field depth_cm = centimetres_of("depth_cm", "depth", "depth of the dough in its tub");
-inline constexpr Field vessel_g =
-    grams_of("vessel_g", "weight of the tub", "weight of the tub, which warms and cools with the dough; 0: not counted");
+inline constexpr Field vessel_g = grams_of("vessel_g", "weight of the tub",
+                                           "weight of the tub, which warms and cools with the dough; 0: not counted");
 inline constexpr Field dough_g = grams_of("dough_g", "dough", "weight of the dough", 1);
-inline constexpr Field piece_heat_loss_w_per_k{"piece_heat_loss_w_per_k",
-                                               "heat loss of the piece",
-                                               "W/K",
-                                               1e-4,
-                                               1000,
-                                               must_be_given,
-                                               Quantity::ratio,
-                                               "heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give",
-                                               "computed: 0.1 for a roll to 1 for a large tub",
-                                               "heat capacity over time constant: 1 kg of dough that takes 3 h has 0.26"};
+inline constexpr Field piece_heat_loss_w_per_k{
+    "piece_heat_loss_w_per_k",
+    "heat loss of the piece",
+    "W/K",
+    1e-4,
+    1000,
+    must_be_given,
+    Quantity::ratio,
+    "heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give",
+    "computed: 0.1 for a roll to 1 for a large tub",
+    "heat capacity over time constant: 1 kg of dough that takes 3 h has 0.26"};
 
 // ---- what is done ---------------------------------------------------------------------------------------------
 inline constexpr Field until_h{"until_h",
@@ -548,9 +656,16 @@ inline constexpr Field until_h{"until_h",
                                "hours from the stage's start to its end, or a timedelta in Python",
                                "",
                                "minutes are divided by 60"};
-inline constexpr Field folds_h{
-    "folds_h", "moment of a fold",         "h", 0, 1000, must_be_given, Quantity::duration, "hours from the stage's start to a fold",
-    "",        "minutes are divided by 60"};
+inline constexpr Field folds_h{"folds_h",
+                               "moment of a fold",
+                               "h",
+                               0,
+                               1000,
+                               must_be_given,
+                               Quantity::duration,
+                               "hours from the stage's start to a fold",
+                               "",
+                               "minutes are divided by 60"};
 inline constexpr Field start_h{"start_h",
                                "hour of the process",
                                "h",

@@ -11,8 +11,9 @@ namespace ferment {
 class Values {
  public:
   constexpr Values(double value) : value_(value) {}  // NOLINT(google-explicit-constructor)
-  constexpr Values(std::span<const double> values) : single_(false), data_(values.data()), size_(values.size()) {}  // NOLINT
-  Values(const std::vector<double>& values) : Values(std::span<const double>(values)) {}                            // NOLINT
+  constexpr Values(std::span<const double> values)
+      : single_(false), data_(values.data()), size_(values.size()) {}                     // NOLINT
+  Values(const std::vector<double>& values) : Values(std::span<const double>(values)) {}  // NOLINT
 
   /// True if the same value serves every scenario.
   constexpr bool is_single() const { return single_; }

@@ -19,7 +19,8 @@ struct ClockInputs {
 /// Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough (25 °C, 2 % salt, 65 %
 /// water, no sugar); 0 where the yeast stands still. Model §1.
 /// @throws InvalidInput outside the field table's bounds
-FERMENT_API double speed(double dough_c, double salt_percent = field::salt_percent.initial, double water_percent = field::water_percent.initial,
+FERMENT_API double speed(double dough_c, double salt_percent = field::salt_percent.initial,
+                         double water_percent = field::water_percent.initial,
                          double sugar_percent = field::sugar_percent.initial, const Kitchen& kitchen = {});
 
 /// The same for arrays: every input has one value or out.size() values. @throws InvalidInput
@@ -31,6 +32,7 @@ FERMENT_API void speed(const ClockInputs& inputs, std::span<double> out, const K
 FERMENT_API double same_rise(double time_h, double from_c, double to_c, const Kitchen& kitchen = {});
 
 /// The same for arrays. @throws InvalidInput; OutsideModel
-FERMENT_API void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, std::span<double> out, const Kitchen& kitchen = {});
+FERMENT_API void same_rise(const Values& time_h, const Values& from_c, const Values& to_c, std::span<double> out,
+                           const Kitchen& kitchen = {});
 
 }  // namespace ferment

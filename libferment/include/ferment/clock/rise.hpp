@@ -47,14 +47,15 @@ FERMENT_API double hours_to_rise(double rise_percent, const Dough& dough, const 
 /// The same for arrays: every input has one value or out.size() values. With Unreachable::infinity out is infinite
 /// where the rise is never reached. out must not overlap the inputs and has no meaning after an error.
 /// @throws as above, naming the first offending index and the count
-FERMENT_API void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen = {},
-                               Unreachable unreachable = Unreachable::raise);
+FERMENT_API void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out,
+                               const Kitchen& kitchen = {}, Unreachable unreachable = Unreachable::raise);
 
 /// Rise in percent after `time_h` hours, the inverse of hours_to_rise; 0 at 0 h. @throws InvalidInput
 FERMENT_API double rise_after(double time_h, const Dough& dough, const Kitchen& kitchen = {});
 
 /// The same for arrays. @throws InvalidInput
-FERMENT_API void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen = {});
+FERMENT_API void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out,
+                            const Kitchen& kitchen = {});
 
 /// The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 /// @throws InvalidInput
@@ -63,7 +64,8 @@ FERMENT_API double reachable_rise(const Dough& dough, const Kitchen& kitchen = {
 /// Yeast dose, percent as weighed of dough.yeast's kind, with which the rise takes that long (dough.yeast_percent is
 /// not read). Bracketed root in the logarithm of the dose (TOMS 748); more yeast is always faster.
 /// @throws InvalidInput; NoSolution naming the hours that 0.01 and 5 % as instant yeast give; OutsideModel
-FERMENT_API double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, const Kitchen& kitchen = {});
+FERMENT_API double yeast_for_rise(double rise_percent, double target_h, const Dough& dough,
+                                  const Kitchen& kitchen = {});
 
 /// Which factor made how much of a time.
 struct Factor {
@@ -102,7 +104,8 @@ FERMENT_API DoughState rested(const Dough& dough, const DoughState& state, doubl
 
 /// The state after a handling that presses out a share of the cells' gas. What had leaked is gone, the dissolved gas
 /// stays, the yeast does not forget. @throws InvalidInput
-FERMENT_API DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction, const Kitchen& kitchen = {});
+FERMENT_API DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction,
+                               const Kitchen& kitchen = {});
 
 /// Volume over the volume just after mixing, a ratio. @throws InvalidInput
 FERMENT_API double volume_ratio(const Dough& dough, const DoughState& state, const Kitchen& kitchen = {});
@@ -117,6 +120,7 @@ enum class Standing { tin, free };
 /// Volume over mixed volume above which a dough is over-proofed: a share of the largest volume (0.87 in a tin or tub,
 /// 0.65 standing free) and, for a final proof that started at `start_ratio`, at most its own rise limit (130 %).
 /// Common practice, no source; the shares are parameters of the kitchen. @throws InvalidInput
-FERMENT_API double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio = 1, const Kitchen& kitchen = {});
+FERMENT_API double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio = 1,
+                                    const Kitchen& kitchen = {});
 
 }  // namespace ferment

@@ -57,7 +57,8 @@ FERMENT_API Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law);
 FERMENT_API double temperature_factor(const TemperatureLaw& law, double temperature_c);
 
 /// The same for many temperatures; out has one place per temperature. @throws InvalidInput
-FERMENT_API void temperature_factor(const TemperatureLaw& law, std::span<const double> temperature_c, std::span<double> out);
+FERMENT_API void temperature_factor(const TemperatureLaw& law, std::span<const double> temperature_c,
+                                    std::span<double> out);
 
 /// Local temperature coefficient, exp(10 K · d ln factor/dT), a ratio: the Q10 a constant law would need here.
 /// @throws InvalidInput; OutsideModel where the factor is 0

@@ -14,12 +14,13 @@ namespace ferment {
 struct Cohort {
   Yeast yeast = Yeast::instant;  ///< decides its start-up
   double dose_g = 0;             ///< as it came in
-  double mass_g = 0;             ///< when its growth clock began: the dose, or what it had grown to when it was mixed into a new dough
-  double room_g = 0;             ///< what it can still grow from there
-  double increment_g = 0;        ///< its share of the dough's growth increment
-  double equivalent_h = 0;       ///< its age
-  double growing_h = 0;          ///< of its growth clock
-  bool past_lag = false;         ///< grows at once: it had begun before it was mixed into a new dough
+  double mass_g =
+      0;  ///< when its growth clock began: the dose, or what it had grown to when it was mixed into a new dough
+  double room_g = 0;        ///< what it can still grow from there
+  double increment_g = 0;   ///< its share of the dough's growth increment
+  double equivalent_h = 0;  ///< its age
+  double growing_h = 0;     ///< of its growth clock
+  bool past_lag = false;    ///< grows at once: it had begun before it was mixed into a new dough
 };
 
 /// What the cohort has grown to, g per 100 g flour.
@@ -34,13 +35,15 @@ struct CohortPart {
   std::vector<Cohort> cohorts = {};
 };
 
-/// The yeast of a mix: old doughs, new yeast (its dose per 100 g of all flour), and fresh flour for the rest of the flour shares.
-/// Everything is diluted by the flour. What the doughs can still grow, and the fresh flour's growth increment with it, is shared
-/// in proportion to the masses, so that a young cohort's share is that of its dose; a cohort that has begun to grow goes on
-/// without a new lag, from the mass it has. Parts of one dough that come together again are shared as before.
-/// Source: model of this library. (Sharing by dose alone would make a preferment's grown yeast shrink or jump on mixing.)
+/// The yeast of a mix: old doughs, new yeast (its dose per 100 g of all flour), and fresh flour for the rest of the
+/// flour shares. Everything is diluted by the flour. What the doughs can still grow, and the fresh flour's growth
+/// increment with it, is shared in proportion to the masses, so that a young cohort's share is that of its dose; a
+/// cohort that has begun to grow goes on without a new lag, from the mass it has. Parts of one dough that come together
+/// again are shared as before. Source: model of this library. (Sharing by dose alone would make a preferment's grown
+/// yeast shrink or jump on mixing.)
 /// @throws InvalidInput if shares are negative or sum to more than 1
-FERMENT_API std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added, const Kitchen& kitchen = {});
+FERMENT_API std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<const Cohort> added,
+                                              const Kitchen& kitchen = {});
 
 /// A new cohort of a dose, percent of flour as weighed; its share of the growth increment is set when it is mixed in.
 /// @throws InvalidInput unless the dose is a positive number

@@ -90,8 +90,8 @@ struct Percent {
 /// @throws InvalidInput without flour, for a negative or non-finite weight, or an unknown flour
 FERMENT_API Percent percent_of(const Formula& formula);
 
-/// Refuses what no bread dough has: water, salt, sugar, gluten, yeast or an enriching ingredient outside the field table's
-/// percentages of flour. A mix that is one addition of several need not pass.
+/// Refuses what no bread dough has: water, salt, sugar, gluten, yeast or an enriching ingredient outside the field
+/// table's percentages of flour. A mix that is one addition of several need not pass.
 /// @throws InvalidInput saying that percent are of the flour's weight
 FERMENT_API void require_dough(const Formula& formula);
 
@@ -105,10 +105,10 @@ struct FlourShare {
 
 /// A formula given in baker's percent of flour_g.
 struct PercentFormula {
-  double flour_g = 0;                        ///< all flour, that of preferments and added gluten included
-  std::vector<FlourShare> flours = {};       ///< empty: bread flour alone
-  double water_percent = 65;                 ///< water poured; less portions and preferments' water it is the main water
-  std::vector<Water> waters = {};            ///< in grams; part of water_percent
+  double flour_g = 0;                   ///< all flour, that of preferments and added gluten included
+  std::vector<FlourShare> flours = {};  ///< empty: bread flour alone
+  double water_percent = 65;            ///< water poured; less portions and preferments' water it is the main water
+  std::vector<Water> waters = {};       ///< in grams; part of water_percent
   std::vector<Preferment> preferments = {};  ///< in grams; their flour is part of flour_g, their water of water_percent
   double salt_percent = 2;
   double sugar_percent = 0;
@@ -127,8 +127,8 @@ struct PercentFormula {
 ///         are of the whole dough; if portions and preferments exceed the water or the flour
 FERMENT_API Formula formula_from_percent(const PercentFormula& percent);
 
-/// The formula for a number of pieces of a weight: every weight by one factor, so that pieces · piece_g are left after the
-/// loss. Portions' temperatures and times stay.
+/// The formula for a number of pieces of a weight: every weight by one factor, so that pieces · piece_g are left after
+/// the loss. Portions' temperatures and times stay.
 /// @param loss_percent  dough that stays on bowl, hands and table, percent of the dough
 /// @throws InvalidInput outside the field table, before or after
 FERMENT_API Formula scaled_to(const Formula& formula, double pieces, double piece_g, double loss_percent = 0);

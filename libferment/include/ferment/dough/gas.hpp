@@ -17,13 +17,13 @@ FERMENT_API double gas_capacity(double sugar_percent = 0, const Kitchen& kitchen
 /// Scalars in, scalar out. Source: model of this library; growth increment fitted to dough data, exhaustion
 /// first order in what is left.
 /// @throws InvalidInput outside the field table's bounds
-FERMENT_API double gas_made(double equivalent_h, double yeast_percent, Yeast yeast = Yeast::instant, double sugar_percent = 0,
-                            const Kitchen& kitchen = {});
+FERMENT_API double gas_made(double equivalent_h, double yeast_percent, Yeast yeast = Yeast::instant,
+                            double sugar_percent = 0, const Kitchen& kitchen = {});
 
 /// The inverse: equivalent hours until that much CO2 is made. Closed form with Lambert's W before the yeast
 /// grows (Boost.Math lambert_w0), a logarithm after, and Halley steps for the small start-up deficit.
 /// @throws InvalidInput; NoSolution if the sugars do not give that much gas, naming the most they give
-FERMENT_API double equivalent_hours_for_gas(double co2_mmol, double yeast_percent, Yeast yeast = Yeast::instant, double sugar_percent = 0,
-                                            const Kitchen& kitchen = {});
+FERMENT_API double equivalent_hours_for_gas(double co2_mmol, double yeast_percent, Yeast yeast = Yeast::instant,
+                                            double sugar_percent = 0, const Kitchen& kitchen = {});
 
 }  // namespace ferment

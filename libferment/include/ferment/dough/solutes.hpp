@@ -20,6 +20,7 @@ FERMENT_API double water_activity(double salt_percent, double water_percent, dou
 
 /// Speed of the yeast in this dough over its speed in the reference dough (2 % salt, 65 % water, no sugar):
 /// linear in water activity from 0 at kitchen.aw_min, never below 0. Arguments and errors as osmolality.
-FERMENT_API double solute_factor(double salt_percent, double water_percent, double sugar_percent = 0, const Kitchen& kitchen = {});
+FERMENT_API double solute_factor(double salt_percent, double water_percent, double sugar_percent = 0,
+                                 const Kitchen& kitchen = {});
 
 }  // namespace ferment

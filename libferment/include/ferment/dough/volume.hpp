@@ -46,7 +46,8 @@ FERMENT_API double volume_ml(const Body& body, const Gas& gas, double temperatur
 
 /// The inverse: CO2 held at a volume, mmol per 100 g flour, given the air.
 /// @throws InvalidInput; NoSolution if the volume is smaller than the dough with its air alone
-FERMENT_API double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, double temperature_c, const Kitchen& kitchen = {});
+FERMENT_API double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, double temperature_c,
+                                       const Kitchen& kitchen = {});
 
 /// Retention: volume over mixed volume if all gas since the anchor were held → the volume really held. All gas is
 /// held up to kitchen.retention_onset; beyond it the volume nears kitchen.retention_limit exponentially.
@@ -54,10 +55,12 @@ FERMENT_API double co2_for_volume_mmol(const Body& body, double air_mmol, double
 /// @param free_ratio     volume over mixed volume if nothing leaked since the anchor
 /// @param anchor_ratio   volume over mixed volume at the anchor: the start, or the last handling
 /// @throws InvalidInput
-FERMENT_API double held_ratio(double free_ratio, double anchor_ratio = 1, double gluten_percent = 0, const Kitchen& kitchen = {});
+FERMENT_API double held_ratio(double free_ratio, double anchor_ratio = 1, double gluten_percent = 0,
+                              const Kitchen& kitchen = {});
 
 /// The inverse. @throws NoSolution at and beyond the largest volume, naming it
-FERMENT_API double free_ratio(double held_ratio, double anchor_ratio = 1, double gluten_percent = 0, const Kitchen& kitchen = {});
+FERMENT_API double free_ratio(double held_ratio, double anchor_ratio = 1, double gluten_percent = 0,
+                              const Kitchen& kitchen = {});
 
 /// Handling presses out a share of the cells' content, CO2 and air alike; dissolved CO2 stays.
 /// @throws InvalidInput unless 0 ≤ loss_fraction ≤ 1

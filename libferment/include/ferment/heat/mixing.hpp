@@ -23,8 +23,9 @@ FERMENT_API double water_by_factor_rule(double desired_c, double flour_c, double
                                         std::optional<double> preferment_c = std::nullopt);
 
 /// The same for arrays: every input has one value or out.size() values. @throws InvalidInput
-FERMENT_API void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const Values& room_c, const Values& friction_k,
-                                      const std::optional<Values>& preferment_c, std::span<double> out);
+FERMENT_API void water_by_factor_rule(const Values& desired_c, const Values& flour_c, const Values& room_c,
+                                      const Values& friction_k, const std::optional<Values>& preferment_c,
+                                      std::span<double> out);
 
 /// Dough temperature that the factor rule expects, °C: (flour + room + water (+ preferment) + friction)/n.
 /// @throws InvalidInput
@@ -81,8 +82,8 @@ FERMENT_API std::span<const MixingMethod> mixing_methods();
 /// The method of that name. @throws InvalidInput naming the known ones
 FERMENT_API const MixingMethod& mixing_method_named(std::string_view name);
 
-/// Mixing heat from a method and its minutes: work in proportion to the time, hydration of the flour by its moisture, and
-/// exchange with the room over the minutes.
+/// Mixing heat from a method and its minutes: work in proportion to the time, hydration of the flour by its moisture,
+/// and exchange with the room over the minutes.
 struct ByMethod {
   std::string method = "hand";
   std::optional<double> minutes = {};              ///< the method's usual time if not given
@@ -95,19 +96,20 @@ struct ByWork {
   std::optional<double> hydration_kj_per_kg = {};  ///< per kg of flour; by its moisture if not given
 };
 
-/// One number from logged batches in place of work, hydration and losses; of it, the flour's heat of hydration comes when flour
-/// and water meet. With minutes, exchange with the room over them is reckoned apart, as with a method, so that a number found
-/// in a cold kitchen serves a warm one.
+/// One number from logged batches in place of work, hydration and losses; of it, the flour's heat of hydration comes
+/// when flour and water meet. With minutes, exchange with the room over them is reckoned apart, as with a method, so
+/// that a number found in a cold room serves a warm one.
 struct ByNetGain {
   double net_gain_kj_per_kg = 0;  ///< per kg of dough
-  double sd_kj_per_kg = 1;        ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
-  double minutes = 0;             ///< of mixing in the room; 0: losses are in the gain
+  double sd_kj_per_kg = 1;  ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
+  double minutes = 0;       ///< of mixing in the room; 0: losses are in the gain
 };
 
 /// Work and hydration, or one net gain: never both.
 using Mixing = std::variant<ByMethod, ByWork, ByNetGain>;
 
-/// Minutes of mixing in the room that a way of mixing says; 0 if it says none. @throws InvalidInput for an unknown method
+/// Minutes of mixing in the room that a way of mixing says; 0 if it says none. @throws InvalidInput for an unknown
+/// method
 FERMENT_API double mixing_minutes(const Mixing& mixing);
 
 /// What the plan must find again among the portions.
@@ -135,7 +137,8 @@ struct HeatSources {
   double mixing_h = 0;
 };
 
-/// The balance as a weighted mean: dough_c = Σ weights·temperature + room_weight·room + gain_k, and all weights sum to 1.
+/// The balance as a weighted mean: dough_c = Σ weights·temperature + room_weight·room + gain_k, and all weights sum
+/// to 1.
 struct HeatBalance {
   double dough_c = 0;                ///< at the end of mixing
   double wetted_c = 0;               ///< when flour and water have met, before the rest
@@ -149,14 +152,16 @@ struct HeatBalance {
   double k_per_kj_work = 0;          ///< K of dough per kJ of mixing
 };
 
-/// The enthalpy balance of mixing, exact for constant heat capacities: portions come together, wetted flour gives off heat,
-/// the rest relaxes to the room exponentially, the others join, and work comes in evenly while the room takes its share.
-/// @throws InvalidInput if nothing has a heat capacity, or for a number that is not finite or a negative capacity, loss or time
-/// Source: conservation of energy; relaxation by Newton's law of cooling.
+/// The enthalpy balance of mixing, exact for constant heat capacities: portions come together, wetted flour gives off
+/// heat, the rest relaxes to the room exponentially, the others join, and work comes in evenly while the room takes its
+/// share.
+/// @throws InvalidInput if nothing has a heat capacity, or for a number that is not finite or a negative capacity, loss
+/// or time Source: conservation of energy; relaxation by Newton's law of cooling.
 FERMENT_API HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSources& sources);
 
-/// Ice in place of that much of the water, g, from the enthalpies: water·c·(tap − wanted)/(c·tap + L − c_ice·ice). Valid for
-/// wanted water below 0 °C too, which is a way to say how much cold is wanted. More than water_g: not enough even as ice.
+/// Ice in place of that much of the water, g, from the enthalpies: water·c·(tap − wanted)/(c·tap + L − c_ice·ice).
+/// Valid for wanted water below 0 °C too, which is a way to say how much cold is wanted. More than water_g: not enough
+/// even as ice.
 /// @throws InvalidInput; NoSolution if the wanted water is warmer than the tap
 FERMENT_API double ice_by_heat_balance(double water_g, double tap_c, double wanted_c, double ice_c = 0);
 
@@ -180,7 +185,8 @@ FERMENT_API BatchMean mean_of_batches(std::size_t count, const std::function<dou
 
 /// Friction from several batches, K: friction_from_batch of each, their mean and spread.
 /// @throws InvalidInput, naming the batch
-FERMENT_API BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c, const Values& water_c,
+FERMENT_API BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c,
+                                            const Values& water_c,
                                             const std::optional<Values>& preferment_c = std::nullopt);
 
 }  // namespace ferment

@@ -60,7 +60,8 @@ struct DoughBody {
   double water_activity = 0.98;    ///< for an open piece
 };
 
-/// A piece as one node: capacity_j_k·dT/dt = −heat_loss_w_per_k·(T − air) + sources, T the mean temperature of the dough.
+/// A piece as one node: capacity_j_k·dT/dt = −heat_loss_w_per_k·(T − air) + sources, T the mean temperature of the
+/// dough.
 struct Node {
   double mass_g = 0;
   double volume_ml = 0;
@@ -70,8 +71,9 @@ struct Node {
   double time_constant_h = 0;
   double inside_k_per_w = 0;  ///< mean of the dough less its surface, per W of loss
   double core_over_mean = 1;  ///< (core − surface)/(mean − surface) of a settled profile: ball 2.5, oblong 2, tub 1.5
-  double settling_h = 0;      ///< time constant in which a profile settles after a change: the second eigenvalue's, Biot number 1
-  double open_m2 = 0;         ///< surface that water evaporates from
+  double settling_h =
+      0;  ///< time constant in which a profile settles after a change: the second eigenvalue's, Biot number 1
+  double open_m2 = 0;  ///< surface that water evaporates from
   double open_inside_m2_k_per_w = 0;
   double open_outside_w_per_m2_k = 0;
   double vapour_w_per_m2_pa = 0;  ///< heat by vapour per Pa of difference
@@ -79,20 +81,22 @@ struct Node {
   double humidity = 0;  ///< of the air, 0 to 1
 };
 
-/// The piece in such air: a sphere, a cylinder or a shallow cylinder in its tub, every face with the resistance of air, cover or
-/// wall, and of the dough inside (corrected lumped: L/(3k) for a slab of half-thickness L, R/(4k) for a cylinder, R/(5k) for a
-/// sphere; k 0.40 W/(m·K)). The tub has the dough's temperature.
+/// The piece in such air: a sphere, a cylinder or a shallow cylinder in its tub, every face with the resistance of air,
+/// cover or wall, and of the dough inside (corrected lumped: L/(3k) for a slab of half-thickness L, R/(4k) for a
+/// cylinder, R/(5k) for a sphere; k 0.40 W/(m·K)). The tub has the dough's temperature.
 /// @param pressure_pa  of the air, for an open piece
-/// @throws InvalidInput outside the field table, for a piece heavier than the dough, dimensions that contradict the weight, or
+/// @throws InvalidInput outside the field table, for a piece heavier than the dough, dimensions that contradict the
+/// weight, or
 ///         an open piece in air of unknown humidity
-/// Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5 (from memory); evaporation by the psychrometric
-/// constant, 66.9 Pa/K at sea level.
+/// Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5 (from memory); evaporation by the
+/// psychrometric constant, 66.9 Pa/K at sea level.
 FERMENT_API Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa = 101325);
 
 /// Refuses a piece outside the field table or over-determined. @throws InvalidInput
 FERMENT_API void require_piece(const Piece& piece);
 
-/// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it is open.
+/// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it
+/// is open.
 FERMENT_API double heat_loss_w(const Node& node, double mean_c, double air_c);
 
 FERMENT_API std::string_view name_of(Cover cover);

@@ -1,4 +1,5 @@
-// What the dough sits in over the day: air of a kind whose temperature may change, or the dough's own measured temperature.
+// What the dough sits in over the day: air of a kind whose temperature may change, or the dough's own measured
+// temperature.
 #pragma once
 
 #include <limits>
@@ -65,11 +66,13 @@ struct FERMENT_API Surroundings {
   static Surroundings sequence(std::vector<std::pair<double, Surroundings>> parts);
 };
 
-/// Refuses temperatures outside the field table, series without readings or with times that do not rise, and places out of order.
+/// Refuses temperatures outside the field table, series without readings or with times that do not rise, and places out
+/// of order.
 /// @throws InvalidInput
 FERMENT_API void require_surroundings(const Surroundings& surroundings);
 
-/// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place, or unless the hour is a number
+/// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place, or unless the
+/// hour is a number
 FERMENT_API const Place& place_at(const Surroundings& surroundings, double time_h);
 
 /// When the next place begins after an hour; infinite after the last.

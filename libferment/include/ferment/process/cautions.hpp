@@ -24,7 +24,8 @@ struct PlainNumbers {
   std::optional<double> rise_percent = {};  ///< of the bulk, from the end of mixing
   std::optional<double> water_c = {};       ///< any number: a planned water may be impossible, and the notice says so
   std::optional<double> refrigerator_c = {};
-  std::optional<double> perishable_h = {};  ///< hours a dough with egg, milk or other perishable food is held at dough_c
+  std::optional<double> perishable_h =
+      {};  ///< hours a dough with egg, milk or other perishable food is held at dough_c
 };
 
 /// The notices, most severe first; empty if there is nothing to say. Codes:

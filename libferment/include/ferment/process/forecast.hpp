@@ -16,8 +16,9 @@
 
 namespace ferment {
 
-/// Hours of the process's axis; infinite where it never happens. Beyond a stage's end a dough is followed for 48 h: an infinite
-/// `be_back_by_h` is after more than two days. Where one in ten is over-proofed sooner, all are followed until the median one is.
+/// Hours of the process's axis; infinite where it never happens. Beyond a stage's end a dough is followed for 48 h: an
+/// infinite `be_back_by_h` is after more than two days. Where one in ten is over-proofed sooner, all are followed until
+/// the median one is.
 struct StageForecast {
   std::string name = {};
   bool by_rise = false;                        ///< ends by a rise; else by a time
@@ -42,35 +43,42 @@ using ForEach = std::function<void(std::size_t count, const std::function<void(s
 
 struct ForecastOptions {
   std::size_t draws = 512;
-  double batch_sd = 0.12;   ///< of ln gassing_rate from batch to batch
+  double bake_sd = 0.12;    ///< of ln gassing_rate from bake to bake
   double tolerance = 3e-2;  ///< of simulate; hours to 1e-6
   bool heat_of_fermentation = true;
-  std::uint32_t seed = 3;                ///< of the scrambling; the evenest of 32 on five doughs that no test has
-  std::function<void()> interrupt = {};  ///< called very often, on the threads of `for_each`; what it throws ends the call
-  ForEach for_each = {};                 ///< how the draws are worked off: the library has no threads, the caller may; one after the other if empty
+  std::uint32_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
+  std::function<void()> interrupt =
+      {};  ///< called very often, on the threads of `for_each`; what it throws ends the call
+  ForEach for_each =
+      {};  ///< how the draws are worked off: the library has no threads, the caller may; one after the other if empty
 };
 
-/// The forecast. The draws are Sobol's sequence in the kitchen's covariance and the batch's spread, the same every time. In
-/// every draw each stage ends when it is ready, so one stage's uncertainty carries into the next.
+/// The forecast. The draws are Sobol's sequence in the kitchen's covariance and the bake's spread, the same every time.
+/// In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next.
 ///
-/// Acceptable rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice).
-/// Warmer dough is ready some 7 to 10 % per °C sooner near dough temperature. After a bulk of a fixed *time*, though, a warmer
-/// room can make the final proof longer: more of the sugars are spent and more gas is pressed out with the handling.
+/// Acceptable rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common
+/// practice). Warmer dough is ready some 7 to 10 % per °C sooner near dough temperature. After a bulk of a fixed
+/// *time*, though, a warmer room can make the final proof longer: more of the sugars are spent and more gas is pressed
+/// out with the handling.
 /// @throws as simulate for the kitchen's central values; in a draw a dough that leaves −2 to 45 °C is never ready
-/// Source: model of this library; Sobol points of Joe & Kuo 2008 (Boost.Random), scrambled after Owen 1995 (by hash, Burley 2020).
-FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
-                              const ForecastOptions& options = {});
+/// Source: model of this library; Sobol points of Joe & Kuo 2008 (Boost.Random), scrambled after Owen 1995 (by hash,
+/// Burley 2020).
+FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {},
+                              const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
-/// The hours between which a stage is ready with a probability, 0 < level < 1: as many doughs are ready before as after.
+/// The hours between which a stage is ready with a probability, 0 < level < 1: as many doughs are ready before as
+/// after.
 /// @throws InvalidInput
 FERMENT_API std::pair<double, double> interval_h(const StageForecast& stage, double level = 0.9);
 
-/// Quantile of rising values by linear interpolation, 0 ≤ share ≤ 1; infinite if it falls on an infinite one. @throws InvalidInput
+/// Quantile of rising values by linear interpolation, 0 ≤ share ≤ 1; infinite if it falls on an infinite one. @throws
+/// InvalidInput
 FERMENT_API double quantile(const std::vector<double>& rising, double share);
 
-/// The kitchens of the draws: central values moved by the covariance and the batch's spread, kept inside the table's bounds.
-/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ batch_sd ≤ 1
-FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws = 512, double batch_sd = 0.12,
+/// The kitchens of the draws: central values moved by the covariance and the bake's spread, kept inside the table's
+/// bounds.
+/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ bake_sd ≤ 1
+FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws = 512, double bake_sd = 0.12,
                                           std::uint32_t seed = ForecastOptions{}.seed);
 
 }  // namespace ferment

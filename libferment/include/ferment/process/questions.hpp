@@ -29,37 +29,44 @@ struct Choice {
   std::vector<Notice> notices = {};  ///< of that process
 };
 
-/// Yeast in all, g as weighed: every yeast of the mixes to come before the stage, by one factor. Logarithmic search, 0.01 to 5 % as
-/// instant yeast.
+/// Yeast in all, g as weighed: every yeast of the mixes to come before the stage, by one factor. Logarithmic search,
+/// 0.01 to 5 % as instant yeast.
 /// @param scale_g  what the user's scale shows: 0.1 or 1; 0: not rounded
-/// All questions: every choice at which the median of the draws is the wanted hour, settled to 1e-7 h. A curve of few draws tells
-/// where to look, the median itself is followed at its turns and jumps; a jump or a hole narrower than a look is passed over.
-/// @throws InvalidInput; NoSolution naming the hours within reach, the holes between them (ErrorDetail::ranges) and the nearest
-/// choice
-FERMENT_API Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g = 0, const Kitchen& kitchen = {},
-                             const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+/// All questions: every choice at which the median of the draws is the wanted hour, settled to 1e-7 h. A curve of few
+/// draws tells where to look, the median itself is followed at its turns and jumps; a jump or a hole narrower than a
+/// look is passed over.
+/// @throws InvalidInput; NoSolution naming the hours within reach, the holes between them (ErrorDetail::ranges) and the
+/// nearest choice
+FERMENT_API Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g = 0,
+                             const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
+                             const ForecastOptions& options = {});
 
-/// Temperature of the main water of the next mix, °C, 0 to 60. @throws as yeast_for; InvalidInput if no mix to come has water whose
-/// temperature counts
+/// Temperature of the main water of the next mix, °C, 0 to 60. @throws as yeast_for; InvalidInput if no mix to come has
+/// water whose temperature counts
 FERMENT_API Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {},
                              const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
-/// Temperature of all steady places with such air, from now to the stage, °C. @throws as yeast_for; InvalidInput if there is none
-FERMENT_API Choice room_for(const Process& process, const Wanted& wanted, Air air = Air::room, const Kitchen& kitchen = {},
-                            const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+/// Temperature of all steady places with such air, from now to the stage, °C. @throws as yeast_for; InvalidInput if
+/// there is none
+FERMENT_API Choice room_for(const Process& process, const Wanted& wanted, Air air = Air::room,
+                            const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
+                            const ForecastOptions& options = {});
 
 /// Latest hour at which the process may begin. @throws as yeast_for
-FERMENT_API Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {}, const ForecastOptions& options = {});
+FERMENT_API Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {},
+                                const ForecastOptions& options = {});
 
-/// Latest hour at which the dough of stage `moved` goes into the refrigerator (surroundings of any kind), where it stays to the
-/// stage's end. @throws as yeast_for
-FERMENT_API Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& refrigerator,
-                                    const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
+/// Latest hour at which the dough of stage `moved` goes into the refrigerator (surroundings of any kind), where it
+/// stays to the stage's end. @throws as yeast_for
+FERMENT_API Choice refrigerate_from(const Process& process, const Wanted& wanted, const std::string& moved,
+                                    const Surroundings& refrigerator, const Kitchen& kitchen = {},
+                                    const std::optional<State>& state = std::nullopt,
                                     const ForecastOptions& options = {});
 
-/// Latest hour at which the dough of stage `moved` comes out of its refrigerator into other surroundings, where it stays to the
-/// stage's end. @throws as yeast_for
-FERMENT_API Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into,
-                               const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
+/// Latest hour at which the dough of stage `moved` comes out of its refrigerator into other surroundings, where it
+/// stays to the stage's end. @throws as yeast_for
+FERMENT_API Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved,
+                               const Surroundings& into, const Kitchen& kitchen = {},
+                               const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
 }  // namespace ferment

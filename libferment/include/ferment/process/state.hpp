@@ -42,7 +42,8 @@ struct State {
   std::optional<StageProgress> stage = {};  ///< of the stage that is under way
 };
 
-/// Refuses a state that no process makes: amounts, gas, yeast or times outside their ranges, or that do not fit each other.
+/// Refuses a state that no process makes: amounts, gas, yeast or times outside their ranges, or that do not fit each
+/// other.
 /// @throws InvalidInput saying which
 FERMENT_API void require_state(const State& state);
 

@@ -19,8 +19,8 @@
 
 namespace ferment {
 
-/// One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. Temperatures that are not given are
-/// the room's. In a process it joins the dough that is there; only the first one needs flour.
+/// One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. Temperatures that are not
+/// given are the room's. In a process it joins the dough that is there; only the first one needs flour.
 struct Mix {
   Formula formula = {};
   double room_c = std::numeric_limits<double>::quiet_NaN();  ///< must be given
@@ -36,9 +36,9 @@ struct Mix {
   bool heat_of_solution = true;                  ///< salt (66 kJ/kg) and sugar (16 kJ/kg) cool as they dissolve
   double rest_h = 0;                             ///< flour, water, milk and egg rest that long before all else joins
   std::optional<double> heat_loss_w_per_k = {};  ///< of the covered dough to the room; by its weight if not given
-  std::vector<State> doughs = {};                ///< doughs of other processes, mixed in as they are: a sponge, old dough
-  std::optional<double> dough_c = {};            ///< measured at the end of mixing, in place of the heat balance's
-  bool yeast_unwetted = false;                   ///< active dry yeast is stirred in dry, without water of its own
+  std::vector<State> doughs = {};      ///< doughs of other processes, mixed in as they are: a sponge, old dough
+  std::optional<double> dough_c = {};  ///< measured at the end of mixing, in place of the heat balance's
+  bool yeast_unwetted = false;         ///< active dry yeast is stirred in dry, without water of its own
 };
 
 /// Refuses a mix outside the field table, or with nothing in it. @throws InvalidInput
@@ -65,10 +65,10 @@ struct Stage {
   Piece piece = {};
   Surroundings surroundings = {};
   std::variant<UntilTime, UntilRise> until = UntilTime{};
-  std::vector<double> folds_h = {};                                       ///< hours from the stage's start, rising
-  std::vector<Handling> handling = {};                                    ///< what ends the stage, in order
-  Standing standing = Standing::tin;                                      ///< in a tin or tub, or free: for the over-proof limit
-  bool final_proof = false;                                               ///< its own over-proof limit counts
+  std::vector<double> folds_h = {};     ///< hours from the stage's start, rising
+  std::vector<Handling> handling = {};  ///< what ends the stage, in order
+  Standing standing = Standing::tin;    ///< in a tin or tub, or free: for the over-proof limit
+  bool final_proof = false;             ///< its own over-proof limit counts
   std::optional<std::pair<double, double>> acceptable_rise_percent = {};  ///< lowest and highest
 };
 
@@ -81,7 +81,7 @@ using Step = std::variant<Mix, Stage>;
 struct Process {
   std::vector<Step> steps = {};
   double start_h = 0;     ///< of the hour axis: 0, or the hour of the day it begins
-  double altitude_m = 0;  ///< of the kitchen
+  double altitude_m = 0;  ///< above the sea
 };
 
 }  // namespace ferment

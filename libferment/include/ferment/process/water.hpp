@@ -46,15 +46,17 @@ struct WaterPlan {
 };
 
 /// Water temperature by the heat balance: every ingredient by its own heat capacity, the bowl, heat of hydration and of
-/// solution, mixing work or one net gain from logged batches, a rest with its drift to the room. Solved for the main water, or
-/// for ice in it where the answer is colder than the tap.
+/// solution, mixing work or one net gain from logged batches, a rest with its drift to the room. Solved for the main
+/// water, or for ice in it where the answer is colder than the tap.
 /// @param desired_c   °C at the end of mixing
-/// @param friction_k  K, for the factor rule alone (for the balance: net_gain_from_friction); if not given, what the balance needs where everything
-/// is at 21 °C
-/// @throws InvalidInput outside the field table, or for percentages that no dough has; NoSolution if water of 60 °C is not warm
+/// @param friction_k  K, for the factor rule alone (for the balance: net_gain_from_friction); if not given, what the
+/// balance needs where everything is at 21 °C
+/// @throws InvalidInput outside the field table, or for percentages that no dough has; NoSolution if water of 60 °C is
+/// not warm
 ///         or all of it as ice not cold enough, naming the reachable dough temperatures
 /// Source: enthalpy balance; specific heats of heat/properties; see heat/mixing for the rest.
-FERMENT_API WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<double> friction_k = std::nullopt);
+FERMENT_API WaterPlan water_by_heat_balance(const Mix& mix, double desired_c,
+                                            std::optional<double> friction_k = std::nullopt);
 
 /// The mix with the plan's water and ice in it. @throws InvalidInput from require_mix
 FERMENT_API Mix with_water(const Mix& mix, const WaterPlan& plan);
@@ -63,14 +65,16 @@ FERMENT_API Mix with_water(const Mix& mix, const WaterPlan& plan);
 /// @throws InvalidInput; OutsideModel if ice would not melt, or the dough be outside −2 to 45 °C
 FERMENT_API double dough_by_heat_balance(const Mix& mix);
 
-/// Water temperatures for many kitchens, °C: plan after plan of the same mix with another desired, flour and room temperature.
-/// Each has one value or out.size(). As with the factor rule, the answer may lie below 0 °C (ice) or above 60 °C (impossible).
+/// Water temperatures for many rooms, °C: plan after plan of the same mix with another desired, flour and room
+/// temperature. Each has one value or out.size(). As with the factor rule, the answer may lie below 0 °C (ice) or above
+/// 60 °C (impossible).
 /// @throws InvalidInput
-FERMENT_API void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c, std::span<double> out);
+FERMENT_API void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c,
+                           std::span<double> out);
 
-/// Net mixing gain of a batch, kJ per kg of dough: what work, hydration and losses together must have been, given everything's
-/// temperature, the main water's included, and the dough's at the end of mixing. Of mix.mixing only the minutes are read: with
-/// a method, or a net gain with minutes, the exchange with the room is reckoned apart.
+/// Net mixing gain of a batch, kJ per kg of dough: what work, hydration and losses together must have been, given
+/// everything's temperature, the main water's included, and the dough's at the end of mixing. Of mix.mixing only the
+/// minutes are read: with a method, or a net gain with minutes, the exchange with the room is reckoned apart.
 /// @throws InvalidInput, also if the gain lies outside the field table
 FERMENT_API double net_gain_from_batch(const Mix& mix, double dough_c);
 
@@ -78,14 +82,15 @@ FERMENT_API double net_gain_from_batch(const Mix& mix, double dough_c);
 /// @throws InvalidInput, naming the batch
 FERMENT_API BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c);
 
-/// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show, √(variance·(1 + 1/n)). Few batches
-/// tell little of their spread, so the variance is drawn toward that of 1 kJ/kg with the weight of four batches.
+/// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show, √(variance·(1 + 1/n)). Few
+/// batches tell little of their spread, so the variance is drawn toward that of 1 kJ/kg with the weight of four
+/// batches.
 /// @param minutes  of the mixing to come, if the batches' mixing said theirs; else 0
 /// @throws InvalidInput without a batch, or for minutes outside the field table
 FERMENT_API ByNetGain net_gain_of(const BatchMean& batches, double minutes = 0);
 
-/// Net mixing gain worth a friction, kJ/kg: the friction was found for such a mix, for a dough of desired_c, in a kitchen where
-/// flour, room and everything else but the portions of water had measured_at_c.
+/// Net mixing gain worth a friction, kJ/kg: the friction was found for such a mix, for a dough of desired_c, in a room
+/// where flour, room and everything else but the portions of water had measured_at_c.
 /// @throws InvalidInput
 FERMENT_API double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c);
 
