@@ -109,7 +109,7 @@ def numbers(value: object) -> list[float | None]:
 def of_timeline(process: lf.Process) -> list[float | None]:
     timeline = lf.simulate(process, every_min=30)
     state = timeline.state
-    columns = [timeline.time_h, timeline.mean_c, timeline.core_c, timeline.surface_c, timeline.equivalent_h]
+    columns = [timeline.time_h, timeline.mean_c, timeline.surface_c, timeline.equivalent_h]
     columns += [timeline.co2_mmol, timeline.rise_percent]
     stages = [
         [s.start_h, s.end_h, s.rise_percent, s.be_back_by_h, s.time_constant_h, s.heat_made_j, s.heat_lost_j]
@@ -117,6 +117,10 @@ def of_timeline(process: lf.Process) -> list[float | None]:
     ]
     last = [state.time_h, state.temperature_c, state.equivalent_h, state.made_mmol, state.heat_capacity_kj_k]
     return [each for column in columns + stages + [last] for each in numbers(column)]
+
+
+def of_core(process: lf.Process) -> list[float | None]:
+    return numbers(lf.simulate(process, every_min=30).core_c)
 
 
 def of_forecast(process: lf.Process) -> list[float | None]:
@@ -200,6 +204,7 @@ def answers() -> Iterator[tuple[str, list[float | None] | str]]:
     for i in range(PROCESSES):
         process = a_process(random.Random(f"process {i}"))
         yield attempt(f"process {i}", of_timeline, process)
+        yield attempt(f"core {i}", of_core, process)
         if i < FORECASTS:
             yield attempt(f"forecast {i}", of_forecast, process)
         if i < QUESTIONS:

@@ -328,6 +328,8 @@ def same_state(a, b, rel):
             assert len(value) == len(other)
             for x, y in zip(value, other, strict=True):
                 assert {**x, "yeast": 0} == pytest.approx({**y, "yeast": 0}, rel=rel, abs=1e-12)
+        elif name == "inside_k":  # an estimate: by a polynomial for each leg
+            assert value == pytest.approx(other, rel=30 * rel, abs=1e-6)
         else:
             assert value == pytest.approx(other, rel=rel, abs=1e-12), name
 
@@ -422,7 +424,7 @@ def test_states_survive_what_is_done_to_their_file(tmp_path):
     cases = {
         text[:300]: "is damaged",
         "[]": "is no saved state",
-        text.replace('"version": 1', '"version": 2'): "has version 2; this libferment reads version 1",
+        text.replace('"version": 2', '"version": 3'): "has version 3; this libferment reads version 2",
         text.replace('"libferment state"', '"something"'): "is no saved state",
         text.replace('"made_mmol"', '"made_mol"'): 'has an unknown "made_mol"|lacks "made_mmol"',
         text.replace('"flour_g": 900.0', '"flour_g": -900.0'): "flour of the state −900 g is outside",

@@ -1411,7 +1411,7 @@ class State:
         ...
     def __hash__(self) -> int:
         ...
-    def __init__(self, *, time_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, steps_done: typing.SupportsInt | typing.SupportsIndex = 0, amounts: Amounts = ..., heat_capacity_kj_k: typing.SupportsFloat | typing.SupportsIndex = 0.0, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None, cohorts: collections.abc.Sequence[Cohort] = [], equivalent_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, made_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, co2_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, air_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, mixed_volume_ml: typing.SupportsFloat | typing.SupportsIndex = 0.0, anchor_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, perishable_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, stage: StageProgress | None = None) -> None:
+    def __init__(self, *, time_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, altitude_m: typing.SupportsFloat | typing.SupportsIndex = 0.0, steps_done: typing.SupportsInt | typing.SupportsIndex = 0, amounts: Amounts = ..., heat_capacity_kj_k: typing.SupportsFloat | typing.SupportsIndex = 0.0, temperature_c: typing.SupportsFloat | typing.SupportsIndex | None = None, inside_k: typing.SupportsFloat | typing.SupportsIndex = 0.0, cohorts: collections.abc.Sequence[Cohort] = [], equivalent_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, made_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, co2_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, air_mmol: typing.SupportsFloat | typing.SupportsIndex = 0.0, mixed_volume_ml: typing.SupportsFloat | typing.SupportsIndex = 0.0, anchor_ratio: typing.SupportsFloat | typing.SupportsIndex = 1.0, perishable_h: typing.SupportsFloat | typing.SupportsIndex = 0.0, stage: StageProgress | None = None) -> None:
         ...
     def __reduce__(self) -> tuple[typing.Any, typing.Any]:
         ...
@@ -1465,6 +1465,11 @@ class State:
     @property
     def heat_capacity_kj_k(self) -> float:
         ...
+    @property
+    def inside_k(self) -> float:
+        """
+        K, mean of the dough less its surface as the core feels it
+        """
     @property
     def made_mmol(self) -> float:
         ...

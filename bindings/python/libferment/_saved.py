@@ -12,7 +12,7 @@ from libferment._errors import InvalidInput
 from libferment._files import read_text, write_text
 
 FORMAT = "libferment state"
-VERSION = 1
+VERSION = 2
 
 
 def save_state(state: State, path: str | Path) -> None:

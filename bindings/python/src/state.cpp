@@ -88,15 +88,17 @@ air_mmol, made_mmol: per 100 g of flour. stage: the StageProgress of a stage tha
 keep it in a file. Raises InvalidInput for what no process makes.)");
   state
       .def(py::init([](double time_h, double altitude_m, std::size_t steps_done, const Amounts& amounts,
-                       double heat_capacity_kj_k, Optional temperature_c, const std::vector<Cohort>& cohorts,
-                       double equivalent_h, double made_mmol, double co2_mmol, double air_mmol, double mixed_volume_ml,
-                       double anchor_ratio, double perishable_h, const std::optional<StageProgress>& stage) {
+                       double heat_capacity_kj_k, Optional temperature_c, double inside_k,
+                       const std::vector<Cohort>& cohorts, double equivalent_h, double made_mmol, double co2_mmol,
+                       double air_mmol, double mixed_volume_ml, double anchor_ratio, double perishable_h,
+                       const std::optional<StageProgress>& stage) {
              const State made{.time_h = time_h,
                               .altitude_m = altitude_m,
                               .steps_done = steps_done,
                               .amounts = amounts,
                               .heat_capacity_kj_k = heat_capacity_kj_k,
                               .temperature_c = temperature_c.value_or(State{}.temperature_c),
+                              .inside_k = inside_k,
                               .cohorts = cohorts,
                               .equivalent_h = equivalent_h,
                               .made_mmol = made_mmol,
@@ -109,9 +111,10 @@ keep it in a file. Raises InvalidInput for what no process makes.)");
              return made;
            }),
            py::kw_only(), "time_h"_a = 0.0, "altitude_m"_a = 0.0, "steps_done"_a = 0, "amounts"_a = Amounts{},
-           "heat_capacity_kj_k"_a = 0.0, "temperature_c"_a = py::none(), "cohorts"_a = std::vector<Cohort>{},
-           "equivalent_h"_a = 0.0, "made_mmol"_a = 0.0, "co2_mmol"_a = 0.0, "air_mmol"_a = 0.0,
-           "mixed_volume_ml"_a = 0.0, "anchor_ratio"_a = 1.0, "perishable_h"_a = 0.0, "stage"_a = py::none())
+           "heat_capacity_kj_k"_a = 0.0, "temperature_c"_a = py::none(), "inside_k"_a = 0.0,
+           "cohorts"_a = std::vector<Cohort>{}, "equivalent_h"_a = 0.0, "made_mmol"_a = 0.0, "co2_mmol"_a = 0.0,
+           "air_mmol"_a = 0.0, "mixed_volume_ml"_a = 0.0, "anchor_ratio"_a = 1.0, "perishable_h"_a = 0.0,
+           "stage"_a = py::none())
       .def_readonly("time_h", &State::time_h)
       .def_readonly("altitude_m", &State::altitude_m)
       .def_readonly("steps_done", &State::steps_done)
@@ -121,6 +124,7 @@ keep it in a file. Raises InvalidInput for what no process makes.)");
                              [](const State& s) {
                                return std::isnan(s.temperature_c) ? std::nullopt : Optional(s.temperature_c);
                              })
+      .def_readonly("inside_k", &State::inside_k, "K, mean of the dough less its surface as the core feels it")
       .def_readonly("cohorts", &State::cohorts)
       .def_readonly("equivalent_h", &State::equivalent_h)
       .def_readonly("made_mmol", &State::made_mmol)
@@ -163,7 +167,7 @@ keep it in a file. Raises InvalidInput for what no process makes.)");
           },
           "values"_a, "The state that to_dict gave. Raises InvalidInput if it is damaged.");
   add_value_methods(state, 0,
-                    {"time_h", "altitude_m", "steps_done", "amounts", "heat_capacity_kj_k", "temperature_c", "cohorts",
-                     "equivalent_h", "made_mmol", "co2_mmol", "air_mmol", "mixed_volume_ml", "anchor_ratio",
+                    {"time_h", "altitude_m", "steps_done", "amounts", "heat_capacity_kj_k", "temperature_c", "inside_k",
+                     "cohorts", "equivalent_h", "made_mmol", "co2_mmol", "air_mmol", "mixed_volume_ml", "anchor_ratio",
                      "perishable_h", "stage"});
 }

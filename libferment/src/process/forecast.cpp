@@ -20,8 +20,7 @@
 #include "base/text.hpp"
 #include "heat/condensed.hpp"
 #include "process/draws.hpp"
-#include "process/mix_in.hpp"
-#include "process/stage_run.hpp"
+#include "process/run.hpp"
 
 namespace ferment {
 namespace {
@@ -288,49 +287,56 @@ void for_each_draw(const ForecastOptions& options, std::size_t count, const std:
   if (error) std::rethrow_exception(error);
 }
 
+namespace {
+
+/// What a forecast wants to know of a draw: the hours of its stages.
+class Hours {
+ public:
+  Hours(bool watch, double ahead_h) : watch_(watch), ahead_h_(ahead_h) {}
+
+  void mixed(const Mix& /*mix*/, const State& /*state*/) {}
+  void begun(StageRun& run) {
+    const auto* const rise = std::get_if<UntilRise>(&run.stage().until);
+    watches_ = watch_ && rise != nullptr;
+    if (!watches_) return;
+    const auto [low, high] = acceptable(run.stage(), rise->rise_percent);
+    run.watch(low);
+    run.watch(high);
+  }
+  void ended(StageRun& run, bool /*is_ended*/) {
+    DrawnStage drawn{};
+    drawn.ready_h = run.state().time_h;
+    drawn.rise_percent = run.rise_percent(run.ratio_now());
+    if (watch_) run.look_ahead(ahead_h_);
+    drawn.over_proofed_h = run.state().stage->over_proofed_h.value_or(never);
+    drawn.lowest_h = watches_ ? run.watched(0).value_or(never) : drawn.ready_h;
+    drawn.highest_h = watches_ ? run.watched(1).value_or(never) : drawn.ready_h;
+    stages.push_back(drawn);
+  }
+
+  std::vector<DrawnStage> stages;
+
+ private:
+  bool watch_, watches_ = false;
+  double ahead_h_;
+};
+
+}  // namespace
+
 std::vector<DrawnStage> run_draw(const Process& process, const State& from, const Kitchen& kitchen,
                                  const SimulateOptions& options, bool watch, std::size_t last, double ahead_h) {
-  std::vector<DrawnStage> stages;
+  Hours hours(watch, ahead_h);
   State state = from;
-  bool lost = false;
-  for (std::size_t step = from.steps_done; step <= last; ++step) {
-    const auto* const stage = stage_at(process, step);
-    if (stage == nullptr) {
-      if (lost) continue;
-      try {
-        state = mixed_in(state, std::get<Mix>(process.steps[step]), kitchen);
-      } catch (const OutsideModel&) {  // too warm or cold from the bowl
-        lost = true;
-      }
-      continue;
-    }
-    DrawnStage& drawn = stages.emplace_back(DrawnStage{never, never, never, never, 0});
-    if (lost) continue;
-    try {
-      StageRun run(state, *stage, kitchen, options);
-      const auto* const rise = std::get_if<UntilRise>(&stage->until);
-      const bool watches = watch && rise != nullptr;
-      if (watches) {
-        const auto [low, high] = acceptable(*stage, rise->rise_percent);
-        run.watch(low);
-        run.watch(high);
-      }
-      run.run({});
-      const State end = run.state();
-      drawn.ready_h = end.time_h;
-      drawn.rise_percent = run.rise_percent(run.ratio_now());
-      if (watch) run.look_ahead(ahead_h);
-      drawn.over_proofed_h = run.state().stage->over_proofed_h.value_or(never);
-      drawn.lowest_h = watches ? run.watched(0).value_or(never) : drawn.ready_h;
-      drawn.highest_h = watches ? run.watched(1).value_or(never) : drawn.ready_h;
-      state = run.finished(end);
-    } catch (const NoSolution&) {
-      lost = true;
-    } catch (const OutsideModel&) {
-      lost = true;
-    }
+  std::size_t step = from.steps_done;
+  try {
+    for (; step <= last; ++step) run_step(state, process.steps[step], kitchen, options, hours);
+  } catch (const NoSolution&) {    // a rise is never reached,
+  } catch (const OutsideModel&) {  // or the dough freezes or dies: it and what follows never happens
   }
-  return stages;
+  for (; step <= last; ++step) {
+    if (stage_at(process, step) != nullptr) hours.stages.push_back({never, never, never, never, 0});
+  }
+  return hours.stages;
 }
 
 Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::optional<State>& given,

@@ -95,6 +95,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   const HeatPortion old_dough = portion_of(doughs);
   const Contents contents = contents_of(mix, old_dough);
   mixed.temperature_c = mix.dough_c ? *mix.dough_c : mixed_c(mix, contents);
+  mixed.inside_k = 0;
   mixed.heat_capacity_kj_k = 0;
   for (const HeatPortion& portion : contents.portions) {
     if (portion.mass_g > 0) mixed.heat_capacity_kj_k += portion.capacity_kj_k;

@@ -14,8 +14,7 @@
 #include "base/text.hpp"
 #include "process/dough_physics.hpp"
 #include "process/draws.hpp"
-#include "process/mix_in.hpp"
-#include "process/stage_run.hpp"
+#include "process/run.hpp"
 
 namespace ferment {
 namespace {
@@ -44,39 +43,36 @@ class Recorder {
  public:
   Recorder(Timeline& timeline, double every_min) : timeline_(timeline), every_h_(every_min / 60) {}
 
-  /// The dough was mixed or handled: its core is as warm as the rest.
-  void even_out() {
-    uniform_ = true;
-    known_h_.reset();
-  }
-  void begin(const StageRun& run) {
+  void now(const StageRun& run) {
     const State& s = run.state();
-    row(run, {s.time_h, s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()});
+    row(run, {s.time_h, s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()}, s.inside_k);
   }
-  /// The full minutes inside a leg. Called before the state moves on.
+  /// The full minutes inside a leg.
   void leg(const StageRun& run, const Leg& leg) {
     if (!(every_h_ > 0)) return;
     const double from_h = leg.start_h(), to_h = from_h + leg.hours();
+    std::optional<Settling> inside;
     for (double k = std::ceil(from_h / every_h_ - same_minute); k * every_h_ < to_h - same_minute * every_h_; ++k) {
       const double after_h = std::max(k * every_h_ - from_h, 0.0);
-      if (from_h + after_h > timeline_.time_h.back() + same_minute * every_h_) row(run, run.at(leg, after_h));
+      if (from_h + after_h <= timeline_.time_h.back() + same_minute * every_h_) continue;
+      if (!inside) inside = run.inside(leg, quarters_of(leg));
+      row(run, run.at(leg, after_h), inside->at(after_h));
     }
   }
   void end(const StageRun& run) {
-    if (timeline_.time_h.back() < run.state().time_h || timeline_.stage.back() != timeline_.stages.size()) begin(run);
+    if (timeline_.time_h.back() < run.state().time_h || timeline_.stage.back() != timeline_.stages.size()) now(run);
   }
 
  private:
   static constexpr double same_minute = 1e-6;
   static constexpr std::size_t most_rows = 1'000'000;
 
-  void row(const StageRun& run, const Moment& m) {
+  void row(const StageRun& run, const Moment& m, double inside_k) {
     if (timeline_.time_h.size() >= most_rows) {
       throw InvalidInput("a row every " + number(60 * every_h_) + " min makes more than " + std::to_string(most_rows) +
                              " rows; take a longer every_min, or 0 for starts and ends alone [every_min]",
                          {.field = "every_min", .value = 60 * every_h_});
     }
-    const double air_c = run.air_at(m.time_h);
     timeline_.time_h.push_back(m.time_h);
     timeline_.mean_c.push_back(m.mean_c);
     timeline_.equivalent_h.push_back(m.equivalent_h);
@@ -84,69 +80,14 @@ class Recorder {
     timeline_.rise_percent.push_back(run.rise_percent(m.ratio));
     timeline_.stage.push_back(timeline_.stages.size());
     const Node* node = run.node();
-    const double settled = node != nullptr ? node->inside_k_per_w * heat_loss_w(*node, m.mean_c, air_c) : 0;
-    timeline_.air_c.push_back(node != nullptr ? air_c : m.mean_c);
-    timeline_.surface_c.push_back(m.mean_c - settled);
-    timeline_.core_c.push_back(m.mean_c +
-                               (node != nullptr ? (node->core_over_mean - 1) * inside(*node, settled, m.time_h) : 0));
-  }
-
-  /// Mean of the dough less its surface as its core feels it: the surface follows a change at once, the core by and by.
-  double inside(const Node& node, double settled, double time_h) {
-    if (!known_h_) {
-      inside_ = uniform_ ? 0 : settled;
-    } else {
-      inside_ += (settled - inside_) * -std::expm1(-(time_h - *known_h_) / node.settling_h);
-    }
-    known_h_ = time_h;
-    return inside_;
+    timeline_.air_c.push_back(node != nullptr ? run.air_at(m.time_h) : m.mean_c);
+    timeline_.surface_c.push_back(m.mean_c - run.settled_k(m.mean_c, m.time_h));
+    timeline_.core_c.push_back(m.mean_c + (node != nullptr ? (node->core_over_mean - 1) * inside_k : 0));
   }
 
   Timeline& timeline_;
   double every_h_;
-  bool uniform_ = false;  ///< the dough has just been mixed or handled
-  double inside_ = 0;
-  std::optional<double> known_h_ = {};
 };
-
-/// Takes a state through a stage, or part of it; the result if it is wanted.
-State run_stage(const State& state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options,
-                StageResult* result, Recorder* recorder) {
-  require_stage(stage);
-  if (!(state.amounts.dough_g > 0)) {
-    throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
-  }
-  require_rising_dough(state);
-  StageRun run(state, stage, kitchen, options);
-  if (recorder != nullptr) recorder->begin(run);
-  const Node* const first = run.node();
-  const std::optional<double> time_constant_h = first != nullptr ? std::optional(first->time_constant_h) : std::nullopt;
-  const bool ended = run.run([&](const StageRun& r, const Leg& leg) {
-    if (recorder != nullptr) recorder->leg(r, leg);
-  });
-  if (recorder != nullptr) recorder->end(run);
-  if (result != nullptr) {
-    const State& s = run.state();
-    const StageProgress& progress = *s.stage;
-    *result = {.name = stage.name,
-               .start_h = progress.start_h,
-               .end_h = s.time_h,
-               .start_c = progress.start_c,
-               .end_c = s.temperature_c,
-               .rise_percent = run.rise_percent(run.ratio_now()),
-               .equivalent_h = s.equivalent_h - state.equivalent_h,
-               .folds_done = progress.folds_done,
-               .be_back_by_h = progress.over_proofed_h,
-               .time_constant_h = time_constant_h,
-               .heat_made_j = progress.heat_made_j,
-               .heat_lost_j = progress.heat_lost_j,
-               .ended = ended};
-  }
-  if (!ended) return run.state();
-  const State end = run.state();
-  if (result != nullptr && options.be_back_by) result->be_back_by_h = run.look_ahead();
-  return run.finished(end);
-}
 
 class NoticeList {
  public:
@@ -175,14 +116,14 @@ class NoticeList {
 std::string at_hour(double time_h) { return number(time_h, 4) + " h"; }
 
 void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before,
-                const State& after, const Kitchen& kitchen) {
+                const Kitchen& kitchen) {
   for (const Place& place : stage.surroundings.places) {
     const auto* steady = std::get_if<double>(&place.temperature_c);
     const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
     if (steady != nullptr && !place.is_dough && cold_room)
       notices.add_kind(cautions({.refrigerator_c = *steady}, kitchen));
     const auto* course = std::get_if<Course>(&place.temperature_c);
-    if (course != nullptr && course->time_h.back() < std::min(result.end_h, after.time_h) - 1e-9) {
+    if (course != nullptr && course->time_h.back() < result.end_h - 1e-9) {
       notices.add({"measured_temperature_ended",
                    Severity::caution,
                    {{"time_h", course->time_h.back()}},
@@ -237,6 +178,79 @@ void note_mix(NoticeList& notices, const Mix& mix) {
   for (const Water& water : f.waters) {
     if (water.wets_yeast) notices.add(cautions({.yeast = kind, .water_c = water.temperature_c}));
   }
+}
+
+/// What a timeline has of a process: rows, results of the stages, notices.
+class Telling {
+ public:
+  Telling(Timeline& timeline, const Kitchen& kitchen, const SimulateOptions& options)
+      : timeline_(timeline), kitchen_(kitchen), options_(options), recorder_(timeline, options.every_min),
+        notices_(timeline.notices) {}
+
+  void mixed(const Mix& mix, const State& /*state*/) { note_mix(notices_, mix); }
+  void begun(const StageRun& run) {
+    before_ = run.state();
+    const Node* const node = run.node();
+    time_constant_h_ = node != nullptr ? std::optional(node->time_constant_h) : std::nullopt;
+    recorder_.now(run);
+  }
+  void passed(const StageRun& run, const Leg& leg) { recorder_.leg(run, leg); }
+  void ended(StageRun& run, bool is_ended) {
+    recorder_.end(run);
+    const State& s = run.state();
+    const StageProgress& progress = *s.stage;
+    StageResult result{.name = run.stage().name,
+                       .start_h = progress.start_h,
+                       .end_h = s.time_h,
+                       .start_c = progress.start_c,
+                       .end_c = s.temperature_c,
+                       .rise_percent = run.rise_percent(run.ratio_now()),
+                       .equivalent_h = s.equivalent_h - before_.equivalent_h,
+                       .folds_done = progress.folds_done,
+                       .be_back_by_h = progress.over_proofed_h,
+                       .time_constant_h = time_constant_h_,
+                       .heat_made_j = progress.heat_made_j,
+                       .heat_lost_j = progress.heat_lost_j,
+                       .ended = is_ended};
+    if (is_ended && options_.be_back_by) result.be_back_by_h = run.look_ahead();
+    note_stage(notices_, run.stage(), result, before_, kitchen_);
+    timeline_.stages.push_back(std::move(result));
+  }
+  /// When all is told.
+  void finish() {
+    if (timeline_.state.perishable_h > 0) {
+      notices_.add(cautions({.perishable_h = timeline_.state.perishable_h}, kitchen_));
+    }
+    std::stable_sort(timeline_.notices.begin(), timeline_.notices.end(),
+                     [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  }
+
+ private:
+  Timeline& timeline_;
+  const Kitchen& kitchen_;
+  const SimulateOptions& options_;
+  Recorder recorder_;
+  NoticeList notices_;
+  State before_ = {};
+  std::optional<double> time_constant_h_ = {};
+};
+
+/// One who wants to know nothing.
+struct Silence {
+  void mixed(const Mix& /*mix*/, const State& /*state*/) {}
+  void begun(const StageRun& /*run*/) {}
+  void ended(const StageRun& /*run*/, bool /*is_ended*/) {}
+};
+
+/// Refuses a step that cannot be, or not in this state. (A mix refuses itself when it is made.)
+void require_step(const State& state, const Step& step) {
+  const auto* const stage = std::get_if<Stage>(&step);
+  if (stage == nullptr) return;
+  require_stage(*stage);
+  if (!(state.amounts.dough_g > 0)) {
+    throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
+  }
+  require_rising_dough(state);
 }
 
 }  // namespace
@@ -299,11 +313,14 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
   require_parameters(kitchen);
   require_state(state);
   require_options(options);
-  if (const auto* mix = std::get_if<Mix>(&step)) {
-    if (state.stage) throw InvalidInput("a stage is under way; end it before the mix [state]", {.field = "state"});
-    return mixed_in(state, *mix, kitchen);
+  if (state.stage && std::holds_alternative<Mix>(step)) {
+    throw InvalidInput("a stage is under way; end it before the mix [state]", {.field = "state"});
   }
-  return run_stage(state, std::get<Stage>(step), kitchen, options, nullptr, nullptr);
+  require_step(state, step);
+  State after = state;
+  Silence silence;
+  run_step(after, step, kitchen, options, silence);
+  return after;
 }
 
 Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given,
@@ -312,8 +329,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
   require_options(options);
   Timeline timeline;
   timeline.state = beginning(process, given);
-  Recorder recorder(timeline, options.every_min);
-  NoticeList notices(timeline.notices);
+  Telling telling(timeline, kitchen, options);
   State& state = timeline.state;
   while (state.steps_done < process.steps.size()) {
     const std::size_t index = state.steps_done;
@@ -321,27 +337,13 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
     if (options.progress) options.progress({index, process.steps.size(), state.time_h});
     if (options.stop_h && state.time_h >= *options.stop_h) break;
     try {
-      if (const auto* mix = std::get_if<Mix>(&step)) {
-        state = mixed_in(state, *mix, kitchen);
-        note_mix(notices, *mix);
-        recorder.even_out();
-        continue;
-      }
-      const Stage& stage = std::get<Stage>(step);
-      StageResult result;
-      const State before = state;
-      state = run_stage(before, stage, kitchen, options, &result, &recorder);
-      note_stage(notices, stage, result, before, state, kitchen);
-      timeline.stages.push_back(std::move(result));
-      if (!timeline.stages.back().ended) break;
-      if (!stage.handling.empty()) recorder.even_out();
+      require_step(state, step);
+      if (!run_step(state, step, kitchen, options, telling)) break;
     } catch (const Error& error) {
       throw_from(error, step, index);
     }
   }
-  if (state.perishable_h > 0) notices.add(cautions({.perishable_h = state.perishable_h}, kitchen));
-  std::stable_sort(timeline.notices.begin(), timeline.notices.end(),
-                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+  telling.finish();
   return timeline;
 }
 

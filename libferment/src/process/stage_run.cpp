@@ -57,6 +57,15 @@ constexpr double per_instant = formula::dry_matter_share(Yeast::instant);
 
 }  // namespace
 
+Quarters quarters_of(const Leg& leg) {
+  static_assert(std::tuple_size_v<Quarters> == Leg::most_points);
+  const double hours = leg.hours();
+  const std::array<double, 4> after_h{0.25 * hours, 0.5 * hours, 0.75 * hours, hours};
+  Quarters quarters{};
+  leg.at(after_h.data(), quarters.data(), quarters.size());
+  return quarters;
+}
+
 void require_rising_dough(const State& state) {
   if (state.cohorts.empty()) return;
   const auto require_percent = [&](Field field, double grams) {
@@ -184,8 +193,23 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
                      {.field = "dough_c", .value = t, .low = field::dough_c.low, .high = field::dough_c.high});
 }
 
+double StageRun::settled_k(double mean_c, double time_h) const {
+  if (setting_.place->is_dough) return 0;
+  return setting_.node.inside_k_per_w * heat_loss_w(setting_.node, mean_c, air_at(time_h));
+}
+
+Settling StageRun::inside(const Leg& leg, const Quarters& quarters) const {
+  std::array<double, Settling::quarters> towards{settled_k(state_.temperature_c, leg.start_h())};
+  for (std::size_t i = 0; i < quarters.size(); ++i) {
+    towards[i + 1] = settled_k(quarters[i].temperature_c, leg.start_h() + quarters[i].after_h);
+  }
+  return {state_.inside_k, setting_.node.settling_h, leg.hours(), towards};
+}
+
 /// Takes the state to the end of the leg.
-void StageRun::accept(const Leg& leg, const Point& end) {
+void StageRun::accept(const Leg& leg, const Quarters& quarters) {
+  const Point& end = quarters.back();
+  state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
     const double from = std::min(state_.temperature_c, end.temperature_c),
@@ -258,10 +282,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (options_.interrupt) options_.interrupt();
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
-    std::array<double, looks.size()> looks_h{};
-    std::array<Point, looks.size()> points{};
-    for (std::size_t i = 0; i < looks.size(); ++i) looks_h[i] = looks[i] * leg.hours();
-    leg.at(looks_h.data(), points.data(), looks.size());
+    const Quarters points = quarters_of(leg);
     double before_h = 0;
     for (const Point& point : points) {
       const double by_h = point.after_h;
@@ -280,7 +301,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);
         if (each_leg) each_leg(*this, leg);
-        accept(leg, leg.end());
+        accept(leg, quarters_of(leg));
         return true;
       }
       if (ratio > largest) {
@@ -290,7 +311,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       before_h = by_h;
     }
     if (each_leg) each_leg(*this, leg);
-    accept(leg, points.back());
+    accept(leg, points);
   }
   if (target < never) refuse_rise(largest, largest_h);
   return to_end;
@@ -327,6 +348,7 @@ std::optional<double> StageRun::look_ahead(double hours) {
 
 State StageRun::finished(State end) const {
   for (const Handling handling : stage_.handling) press(end, loss_of(handling, kitchen_));
+  if (!stage_.handling.empty()) end.inside_k = 0;
   end.stage.reset();
   ++end.steps_done;
   return end;

@@ -1,6 +1,7 @@
 // One stage under way: legs one after the other, until it ends, stops, or the dough does something that must be told.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <functional>
 #include <optional>
@@ -9,6 +10,7 @@
 #include <ferment/base/field.hpp>
 #include <ferment/process/simulate.hpp>
 
+#include "heat/settling.hpp"
 #include "process/dough_physics.hpp"
 #include "process/leg.hpp"
 
@@ -21,6 +23,10 @@ struct Moment {
 
 /// A dough is followed so long beyond a stage's end; what has not happened by then happens "after more than two days".
 inline constexpr double look_ahead_h = 48;
+
+/// A leg's first quarter, its middle, third quarter and end: moments at which events are looked for.
+using Quarters = std::array<Point, 4>;
+Quarters quarters_of(const Leg& leg);
 
 class StageRun {
  public:
@@ -43,11 +49,17 @@ class StageRun {
   State finished(State end) const;
 
   const State& state() const { return state_; }
+  const Stage& stage() const { return stage_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
   Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
   double ratio_now() const { return volume_.ratio(state_.gas, state_.temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
+  /// Mean of the dough less its surface, settled: the surface follows a change at once. 0 where its temperature is
+  /// given.
+  double settled_k(double mean_c, double time_h) const;
+  /// The same as the core feels it, along a leg from the state on, of which these are the quarters.
+  Settling inside(const Leg& leg, const Quarters& quarters) const;
 
  private:
   enum class Until { end, over_proofed };
@@ -59,7 +71,7 @@ class StageRun {
   Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
   Moment moment(const Point& point) const;
   void refuse_outside(const Leg& leg, double before_h, const Point& by) const;
-  void accept(const Leg& leg, const Point& end);
+  void accept(const Leg& leg, const Quarters& quarters);
   void press(State& state, double loss_fraction) const;
   bool all_seen() const;
   [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;

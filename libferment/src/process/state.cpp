@@ -29,6 +29,7 @@ constexpr Field heat_capacity = range("heat_capacity_kj_k", "heat capacity of th
 constexpr Field perishable = range("perishable_h", "hours with perishable food", "h", 0, 1e5);
 constexpr Field dry_matter = range("cohorts", "yeast of a cohort", "g per 100 g flour", 0, 10);
 constexpr Field heat = range("stage", "heat of the stage", "J", -1e12, 1e12);
+constexpr Field inside = range("inside_k", "temperature within the dough", "K", -1e3, 1e3);
 constexpr Field age = range("cohorts", "age of a cohort", "h", 0, 1e5);
 
 void require_grams(std::string_view label, double grams) { require(range("amounts", label, "g", 0, most_g), grams); }
@@ -94,6 +95,7 @@ void require_state(const State& state) {
   require(field::altitude_m, state.altitude_m);
   require_amounts(state.amounts);
   require(heat_capacity, state.heat_capacity_kj_k);
+  require(inside, state.inside_k);
   require(perishable, state.perishable_h);
   require(field::equivalent_h, state.equivalent_h);
   require(field::co2_mmol, state.made_mmol);
@@ -130,6 +132,7 @@ State part_of(const State& state, double mass_g) {
     part.amounts.*grams *= share;
   }
   part.heat_capacity_kj_k *= share;
+  part.inside_k = 0;
   return part;
 }
 

@@ -27,11 +27,12 @@ struct StageProgress {
 /// A dough between two moments of a process. Gas is per 100 g of flour.
 struct State {
   double time_h = 0;           ///< on the process's hour axis
-  double altitude_m = 0;       ///< of the kitchen, for the air pressure
+  double altitude_m = 0;       ///< above the sea, for the air pressure
   std::size_t steps_done = 0;  ///< of its process
   Amounts amounts = {};
   double heat_capacity_kj_k = 0;                                    ///< of all of the dough
   double temperature_c = std::numeric_limits<double>::quiet_NaN();  ///< mean of the dough
+  double inside_k = 0;  ///< mean less surface as the core feels it: it follows by and by; 0 after mixing and handling
   std::vector<Cohort> cohorts = {};
   double equivalent_h = 0;                  ///< of the clock, since the first yeast met flour and water
   double made_mmol = 0;                     ///< CO2 made of the sugars that are in the dough

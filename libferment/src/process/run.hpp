@@ -1,0 +1,38 @@
+// The one way of a dough through its steps. Whoever wants to know something of it is an observer:
+//   mixed(mix, state)      after a mix
+//   begun(run)             a stage begins, or goes on
+//   passed(run, leg)       if there is one: every leg, before the state moves to its end
+//   ended(run, is_ended)   at a stage's end before its handling, or where it stopped; may look ahead
+#pragma once
+
+#include <variant>
+
+#include "process/mix_in.hpp"
+#include "process/stage_run.hpp"
+
+namespace ferment {
+
+/// Takes the state through a step, or as far as the options let it; false if it stopped in the middle of a stage.
+/// What it throws leaves the state as it was. Nothing is checked that a form can check.
+template <class Observer>
+bool run_step(State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options,
+              Observer& observer) {
+  if (const auto* mix = std::get_if<Mix>(&step)) {
+    state = mixed_in(state, *mix, kitchen);
+    observer.mixed(*mix, state);
+    return true;
+  }
+  StageRun run(state, std::get<Stage>(step), kitchen, options);
+  observer.begun(run);
+  StageRun::EachLeg each_leg;
+  if constexpr (requires(const Leg& leg) { observer.passed(run, leg); }) {
+    each_leg = [&](const StageRun& r, const Leg& leg) { observer.passed(r, leg); };
+  }
+  const bool ended = run.run(each_leg);
+  const State end = run.state();
+  observer.ended(run, ended);
+  state = ended ? run.finished(end) : end;
+  return ended;
+}
+
+}  // namespace ferment
