@@ -292,6 +292,7 @@ namespace {
 /// What a forecast wants to know of a draw: the hours of its stages.
 class Hours {
  public:
+  static constexpr bool needs_core = false;
   Hours(bool watch, double ahead_h) : watch_(watch), ahead_h_(ahead_h) {}
 
   void mixed(const Mix& /*mix*/, const State& /*state*/) {}

@@ -3,6 +3,7 @@
 //   begun(run)             a stage begins, or goes on
 //   passed(run, leg)       if there is one: every leg, before the state moves to its end
 //   ended(run, is_ended)   at a stage's end before its handling, or where it stopped; may look ahead
+//   needs_core             whether the state that comes of it must know its core
 #pragma once
 
 #include <variant>
@@ -22,7 +23,7 @@ bool run_step(State& state, const Step& step, const Kitchen& kitchen, const Simu
     observer.mixed(*mix, state);
     return true;
   }
-  StageRun run(state, std::get<Stage>(step), kitchen, options);
+  StageRun run(state, std::get<Stage>(step), kitchen, options, Observer::needs_core);
   observer.begun(run);
   StageRun::EachLeg each_leg;
   if constexpr (requires(const Leg& leg) { observer.passed(run, leg); }) {

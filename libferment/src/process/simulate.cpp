@@ -183,6 +183,7 @@ void note_mix(NoticeList& notices, const Mix& mix) {
 /// What a timeline has of a process: rows, results of the stages, notices.
 class Telling {
  public:
+  static constexpr bool needs_core = true;
   Telling(Timeline& timeline, const Kitchen& kitchen, const SimulateOptions& options)
       : timeline_(timeline), kitchen_(kitchen), options_(options), recorder_(timeline, options.every_min),
         notices_(timeline.notices) {}
@@ -237,6 +238,7 @@ class Telling {
 
 /// One who wants to know nothing.
 struct Silence {
+  static constexpr bool needs_core = true;
   void mixed(const Mix& /*mix*/, const State& /*state*/) {}
   void begun(const StageRun& /*run*/) {}
   void ended(const StageRun& /*run*/, bool /*is_ended*/) {}

@@ -81,9 +81,11 @@ void require_rising_dough(const State& state) {
   require(field::instant_equivalent_percent, dose / per_instant);
 }
 
-StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options)
+StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options,
+                   bool follows_core)
     : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen),
-      making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr} {
+      making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr},
+      follows_core_(follows_core) {
   constexpr double last_digits_k = 1e-13;  // some ten roundings of a dough's temperature: nothing settles closer
   setting_.settled_k = std::max(1e-7 * options.tolerance, last_digits_k);
   enter_place();
@@ -209,7 +211,7 @@ Settling StageRun::inside(const Leg& leg, const Quarters& quarters) const {
 /// Takes the state to the end of the leg.
 void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   const Point& end = quarters.back();
-  state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
+  if (follows_core_) state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
     const double from = std::min(state_.temperature_c, end.temperature_c),

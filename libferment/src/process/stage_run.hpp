@@ -31,7 +31,7 @@ Quarters quarters_of(const Leg& leg);
 class StageRun {
  public:
   /// Takes the state into the stage, or goes on in it. The references must outlive the run.
-  StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options);
+  StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options, bool follows_core);
   StageRun(const StageRun&) = delete;
   StageRun& operator=(const StageRun&) = delete;
 
@@ -90,6 +90,7 @@ class StageRun {
   };
   std::vector<Watch> watches_;
   double over_proof_ratio_ = 0;
+  bool follows_core_;
   double step_h_ = 0;  ///< what the next leg tries
 };
 
