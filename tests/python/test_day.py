@@ -770,40 +770,30 @@ def test_water_that_cannot_be_poured_names_the_doughs_that_can():
 
 def test_a_day_by_hand_stage_by_stage():
     """Held at dough temperatures, as a chain of steps written out: the numbers from the file alone."""
-    formula = {"yeast": "active_dry", "yeast_percent": 0.9, "salt_percent": 2.1, "water_percent": 66}
-    dough = lf.Dough(dough_c=24, altitude_m=600, **formula)
-    state = lf.mixed(dough)
-    state = lf.handled(dough, lf.rested(dough, state, 0.4), 0.15)  # loss by a fold
-    state = lf.handled(dough, lf.rested(dough, state, 0.5), 0.15)
-    bulk_h = 0.9 + lf.hours_until(dough, state, 1.95)
-    state = lf.rested(dough, state, bulk_h - 0.9)
-    assert lf.volume_ratio(dough, state) == pytest.approx(1.95, rel=1e-12)
-    state = lf.handled(dough, lf.handled(dough, state, 0.5), 0.6)  # divided, rounded
-    cooler = dough.at(22)
-    bench_from = lf.volume_ratio(cooler, state)
-    state = lf.rested(cooler, state, 0.25)
-    bench_rise = 100 * (lf.volume_ratio(cooler, state) / bench_from - 1)
-    state = lf.handled(cooler, state, 0.8)  # moulded
-    proof_from = lf.volume_ratio(cooler, state)
-    proof_h = lf.hours_until(cooler, state, proof_from * 1.7)
-    over = min(0.65 * 4.8, proof_from * 2.3)  # standing free; a final proof by its own rise
-    over_h = lf.hours_until(cooler, state, over)
+    at = lf.Surroundings.dough
+    mix = lf.Mix(dough_c=24, flour_g=1000, water_g=660, salt_g=21, active_dry_g=9)
+    own = [
+        lf.Stage("b", surroundings=at(24), until_rise_percent=95, folds_h=[0.4, 0.9], handling=["divide", "round"]),
+        lf.Stage("r", surroundings=at(22), until_h=0.25, handling=["mould"]),
+        lf.Stage("p", surroundings=at(22), until_rise_percent=70, standing="free", final_proof=True),
+    ]
+    by_hand = lf.simulate(lf.Process([mix, *own], altitude_m=600)).stages
 
     day = days.read_day(BY_HAND)
     held = [
         replace(stage, surroundings=lf.Surroundings.dough(c)) for stage, c in zip(day.stages, (24, 22, 22), strict=True)
     ]
     bulk, bench_rest, final_proof = stages.plan_stages(replace(day, stages=tuple(held)))
-    assert bulk.hours == pytest.approx(bulk_h, rel=1e-12)
+    assert bulk.hours == pytest.approx(by_hand[0].hours, rel=1e-12)
     assert bulk.rise_percent == pytest.approx(95, rel=1e-12)
     assert (bulk.folds_done, bulk.folds_planned) == (2, 2)
     assert bench_rest.start_h == bulk.ready_h
     assert bench_rest.hours == 0.25
-    assert bench_rest.rise_percent == pytest.approx(bench_rise, rel=1e-9)
-    assert final_proof.start_h == pytest.approx(bulk_h + 0.25, rel=1e-12)
-    assert final_proof.hours == pytest.approx(proof_h, rel=1e-12)
-    assert final_proof.ready_h == pytest.approx(bulk_h + 0.25 + proof_h, rel=1e-12)
-    assert final_proof.be_back_by_h == pytest.approx(bulk_h + 0.25 + over_h, rel=1e-12)
+    assert bench_rest.rise_percent == pytest.approx(by_hand[1].rise_percent, rel=1e-9)
+    assert final_proof.start_h == pytest.approx(by_hand[0].hours + 0.25, rel=1e-12)
+    assert final_proof.hours == pytest.approx(by_hand[2].hours, rel=1e-12)
+    assert final_proof.ready_h == pytest.approx(by_hand[2].end_h, rel=1e-12)
+    assert final_proof.be_back_by_h == pytest.approx(by_hand[2].be_back_by_h, rel=1e-12)
 
 
 def test_losses_of_that_chain_are_the_kitchens():

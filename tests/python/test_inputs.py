@@ -29,17 +29,6 @@ def only(*names):
     return {name: DOUGH[name] for name in names}
 
 
-def some_state():
-    dough = lf.Dough(**DOUGH)
-    return dough, lf.rested(dough, lf.mixed(dough), 1.0)
-
-
-def with_state(function):
-    """A function of a dough and a state, as one of the dough's numbers."""
-    state = some_state()[1]
-    return lambda **numbers: function(lf.Dough(**numbers), state)
-
-
 MIX = lf.Mix(
     flour_g=500,
     water_g=325,
@@ -243,13 +232,6 @@ FUNCTIONS = {
     ),
     **{f"{type(law).__name__}.factor": (law.factor, {"temperature_c": 24.0}, "all") for law in LAWS},
     **{f"{type(law).__name__}.local_q10": (law.local_q10, {"temperature_c": 24.0}, "all") for law in LAWS},
-    "mixed": (lambda **numbers: lf.mixed(lf.Dough(**numbers)), DOUGH, ()),
-    "rested": (lambda time_h: lf.rested(*some_state(), time_h), {"time_h": 1.0}, "all"),
-    "rested, its dough": (with_state(lambda dough, state: lf.rested(dough, state, 1.0)), DOUGH, ()),
-    "handled": (lambda loss_fraction: lf.handled(*some_state(), loss_fraction), {"loss_fraction": 0.5}, ()),
-    "handled, its dough": (with_state(lambda dough, state: lf.handled(dough, state, 0.5)), DOUGH, ()),
-    "volume_ratio": (with_state(lf.volume_ratio), DOUGH, ()),
-    "hours_until": (with_state(lambda dough, state: lf.hours_until(dough, state, 2.0)), DOUGH, ()),
     "over_proof_ratio": (
         lambda gluten_percent: lf.over_proof_ratio(
             lf.Dough(dough_c=24, yeast_percent=1, gluten_percent=gluten_percent), standing="tin", final_proof=True
@@ -257,10 +239,9 @@ FUNCTIONS = {
         only("gluten_percent"),
         (),
     ),
-    "hours_until, its ratio": (lambda ratio: lf.hours_until(*some_state(), ratio), {"ratio": 2.0}, ()),
     "over_proof_ratio, its start": (
         lambda start_ratio: lf.over_proof_ratio(
-            some_state()[0], standing="free", final_proof=True, start_ratio=start_ratio
+            lf.Dough(**DOUGH), standing="free", final_proof=True, start_ratio=start_ratio
         ),
         {"start_ratio": 1.2},
         (),
@@ -579,9 +560,6 @@ def test_a_dough_in_which_the_yeast_stands_still():
             assert refused.value.status == 2
         assert lf.speed(dough_c=temperature_c) == 0
         assert lf.rise_after(5, dough_c=temperature_c, yeast_percent=1) == 0
-        dough = lf.Dough(dough_c=temperature_c, yeast_percent=1)
-        with pytest.raises(lf.OutsideModel, match="stands still"):
-            lf.hours_until(dough, lf.mixed(dough), 2)
     with pytest.raises(lf.OutsideModel, match=r"6 % salt and 0 % sugar in 40 % water is too dense") as refused:
         lf.hours_to_rise(100, dough_c=25, yeast_percent=1, salt_percent=6, water_percent=40)
     assert refused.value.field == "salt_percent"
@@ -641,16 +619,6 @@ def test_unknown_words():
         lf.over_proof_ratio(lf.Dough(dough_c=24, yeast_percent=1), standing="up", final_proof=False)
     with pytest.raises(lf.InvalidInput, match='no parameter set is named "2025-1"; known: "2026-1"'):
         lf.Kitchen.named("2025-1")
-
-
-@pytest.mark.parametrize("ratio", [4.8, 4.93, 50])
-def test_a_ratio_that_is_never_reached_names_the_reachable(ratio):
-    lean, state = lf.Dough(**{**DOUGH, "sugar_percent": 0}), some_state()[1]
-    with pytest.raises(lf.NoSolution, match=f"never reaches {ratio} times its mixed volume") as refused:
-        lf.hours_until(lean, state, ratio)
-    assert (refused.value.field, refused.value.value) == ("ratio", ratio)
-    assert 0 < lf.hours_until(lean, state, refused.value.high * (1 - 1e-9)) < math.inf
-    assert lf.hours_until(lean, state, 1) == 0
 
 
 @pytest.mark.parametrize(
@@ -962,12 +930,9 @@ def test_forms_of_times(form):
     "span", [dt.timedelta(hours=1.5), pd.Timedelta(hours=1.5), np.timedelta64(90, "m"), np.array(90, dtype="m8[m]")]
 )
 def test_one_span_of_time(span):
-    dough = lf.Dough(dough_c=24, yeast_percent=1)
     assert lf.rise_after(span, dough_c=24, yeast_percent=1) == lf.rise_after(1.5, dough_c=24, yeast_percent=1)
     assert lf.same_rise(span, from_c=24, to_c=18) == lf.same_rise(1.5, from_c=24, to_c=18)
     assert lf.yeast_for_rise(100, span, dough_c=24) == lf.yeast_for_rise(100, 1.5, dough_c=24)
-    mixed = lf.mixed(dough)
-    assert lf.rested(dough, mixed, span).co2_mmol == lf.rested(dough, mixed, 1.5).co2_mmol
 
 
 def test_times_that_are_none():
@@ -980,8 +945,6 @@ def test_times_that_are_none():
         lf.rise_after(np.array(["NaT", 30], dtype="m8[m]"), **dough)
     with pytest.raises(lf.InvalidInput, match="got a timedelta"):
         lf.speed(dough_c=dt.timedelta(hours=1))
-    with pytest.raises(lf.InvalidInput, match="one time, not for an array"):
-        lf.rested(*some_state(), [1.0, 2.0])
 
 
 # ---- threads ---------------------------------------------------------------------------------------------------------

@@ -68,11 +68,9 @@ def test_a_higher_rise_is_later(data, dough, kitchen):
 
 @given(st.data(), anywhere("time_h"), doughs(), some_kitchen)
 def test_a_colder_dough_stands_lower_at_the_same_gas(data, time_h, formula, kitchen):
-    dough = lf.Dough(**formula)
     colder_c, warmer_c = in_order(data.draw, anywhere("dough_c"), apart=0.01)
-    state = lf.rested(dough, lf.mixed(dough, kitchen=kitchen), time_h, kitchen=kitchen)
-    low = lf.volume_ratio(dough.at(colder_c), state, kitchen=kitchen)
-    high = lf.volume_ratio(dough.at(warmer_c), state, kitchen=kitchen)
+    state = held(formula, time_h, kitchen)
+    low, high = (state.replace(temperature_c=t).volume_ratio(kitchen=kitchen) for t in (colder_c, warmer_c))
     # A dough that leaks all its gas stands at its largest volume, warm or cold.
     onset = (kitchen or lf.Kitchen()).retention_onset
     assert low < high if high < onset else low <= high
@@ -91,14 +89,12 @@ def test_speed_falls_with_sugar_above_4_percent(data, dough, kitchen):
 
 @given(st.data(), anywhere("time_h"), doughs(), some_kitchen)
 def test_handling_takes_gas_and_never_gives_it(data, time_h, formula, kitchen):
-    dough = lf.Dough(**formula)
-    state = lf.rested(dough, lf.mixed(dough, kitchen=kitchen), time_h, kitchen=kitchen)
-    less, more = in_order(data.draw, anywhere("loss_fraction"))
-    ratios = [
-        lf.volume_ratio(dough, lf.handled(dough, state, loss, kitchen=kitchen), kitchen=kitchen)
-        for loss in (less, more)
-    ]
-    before = lf.volume_ratio(dough, state, kitchen=kitchen)
+    less, more = in_order(data.draw, st.floats(0, 0.99))
+    parameters = {p.name: getattr(kitchen or lf.Kitchen(), p.name) for p in lf.parameters()}
+    law = (kitchen or lf.Kitchen()).law
+    kitchens = [lf.Kitchen(law=law, **{**parameters, "fold_loss": loss}) for loss in (less, more)]
+    ratios = [held(formula, time_h, k, handling=["fold"]).volume_ratio(kitchen=k) for k in kitchens]
+    before = held(formula, time_h, kitchen).volume_ratio(kitchen=kitchen)
     assert ratios[1] <= ratios[0] * (1 + 1e-12)
     assert ratios[0] <= before * (1 + 1e-9)
 
@@ -171,6 +167,25 @@ def test_gas_to_hours_to_gas(share, dough, kitchen):
     assert lf.gas_made(equivalent_h, **yeast, kitchen=kitchen) == pytest.approx(gas, rel=1e-9)
 
 
+def held(formula, time_h, kitchen, **stage):
+    """The state of a dough after some time at its temperature, from the end of mixing."""
+    percent = {name: value for name, value in formula.items() if name.endswith("_percent")}
+    yeast = formula["yeast"].removesuffix("_unwetted")
+    mix = lf.Mix(
+        dough_c=formula["dough_c"],
+        flour_g=100 - percent["gluten_percent"],
+        gluten_g=percent["gluten_percent"],
+        water_g=percent["water_percent"],
+        salt_g=percent["salt_percent"],
+        sugar_g=percent["sugar_percent"],
+        yeast_unwetted=formula["yeast"].endswith("_unwetted"),
+        **{f"{yeast}_g": percent["yeast_percent"]},
+    )
+    rest = lf.Stage("rest", surroundings=lf.Surroundings.dough(formula["dough_c"]), until_h=time_h, **stage)
+    process = lf.Process([mix, rest], altitude_m=formula["altitude_m"])
+    return lf.simulate(process, kitchen, every_min=0, be_back_by=False).state
+
+
 @given(st.floats(0, 1), doughs(), some_kitchen)
 def test_state_and_array_functions_agree(share, formula, kitchen):
     # One dough at one temperature from the end of mixing: the same question twice.
@@ -178,22 +193,8 @@ def test_state_and_array_functions_agree(share, formula, kitchen):
     assume(FIELDS["rise_percent"].low <= rise_percent <= FIELDS["rise_percent"].high)
     time_h = hours(rise_percent, formula, kitchen)
     assume(time_h <= FIELDS["time_h"].high)
-    dough = lf.Dough(**formula)
-    mixed = lf.mixed(dough, kitchen=kitchen)
-    until = lf.hours_until(dough, mixed, 1 + rise_percent / 100, kitchen=kitchen)
-    assert until == pytest.approx(time_h, rel=1e-9)
-    ratio = lf.volume_ratio(dough, lf.rested(dough, mixed, time_h, kitchen=kitchen), kitchen=kitchen)
+    ratio = held(formula, time_h, kitchen).volume_ratio(kitchen=kitchen)
     assert ratio == pytest.approx(1 + rise_percent / 100, rel=1e-9)
-
-
-@given(anywhere("time_h", high=500), anywhere("time_h", high=500), doughs(), some_kitchen)
-def test_resting_twice_is_resting_once(first_h, second_h, formula, kitchen):
-    dough = lf.Dough(**formula)
-    mixed = lf.mixed(dough, kitchen=kitchen)
-    twice = lf.rested(dough, lf.rested(dough, mixed, first_h, kitchen=kitchen), second_h, kitchen=kitchen)
-    once = lf.rested(dough, mixed, first_h + second_h, kitchen=kitchen)
-    assert twice.equivalent_h == pytest.approx(once.equivalent_h, rel=1e-12)
-    assert twice.co2_mmol == pytest.approx(once.co2_mmol, rel=1e-9, abs=1e-12)
 
 
 @given(anywhere("water_c"), anywhere("flour_c"), anywhere("room_c"), anywhere("friction_k"), anywhere("preferment_c"))
@@ -282,12 +283,6 @@ def test_every_function_answers_or_refuses(data, formula, kitchen):
     assert ice_g is None or ice_g >= 0
 
     dough = lf.Dough(**formula)
-    state = lf.rested(dough, lf.mixed(dough, kitchen=kitchen), time_h, kitchen=kitchen)
-    state = lf.handled(dough, state, any_("loss_fraction"), kitchen=kitchen)
-    positive(answer(lambda: lf.volume_ratio(dough, state, kitchen=kitchen)))
-    ratio = any_("volume_ratio")
-    until = answer(lambda: lf.hours_until(dough, state, ratio, kitchen=kitchen), *no_answer)
-    assert until is None or until >= 0
     standing = data.draw(st.sampled_from(["tin", "free"]))
     positive(
         answer(
@@ -387,9 +382,5 @@ def test_nothing_rises_in_no_time():
 
 @pytest.mark.parametrize("time_h", [5e-324, 1.4e-45, 1e-17, 1e-16, 1e-12, 1e-9])
 def test_a_moment_makes_no_negative_gas(time_h):
-    dough = lf.Dough(dough_c=0, yeast_percent=1, yeast="active_dry_unwetted", salt_percent=0, water_percent=40)
-    state = lf.rested(dough, lf.mixed(dough), time_h)
-    assert state.co2_mmol >= 0
-    assert lf.volume_ratio(dough, state) == pytest.approx(1, abs=1e-8)
     assert lf.gas_made(time_h, yeast_percent=1) >= 0
     assert lf.rise_after(time_h, dough_c=0, yeast_percent=1, yeast="active_dry_unwetted") >= 0

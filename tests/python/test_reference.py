@@ -137,8 +137,8 @@ def dissolved_over_cells(row):
 def mixed_volume(row):
     dough_g = before(row["quantity"], "g dough")
     assert "void 6 %" in row["inputs"]
-    dough = lf.Dough(dough_c=25, yeast_percent=1.5, salt_percent=2, water_percent=dough_g - 100 - 1.5 - 2)
-    return [lf.mixed(dough).mixed_volume_ml]
+    mix = lf.Mix(dough_c=25, flour_g=100, instant_g=1.5, salt_g=2, water_g=dough_g - 100 - 1.5 - 2)
+    return [lf.advance(lf.State(), mix).mixed_volume_ml]
 
 
 def proof_minutes(row):

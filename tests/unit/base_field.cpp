@@ -84,12 +84,6 @@ Dough with(double Dough::*member, double value) {
   return dough;
 }
 
-DoughState state_with(double DoughState::*member, double value) {
-  DoughState state = mixed(plain);
-  state.*member = value;
-  return state;
-}
-
 /// A plain mix that is accepted whatever one member is within its bounds.
 Mix a_mix() {
   return {.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 3},
@@ -138,6 +132,19 @@ std::function<void(double)> stage_with(Change change) {
   };
 }
 
+/// The state of a mixed dough, changed by `change(state, x)`.
+template <class Change>
+std::function<void(double)> state_with(Change change) {
+  return [change](double x) {
+    Mix mix;
+    mix.formula = {.flour_g = 500, .water_g = 330, .salt_g = 10, .instant_g = 3};
+    mix.dough_c = 24;
+    State state = advance(State{}, mix);
+    change(state, x);
+    require_state(state);
+  };
+}
+
 /// Where each input enters the library: a public function, called with the value and otherwise plain numbers.
 const std::map<std::string_view, std::vector<std::function<void(double)>>> entrances{
     {"dough_c",
@@ -147,7 +154,7 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       [](double x) {
         friction_from_batch(x, std::clamp(x, -30.0, 60.0), std::clamp(x, -30.0, 60.0), std::clamp(x, 0.0, 60.0));
       },
-      [](double x) { mixed(with(&Dough::dough_c, x)); }, [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
+      [](double x) { reachable_rise(with(&Dough::dough_c, x)); },
       [](double x) { explain(50, with(&Dough::dough_c, x)); },
       [](double x) { yeast_for_rise(50, 2, with(&Dough::dough_c, x)); }, [](double x) { cautions({.dough_c = x}); }}},
     {"from_c", {[](double x) { same_rise(1, x, 20); }}},
@@ -198,17 +205,13 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
      {stage_with([](Stage& s, double x) { s.until = UntilRise{x}; }), [](double x) { hours_to_rise(x, plain); },
       [](double x) { explain(x, plain); }, [](double x) { yeast_for_rise(x, 2, plain); },
       [](double x) { cautions({.rise_percent = x}); }}},
-    {"time_h",
-     {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); },
-      [](double x) { rested(plain, mixed(plain), x); }}},
+    {"time_h", {[](double x) { rise_after(x, plain); }, [](double x) { same_rise(x, 20, 25); }}},
     {"target_h", {[](double x) { yeast_for_rise(50, x, plain); }}},
     {"perishable_h", {[](double x) { cautions({.perishable_h = x}); }}},
     {"water_g", {[](double x) { ice_by_trade_rule(x, 20, 10); }}},
-    {"loss_fraction",
-     {[](double x) {
-        after_handling({}, {10, 0.3}, 25, x);
-      },
-      [](double x) { handled(plain, mixed(plain), x); }}},
+    {"loss_fraction", {[](double x) {
+       after_handling({}, {10, 0.3}, 25, x);
+     }}},
     {"co2_mmol",
      {[](double x) {
         co2_in_cells_mmol({}, {x, 0.3}, 25);
@@ -227,18 +230,14 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       [](double x) {
         after_handling({}, {1, x}, 25, 0.5);
       },
-      [](double x) { rested(plain, state_with(&DoughState::air_mmol, x), 1); }}},
+      state_with([](State& s, double x) { s.gas.air_mmol = x; })}},
     {"volume_ratio",
      {[](double x) { held_ratio(x); }, [](double x) { free_ratio(x); },
-      [](double x) { hours_until(plain, mixed(plain), x); },
       [](double x) { over_proof_ratio(plain, Standing::tin, true, x); },
-      [](double x) { rested(plain, state_with(&DoughState::anchor_ratio, x), 1); }}},
+      state_with([](State& s, double x) { s.anchor_ratio = x; })}},
     {"volume_ml", {[](double x) { co2_for_volume_mmol({}, 0.3, x, 25); }}},
-    {"mixed_volume_ml",
-     {[](double x) { rested(plain, state_with(&DoughState::mixed_volume_ml, x), 1); },
-      [](double x) { volume_ratio(plain, state_with(&DoughState::mixed_volume_ml, x)); }}},
-    {"equivalent_h",
-     {[](double x) { gas_made(x, 1); }, [](double x) { rested(plain, state_with(&DoughState::equivalent_h, x), 1); }}},
+    {"mixed_volume_ml", {state_with([](State& s, double x) { s.mixed_volume_ml = x; })}},
+    {"equivalent_h", {[](double x) { gas_made(x, 1); }, state_with([](State& s, double x) { s.equivalent_h = x; })}},
     {"flour_g", {mix_with([](Mix& m, double x) { m.formula.flours = {{x}}; }), mix_with([](Mix& m, double x) {
                    m.formula.preferments = {{x, 50}};
                  })}},

@@ -146,7 +146,6 @@ TEST_CASE("every row of the parameter table") {
       // A kitchen is checked wherever it is used.
       CHECK_THROWS_AS(hours_to_rise(50, {.dough_c = 25, .yeast_percent = 1}, kitchen), InvalidInput);
       CHECK_THROWS_AS(rise_after(1, {.dough_c = 25, .yeast_percent = 1}, kitchen), InvalidInput);
-      CHECK_THROWS_AS(mixed({.dough_c = 25, .yeast_percent = 1}, kitchen), InvalidInput);
     }
   }
 }

@@ -49,7 +49,6 @@ TEST_CASE("a kind that does not exist is refused everywhere") {
   CHECK_THROWS_AS(reachable_rise(dough), InvalidInput);
   CHECK_THROWS_AS(yeast_for_rise(50, 2, dough), InvalidInput);
   CHECK_THROWS_AS(explain(50, dough), InvalidInput);
-  CHECK_THROWS_AS(mixed(dough), InvalidInput);
   CHECK_THROWS_AS(require_yeast(1.0, nonsense), InvalidInput);
 }
 
@@ -101,7 +100,6 @@ TEST_CASE("a dose outside 0.01 to 5 % as instant yeast is refused in the words o
       CHECK_THROWS_AS(hours_to_rise(50, dough), InvalidInput);
       CHECK_THROWS_AS(rise_after(1, dough), InvalidInput);
       CHECK_THROWS_AS(gas_made(1, bad, yeast), InvalidInput);
-      CHECK_THROWS_AS(mixed(dough), InvalidInput);
       try {
         require_yeast(bad, yeast);
         FAIL("accepted");

@@ -206,3 +206,45 @@ TEST_CASE("a dough with milk gathers hours, held at a temperature or not, and mi
   both.doughs = {as_beginning(kept(24, 0.5).state)};
   CHECK(advance(base, both).perishable_h == doctest::Approx(1).epsilon(1e-12));
 }
+
+TEST_CASE(
+    "a fold presses out a share of the cells: what had leaked is gone, the dissolved gas stays, the yeast goes on") {
+  const auto folded = [](double hours, double loss) {
+    Kitchen kitchen;
+    kitchen.fold_loss = loss;
+    Process day = a_day();
+    std::get<Mix>(day.steps[0]).dough_c = 27;
+    Stage& bulk = std::get<Stage>(day.steps[1]);
+    bulk.surroundings = Surroundings::dough(27);
+    bulk.until = UntilTime{hours};
+    bulk.handling = {Handling::fold};
+    day.steps.resize(2);
+    return std::pair(simulate(day, kitchen), kitchen);
+  };
+  for (const double hours : {1.0, 12.0}) {  // before it leaks, and after
+    const auto [rested, kitchen] = folded(hours, 0);
+    const double stood = 1 + rested.stages[0].rise_percent / 100;
+    CHECK(volume_ratio(rested.state, kitchen) == doctest::Approx(stood).epsilon(1e-12));
+    for (const double loss : {0.2, 0.6}) {
+      const auto [pressed, of] = folded(hours, loss);
+      CHECK(pressed.state.made_mmol == rested.state.made_mmol);
+      CHECK(pressed.state.gas.air_mmol == doctest::Approx((1 - loss) * rested.state.gas.air_mmol).epsilon(1e-12));
+      const double ratio = volume_ratio(pressed.state, of);
+      CHECK(ratio < stood);
+      CHECK(ratio > 1 - kitchen.void_fraction);
+    }
+    // Gas is held, dissolved or in the cells; the rest leaked and does not come back.
+    CHECK((rested.state.gas.co2_mmol < 0.999 * rested.state.made_mmol) == (hours > 10));
+  }
+}
+
+TEST_CASE("a colder dough stands lower at equal gas and springs up when it warms") {
+  State state = simulate(a_day(), {}, std::nullopt, {.stop_h = 1.2}).state;
+  double before = 0;
+  for (double t = 0; t <= 40; t += 2) {
+    state.temperature_c = t;
+    const double ratio = volume_ratio(state);
+    CHECK(ratio > before);
+    before = ratio;
+  }
+}

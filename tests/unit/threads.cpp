@@ -42,9 +42,6 @@ std::vector<double> everything(std::uint64_t seed) {
     keep(held_ratio(2, 1, 0, kitchen));
     keep(water_by_factor_rule(25, 20, 21, 3));
     keep(celsius(78));
-    DoughState state = rested(dough, mixed(dough, kitchen), 1, kitchen);
-    state = handled(dough, state, 0.5, kitchen);
-    keep(volume_ratio(dough, state, kitchen));
     keep(same_rise(2, 24, 20, kitchen));
     keep(yeast_for_rise(50, 3, {.dough_c = 24, .yeast_percent = 1}));
     for (const Factor& factor : explain(50, {.dough_c = 22, .yeast_percent = 0.6}).factors) keep(factor.times);

@@ -7,7 +7,7 @@ import datetime
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Choice', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'DoughState', 'Explanation', 'Field', 'Flour', 'FlourShare', 'Forecast', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageForecast', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'cautions', 'celsius', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'draws_of', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'forecast', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'handled', 'heat_of_hydration', 'hours_to_rise', 'hours_until', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'latest_start', 'mixed', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'refrigerate_from', 'rested', 'rise_after', 'room_for', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'take_out_at', 'volume_ratio', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_for', 'water_map', 'worktops', 'yeast_for', 'yeast_for_rise']
+__all__: list[str] = ['Amounts', 'Arrhenius', 'BatchMean', 'Bowl', 'ByMethod', 'ByNetGain', 'ByWork', 'Cardinal', 'Choice', 'Cohort', 'Composition', 'ConstantQ10', 'Course', 'DailySwing', 'Dough', 'Explanation', 'Field', 'Flour', 'FlourShare', 'Forecast', 'HeatShare', 'Kitchen', 'Mix', 'MixingMethod', 'Node', 'Notice', 'Parameter', 'Percent', 'Piece', 'Place', 'Preferment', 'Process', 'SquareRoot', 'Stage', 'StageForecast', 'StageProgress', 'StageResult', 'State', 'Surroundings', 'Timeline', 'Water', 'WaterPlan', 'advance', 'air_pressure_pa', 'airs', 'bowl_materials', 'cautions', 'celsius', 'co2_solubility', 'conductivity_with_gas', 'convert_yeast', 'dough_by_factor_rule', 'dough_by_heat_balance', 'draws_of', 'drift_equivalent_h', 'drift_hours', 'drifted_c', 'equivalent_hours_for_gas', 'explain', 'fahrenheit', 'fields', 'forecast', 'friction_from_batch', 'friction_from_batches', 'gas_made', 'grams', 'heat_of_hydration', 'hours_to_rise', 'ice_by_heat_balance', 'ice_by_trade_rule', 'kelvins', 'latest_start', 'mixing_methods', 'mixing_minutes', 'net_gain_from_batch', 'net_gain_from_batches', 'net_gain_from_friction', 'net_gain_of', 'ounces', 'over_proof_ratio', 'parameters', 'reachable_rise', 'refrigerate_from', 'rise_after', 'room_for', 'same_rise', 'saturation_pressure_pa', 'series_equivalent_h', 'simulate', 'speed', 'take_out_at', 'water_activity', 'water_by_factor_rule', 'water_by_heat_balance', 'water_for', 'water_map', 'worktops', 'yeast_for', 'yeast_for_rise']
 class ConstantQ10:
     """
     Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.
@@ -639,37 +639,6 @@ class Dough:
     @property
     def yeast_percent(self) -> float:
         ...
-class DoughState:
-    """
-    A dough between two moments of one process, per 100 g of flour. Make one with mixed().
-    """
-    def __repr__(self) -> str:
-        ...
-    @property
-    def air_mmol(self) -> float:
-        """
-        air in the cells, mmol
-        """
-    @property
-    def anchor_ratio(self) -> float:
-        """
-        volume over mixed volume at the last handling
-        """
-    @property
-    def co2_mmol(self) -> float:
-        """
-        CO2 in cells and water as if nothing leaked since the last handling, mmol
-        """
-    @property
-    def equivalent_h(self) -> float:
-        """
-        equivalent hours since the yeast met flour and water
-        """
-    @property
-    def mixed_volume_ml(self) -> float:
-        """
-        volume just after mixing, mL
-        """
 class Composition:
     """
     What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
@@ -2309,10 +2278,6 @@ def grams(ounces: float | numpy.typing.ArrayLike) -> typing.Any:
     Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international
     pound, 1959).
     """
-def handled(dough: Dough, state: DoughState, loss_fraction: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> DoughState:
-    """
-    The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises InvalidInput. Losses by handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.
-    """
 def heat_of_hydration(moisture_percent: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
@@ -2333,10 +2298,6 @@ def hours_to_rise(rise_percent: float | numpy.typing.ArrayLike, *, dough_c: floa
     the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
     message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et al.
     1993; Weiss 1974; Buck 1996; ISO 2533).
-    """
-def hours_until(dough: Dough, state: DoughState, ratio: typing.SupportsFloat | typing.SupportsIndex, *, kitchen: Kitchen | None = None) -> float:
-    """
-    Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; NoSolution naming the reachable ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.
     """
 def ice_by_heat_balance(water_g: typing.SupportsFloat | typing.SupportsIndex, *, tap_c: typing.SupportsFloat | typing.SupportsIndex, wanted_c: typing.SupportsFloat | typing.SupportsIndex, ice_c: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> float:
     """
@@ -2365,10 +2326,6 @@ def latest_start(process: Process, *, stage: str, ready_h: float | datetime.time
     Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
     
     Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
-    """
-def mixed(dough: Dough, *, kitchen: Kitchen | None = None) -> DoughState:
-    """
-    The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.
     """
 def mixing_methods() -> list[MixingMethod]:
     """
@@ -2439,10 +2396,6 @@ def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.
     Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of
     any kind. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for.
     """
-def rested(dough: Dough, state: DoughState, time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, kitchen: Kitchen | None = None) -> DoughState:
-    """
-    The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as hours_to_rise.
-    """
 def rise_after(time_h: float | datetime.timedelta | numpy.typing.ArrayLike, *, dough_c: float | numpy.typing.ArrayLike, yeast_percent: float | numpy.typing.ArrayLike, yeast: str = 'instant', salt_percent: float | numpy.typing.ArrayLike = 2.0, water_percent: float | numpy.typing.ArrayLike = 65.0, sugar_percent: float | numpy.typing.ArrayLike = 0.0, gluten_percent: float | numpy.typing.ArrayLike = 0.0, altitude_m: float | numpy.typing.ArrayLike = 0.0, kitchen: Kitchen | None = None) -> typing.Any:
     """
     Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
@@ -2509,10 +2462,6 @@ def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timed
     
     Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput,
     NoSolution. Source: as yeast_for.
-    """
-def volume_ratio(dough: Dough, state: DoughState, *, kitchen: Kitchen | None = None) -> float:
-    """
-    Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.
     """
 def water_activity(*, salt_percent: typing.SupportsFloat | typing.SupportsIndex, water_percent: typing.SupportsFloat | typing.SupportsIndex, sugar_percent: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> float:
     """

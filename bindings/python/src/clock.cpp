@@ -452,61 +452,6 @@ Args as in hours_to_rise. Nothing is checked before it is used.)")
                ", water_percent=" + number(d.water_percent) + ", sugar_percent=" + number(d.sugar_percent) +
                ", gluten_percent=" + number(d.gluten_percent) + ", altitude_m=" + number(d.altitude_m) + ")";
       });
-  py::class_<DoughState>(module, "DoughState",
-                         "A dough between two moments of one process, per 100 g of flour. Make one with mixed().")
-      .def_readonly("equivalent_h", &DoughState::equivalent_h, "equivalent hours since the yeast met flour and water")
-      .def_readonly("co2_mmol", &DoughState::co2_mmol,
-                    "CO2 in cells and water as if nothing leaked since the last handling, mmol")
-      .def_readonly("air_mmol", &DoughState::air_mmol, "air in the cells, mmol")
-      .def_readonly("mixed_volume_ml", &DoughState::mixed_volume_ml, "volume just after mixing, mL")
-      .def_readonly("anchor_ratio", &DoughState::anchor_ratio, "volume over mixed volume at the last handling")
-      .def("__repr__", [](const DoughState& s) {
-        return "<DoughState " + number(s.equivalent_h) + " equivalent h, " + number(s.co2_mmol) + " mmol CO2, " +
-               number(s.air_mmol) + " mmol air per 100 g flour>";
-      });
-  module.def(
-      "mixed", [](const Dough& d, const std::optional<Kitchen>& k) { return mixed(d, kitchen_or_default(k)); },
-      "dough"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "The state at the end of mixing. Raises InvalidInput. Source: ideal gas law for the air mixed in.");
-  module.def(
-      "rested",
-      [](const Dough& d, const DoughState& s, const Time& time_h, const std::optional<Kitchen>& k) {
-        DoughState later;
-        Inputs().add(field::time_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
-          if (out.size() != 1)
-            throw InvalidInput("a state rests for one time, not for an array of times [time_h]", {.field = "time_h"});
-          later = rested(d, s, in[0][0], kitchen_or_default(k));
-        });
-        return later;
-      },
-      "dough"_a, "state"_a, "time_h"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "The state that many hours (or a timedelta) later at dough.dough_c. Raises InvalidInput. Source: as "
-      "hours_to_rise.");
-  module.def(
-      "handled",
-      [](const Dough& d, const DoughState& s, double loss, const std::optional<Kitchen>& k) {
-        return handled(d, s, loss, kitchen_or_default(k));
-      },
-      "dough"_a, "state"_a, "loss_fraction"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "The state after a handling that presses out a share (0 to 1) of the cells' gas; dissolved gas stays. Raises "
-      "InvalidInput. Losses by "
-      "handling are parameters of the kitchen: fold_loss, divide_loss, round_loss, mould_loss.");
-  module.def(
-      "volume_ratio",
-      [](const Dough& d, const DoughState& s, const std::optional<Kitchen>& k) {
-        return volume_ratio(d, s, kitchen_or_default(k));
-      },
-      "dough"_a, "state"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "Volume over the volume just after mixing. Raises InvalidInput. Source: Henry's law, ideal gas law, retention.");
-  module.def(
-      "hours_until",
-      [](const Dough& d, const DoughState& s, double ratio, const std::optional<Kitchen>& k) {
-        return hours_until(d, s, ratio, kitchen_or_default(k));
-      },
-      "dough"_a, "state"_a, "ratio"_a, py::kw_only(), "kitchen"_a = py::none(),
-      "Hours from this state until volume over mixed volume is `ratio`; 0 if it is already. Raises InvalidInput; "
-      "NoSolution naming the reachable "
-      "ratio; OutsideModel where the yeast stands still. Source: as hours_to_rise.");
   module.def(
       "over_proof_ratio",
       [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio,

@@ -324,7 +324,7 @@ inline constexpr Field mixed_volume_ml{"mixed_volume_ml",
                                        Quantity::ratio,
                                        "volume just after mixing per 100 g of flour",
                                        "",
-                                       "start from the state that mixed() gives"};
+                                       "take it from a state that a mix made"};
 inline constexpr Field equivalent_h{"equivalent_h",
                                     "equivalent hours",
                                     "h",

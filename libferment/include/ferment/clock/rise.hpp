@@ -1,4 +1,4 @@
-// Hours to a rise and back, at a constant dough temperature; and a dough's state between stages.
+// Hours to a rise and back, at a constant dough temperature.
 #pragma once
 
 #include <span>
@@ -86,33 +86,6 @@ struct Explanation {
 /// A change after which the rise is out of reach for the moment counts together with the next one.
 /// @throws as hours_to_rise
 FERMENT_API Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitchen = {});
-
-/// A dough between two moments of one process, per 100 g of flour.
-struct DoughState {
-  double equivalent_h = 0;     ///< since the yeast met flour and water
-  double co2_mmol = 0;         ///< held in cells and water, as if nothing leaked since the anchor
-  double air_mmol = 0;         ///< in the cells
-  double mixed_volume_ml = 0;  ///< volume just after mixing
-  double anchor_ratio = 1;     ///< volume over mixed volume at the last handling
-};
-
-/// The state at the end of mixing. @throws InvalidInput
-FERMENT_API DoughState mixed(const Dough& dough, const Kitchen& kitchen = {});
-
-/// The state `time_h` hours later at dough.dough_c. @throws InvalidInput
-FERMENT_API DoughState rested(const Dough& dough, const DoughState& state, double time_h, const Kitchen& kitchen = {});
-
-/// The state after a handling that presses out a share of the cells' gas. What had leaked is gone, the dissolved gas
-/// stays, the yeast does not forget. @throws InvalidInput
-FERMENT_API DoughState handled(const Dough& dough, const DoughState& state, double loss_fraction,
-                               const Kitchen& kitchen = {});
-
-/// Volume over the volume just after mixing, a ratio. @throws InvalidInput
-FERMENT_API double volume_ratio(const Dough& dough, const DoughState& state, const Kitchen& kitchen = {});
-
-/// Hours from this state until volume over mixed volume is `ratio`; 0 if it is already.
-/// @throws InvalidInput; NoSolution naming the reachable ratio; OutsideModel where the yeast stands still
-FERMENT_API double hours_until(const Dough& dough, const DoughState& state, double ratio, const Kitchen& kitchen = {});
 
 /// How a dough stands while it proofs, for the over-proof limit.
 enum class Standing { tin, free };
