@@ -338,6 +338,7 @@ def test_every_function_and_every_input_is_tried():
     untried = {
         "instant_equivalent_percent",
         "air_mmol",
+        "loss_fraction",
         "mixed_volume_ml",
         "volume_ml",
         "flours_percent",
