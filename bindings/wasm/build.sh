@@ -27,5 +27,5 @@ emcmake cmake -S "$here" -B "$build" -DCMAKE_BUILD_TYPE=Release \
   -DFERMENT_Eigen_INCLUDE="$build/links" -DFERMENT_Boost_INCLUDE="$build/links"
 cmake --build "$build" -j 2
 cp "$build/ferment.wasm" "$here/src/ferment.wasm"
-cp "$project/LICENSE" "$here/LICENSE"
+cp "$project/LICENSE" "$project/THIRD_PARTY_NOTICES.md" "$here/"
 echo "built $here/src/ferment.wasm: $(wc -c <"$here/src/ferment.wasm") bytes"

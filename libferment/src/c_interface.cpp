@@ -1,12 +1,13 @@
 #include <ferment/ferment.h>
 
+#include <algorithm>
 #include <exception>
 #include <string>
 
+#include <ferment/version.h>
 #include <ferment/base/error.hpp>
-#include <ferment/clock/rise.hpp>
 #include <ferment/heat/mixing.hpp>
-#include <ferment/version.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "base/text.hpp"
 
@@ -62,6 +63,19 @@ void require_struct(const Struct* inputs, const char* name, const void* out) {
     throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) +
                                 " bytes, but must be at least " + std::to_string(first_size) +
                                 "; fill the struct with its INIT macro");
+  }
+  // A newer program may have members that this library does not know; those it leaves at 0 it does not use.
+  constexpr std::uint32_t most_size = 4096;
+  const auto* const bytes = reinterpret_cast<const unsigned char*>(inputs);
+  const bool uses_more =
+      inputs->size <= most_size &&
+      std::any_of(bytes + sizeof(Struct), bytes + std::max<std::size_t>(inputs->size, sizeof(Struct)),
+                  [](unsigned char byte) { return byte != 0; });
+  if (inputs->size > most_size || uses_more) {
+    throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) +
+                                " bytes, and this libferment " FERMENT_VERSION " knows " +
+                                std::to_string(sizeof(Struct)) +
+                                "; fill the struct with its INIT macro, or leave newer members 0");
   }
 }
 

@@ -110,10 +110,35 @@ static void test_hours(void) {
   CHECK(hours > 1.0844 && hours < 1.0846); /* tests/reference: 1 % instant, 25 °C, an independent implementation */
   CHECK(strcmp(ferment_last_error(), "") == 0);
 
-  dough.size += 8; /* a later interface with more members */
   dough.dough_c = 28;
   CHECK(ferment_hours_to_rise(100, &dough, &warmer) == FERMENT_OK);
   CHECK(warmer > 0 && warmer < hours);
+}
+
+/* A program of a later interface: members that this library does not know are 0, or the call is refused. */
+static void test_newer_members(void) {
+  struct {
+    ferment_dough dough;
+    double later;
+  } newer;
+  double hours = untouched;
+  double plain_hours = untouched;
+  ferment_status status;
+  memset(&newer, 0, sizeof newer);
+  newer.dough = plain_dough();
+  newer.dough.size = (uint32_t)sizeof newer;
+  CHECK(ferment_hours_to_rise(100, &newer.dough, &hours) == FERMENT_OK);
+  newer.dough.size = (uint32_t)sizeof newer.dough;
+  CHECK(ferment_hours_to_rise(100, &newer.dough, &plain_hours) == FERMENT_OK);
+  CHECK(hours == plain_hours);
+  newer.dough.size = (uint32_t)sizeof newer;
+  newer.later = 1;
+  hours = untouched;
+  status = ferment_hours_to_rise(100, &newer.dough, &hours);
+  check_failure(status, FERMENT_INVALID_INPUT, "leave newer members 0", &hours, __LINE__);
+  newer.dough.size = 1000000;
+  status = ferment_hours_to_rise(100, &newer.dough, &hours);
+  check_failure(status, FERMENT_INVALID_INPUT, "ferment_dough.size is 1000000", &hours, __LINE__);
 }
 
 /* Every member of the struct arrives: each change moves the answer the way it must. */
@@ -212,6 +237,7 @@ int main(void) {
   test_factor_rule();
   test_factor_rule_failures();
   test_hours();
+  test_newer_members();
   test_hours_reads_every_member();
   test_hours_failures();
   if (failures > 0) fprintf(stderr, "%d checks failed\n", failures);

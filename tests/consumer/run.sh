@@ -60,6 +60,28 @@ for kind in shared static; do
   "$work/add_subdirectory-$kind/consumer"
 done
 
+say "a library that has libferment in it and is itself installed"
+mkdir "$work/embedding"
+cat >"$work/embedding/CMakeLists.txt" <<END
+cmake_minimum_required(VERSION 3.22)
+project(embedding LANGUAGES CXX)
+include(GNUInstallDirs)
+set(FERMENT_INSTALL ON)
+add_subdirectory($project ferment)
+add_library(app app.cpp)
+target_link_libraries(app PUBLIC ferment::ferment)
+install(TARGETS app EXPORT app-targets)
+install(EXPORT app-targets DESTINATION \${CMAKE_INSTALL_LIBDIR}/cmake/app)
+END
+cat >"$work/embedding/app.cpp" <<'END'
+#include <ferment/ferment.hpp>
+double water() { return ferment::water_by_factor_rule(24, 20, 21, 2); }
+END
+quietly cmake -S "$work/embedding" -B "$work/embedding/build" -DCMAKE_BUILD_TYPE=Debug
+quietly cmake --build "$work/embedding/build" -j 2
+quietly cmake --install "$work/embedding/build" --prefix "$work/prefix-embedding"
+[ -f "$work/prefix-embedding/include/ferment/ferment.hpp" ] || { echo "run.sh: embedded headers are missing" >&2; exit 1; }
+
 say "a newer minor version than there is must not be found"
 mkdir "$work/too_new"
 cat >"$work/too_new/CMakeLists.txt" <<'END'

@@ -2439,3 +2439,23 @@ def test_help_names_every_option():
                 assert option.help
     assert "not safe to eat" in answer("--help")
     assert lf.__version__ in answer("--version")
+
+
+# ---- how it is started -----------------------------------------------------------------------------------------------
+
+
+def test_as_a_module():
+    told = subprocess.run(
+        [sys.executable, "-m", "libferment", "--version"], capture_output=True, text=True, check=False
+    )
+    assert (told.returncode, lf.__version__ in told.stdout) == (0, True)
+
+
+@pytest.mark.parametrize("package", ["click", "rich"])
+def test_without_the_packages_of_the_command_line(package):
+    code = f"import sys; sys.modules[{package!r}] = None; from libferment.__main__ import main; main()"
+    told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert told.returncode == 3
+    assert told.stderr == f"libferment: the command line needs the package {package}: pip install 'libferment[cli]'\n"
+    code = "import sys; sys.modules['click'] = sys.modules['rich'] = None; import libferment; libferment.simulate"
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -82,7 +82,7 @@ def hours_to_rise(library, rise_percent, inputs):
 
 
 def test_version(library):
-    header = Path(__file__).resolve().parents[2] / "libferment/include/ferment/version.hpp"
+    header = Path(__file__).resolve().parents[2] / "libferment/include/ferment/version.h"
     assert f'FERMENT_VERSION "{library.ferment_version().decode()}"' in header.read_text(encoding="utf-8")
 
 

@@ -65,7 +65,7 @@ class Library(unittest.TestCase):
 
     def test_everything_public_is_shown(self) -> None:
         assert {"ferment_version", "ferment_last_error", "ferment_hours_to_rise"} <= self.c
-        assert {"hours_to_rise", "water_by_factor_rule", "speed", "check"} <= self.cpp
+        assert {"hours_to_rise", "water_by_factor_rule", "speed", "cautions"} <= self.cpp
         shown = {name.partition("(")[0] for _, name in self.symbols}
         assert self.c - shown == set()
         assert {f"ferment::{name}" for name in self.cpp} - shown == set()

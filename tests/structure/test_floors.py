@@ -11,7 +11,7 @@ from pathlib import Path
 PROJECT = Path(__file__).resolve().parents[2]
 
 # Bottom to top; rooms of one floor do not know each other.
-FLOORS = [{"base"}, {"dough"}, {"clock", "heat"}, {"process"}, {"learn"}]
+FLOORS = [{"base"}, {"dough"}, {"clock", "heat"}, {"rise"}, {"process"}, {"forecast"}, {"learn"}]
 HEIGHT = {room: height for height, rooms in enumerate(FLOORS) for room in rooms}
 SUFFIXES = {".hpp", ".h", ".cpp"}
 
@@ -59,7 +59,11 @@ def complaints_about_floors(name: str, room: str | None, included: str) -> list[
         return [f"{name}: {room} is not a room of the plan"]
     if other is None:
         # Only what stands in no room and includes nothing may be used from every floor.
-        return [] if included == "version.hpp" else [f"{name}: includes {included}, which stands above all rooms"]
+        return (
+            []
+            if included in ("version.h", "export.h")
+            else [f"{name}: includes {included}, which stands above all rooms"]
+        )
     if other not in HEIGHT:
         return [f"{name}: includes {included}, and {other} is not a room of the plan"]
     if HEIGHT[other] > HEIGHT[room]:

@@ -10,7 +10,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "box.hpp"
 #include "refusal.hpp"

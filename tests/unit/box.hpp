@@ -6,7 +6,7 @@
 #include <vector>
 
 #include <ferment/base/parameters.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/rise/rise.hpp>
 
 namespace box {
 

@@ -5,9 +5,9 @@
 #include <string>
 
 #include <ferment/base/error.hpp>
-#include <ferment/clock/rise.hpp>
 #include <ferment/dough/gas.hpp>
 #include <ferment/dough/yeast.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "box.hpp"
 #include "naive.hpp"

@@ -10,7 +10,7 @@
 #include <boost/multiprecision/cpp_bin_float.hpp>
 
 #include <ferment/base/parameters.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/rise/rise.hpp>
 
 namespace naive {
 

@@ -8,8 +8,8 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/clock/rise.hpp>
 #include <ferment/process/cautions.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "box.hpp"
 

@@ -46,7 +46,7 @@ function refused(status, words) {
 }
 
 test("one version everywhere", () => {
-  const header = /#define FERMENT_VERSION "([0-9.]+)"/.exec(read("libferment/include/ferment/version.hpp"))[1];
+  const header = /#define FERMENT_VERSION "([0-9.]+)"/.exec(read("libferment/include/ferment/version.h"))[1];
   assert.equal(version(), header);
   assert.equal(packageJson.version, header);
 });

@@ -2,10 +2,10 @@
 
 #include <sstream>
 
-#include <ferment/clock/clock.hpp>
 #include <ferment/clock/drift.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/clock/speed.hpp>
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "numbers.hpp"
 

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/process/forecast.hpp>
-#include <ferment/process/questions.hpp>
+#include <ferment/forecast/forecast.hpp>
+#include <ferment/forecast/questions.hpp>
 
 #include "numbers.hpp"
 #include "values.hpp"

@@ -3,7 +3,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
-#include <ferment/version.hpp>
+#include <ferment/version.h>
 
 #include "numbers.hpp"
 #include "values.hpp"

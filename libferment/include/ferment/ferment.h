@@ -10,7 +10,8 @@
 
 #include <stdint.h>
 
-#include "base/export.hpp"
+#include "export.h"
+#include "version.h"
 
 #ifdef __cplusplus
 extern "C" {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include <ferment/clock/rise.hpp>
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "base/text.hpp"
 

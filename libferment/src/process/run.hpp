@@ -6,12 +6,23 @@
 //   needs_core             whether the state that comes of it must know its core
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <variant>
+
+#include <ferment/base/error.hpp>
+#include <ferment/process/simulate.hpp>
 
 #include "process/mix_in.hpp"
 #include "process/stage_run.hpp"
 
 namespace ferment {
+
+/// Where a process begins, or goes on: with a state or its start. Throws for a state of another process.
+State beginning(const Process& process, const std::optional<State>& given);
+
+/// Throws the error again with the step's name before its words.
+[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index);
 
 /// Takes the state through a step, or as far as the options let it; false if it stopped in the middle of a stage.
 /// What it throws leaves the state as it was. Nothing is checked that a form can check.

@@ -13,7 +13,6 @@
 
 #include "base/text.hpp"
 #include "process/dough_physics.hpp"
-#include "process/draws.hpp"
 #include "process/run.hpp"
 
 namespace ferment {

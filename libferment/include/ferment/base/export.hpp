@@ -1,17 +1,8 @@
-// Marks what a shared libferment exports; everything else is hidden.
-#ifndef FERMENT_BASE_EXPORT_HPP
-#define FERMENT_BASE_EXPORT_HPP
+// What every header of the C++ interface begins with: the mark of what is exported, and the language it is written in.
+#pragma once
 
-#if defined(_WIN32)
-#if defined(FERMENT_SHARED) && defined(FERMENT_BUILDING)
-#define FERMENT_API __declspec(dllexport)
-#elif defined(FERMENT_SHARED)
-#define FERMENT_API __declspec(dllimport)
-#else
-#define FERMENT_API
-#endif
-#else
-#define FERMENT_API __attribute__((visibility("default")))
-#endif
+#include <ferment/export.h>
 
+#if __cplusplus < 202002L && !(defined(_MSVC_LANG) && _MSVC_LANG >= 202002L)
+#error "libferment's C++ interface needs C++20: compile with -std=c++20, or use its C interface, <ferment/ferment.h>"
 #endif

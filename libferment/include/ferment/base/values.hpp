@@ -29,4 +29,7 @@ class Values {
   double value_ = 0;
 };
 
+/// What to do about an hour that never comes: an error, or an infinite number in its place.
+enum class Unreachable { raise, infinity };
+
 }  // namespace ferment

@@ -4,7 +4,8 @@
 #include <span>
 
 #include <ferment/base/export.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/base/parameters.hpp>
+#include <ferment/base/values.hpp>
 #include <ferment/clock/temperature_law.hpp>
 
 namespace ferment {

@@ -10,12 +10,12 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
-#include <ferment/clock/rise.hpp>
 #include <ferment/dough/formula.hpp>
 #include <ferment/heat/mixing.hpp>
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/surroundings.hpp>
 #include <ferment/process/state.hpp>
+#include <ferment/rise/rise.hpp>
 
 namespace ferment {
 

@@ -1,4 +1,4 @@
-#include <ferment/process/questions.hpp>
+#include <ferment/forecast/questions.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -11,8 +11,9 @@
 
 #include "base/text.hpp"
 #include "dough/yeast_formula.hpp"
-#include "process/curve_search.hpp"
-#include "process/draws.hpp"
+#include "forecast/curve_search.hpp"
+#include "forecast/draws.hpp"
+#include "process/run.hpp"
 
 namespace ferment {
 namespace {

@@ -7,10 +7,10 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/clock/clock.hpp>
-#include <ferment/clock/rise.hpp>
+#include <ferment/clock/speed.hpp>
 #include <ferment/dough/gas.hpp>
 #include <ferment/dough/volume.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include "box.hpp"
 #include "naive.hpp"

@@ -35,9 +35,6 @@ struct Doughs {
   Values altitude_m = field::altitude_m.initial;
 };
 
-/// What to do about a rise that a dough never reaches.
-enum class Unreachable { raise, infinity };
-
 /// Hours from the end of mixing until the dough has gained `rise_percent` of its volume, at a constant dough
 /// temperature. The yeast meets flour and water at the end of mixing. Model §1 to §3, closed form.
 /// @throws InvalidInput outside the field table; NoSolution for a rise beyond what the dough can hold or make,

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/clock/clock.hpp>
+#include <ferment/clock/speed.hpp>
 
 #include "box.hpp"
 #include "naive.hpp"

@@ -1,4 +1,4 @@
-#include "process/curve_search.hpp"
+#include "forecast/curve_search.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -7,7 +7,7 @@
 
 #include <ferment/base/export.hpp>
 #include <ferment/base/notice.hpp>
-#include <ferment/process/forecast.hpp>
+#include <ferment/forecast/forecast.hpp>
 
 namespace ferment {
 

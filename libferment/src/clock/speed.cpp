@@ -1,4 +1,4 @@
-#include <ferment/clock/clock.hpp>
+#include <ferment/clock/speed.hpp>
 
 #include <array>
 #include <string>

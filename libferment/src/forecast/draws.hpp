@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include <ferment/process/forecast.hpp>
+#include <ferment/forecast/forecast.hpp>
 
 #include "process/stage_run.hpp"
 
@@ -36,11 +36,5 @@ Process condensed(const Process& process, std::size_t steps_done, double toleran
 
 /// Works off the draws as the options say; after an error the rest is left, and it is thrown again.
 void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work);
-
-/// Where a process begins, or goes on: with a state or its start. Throws for a state of another process.
-State beginning(const Process& process, const std::optional<State>& given);
-
-/// Throws the error again with the step's name before its words.
-[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index);
 
 }  // namespace ferment

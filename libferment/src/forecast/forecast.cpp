@@ -1,4 +1,4 @@
-#include <ferment/process/forecast.hpp>
+#include <ferment/forecast/forecast.hpp>
 
 #include <algorithm>
 #include <atomic>
@@ -18,8 +18,8 @@
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "forecast/draws.hpp"
 #include "heat/condensed.hpp"
-#include "process/draws.hpp"
 #include "process/run.hpp"
 
 namespace ferment {
@@ -250,7 +250,7 @@ std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double 
 
 Process condensed(const Process& process, std::size_t steps_done, double tolerance) {
   constexpr double loose = 1e-3,
-                   k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/process_series.cpp
+                   k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/forecast_series.cpp
   Process followed = process;
   for (std::size_t step = steps_done; step < followed.steps.size(); ++step) {
     auto* const stage = std::get_if<Stage>(&followed.steps[step]);

@@ -1,6 +1,6 @@
 // The array functions run as passes over blocks; each pass is a short loop over one generic formula. A scalar call
 // is an array of one.
-#include <ferment/clock/rise.hpp>
+#include <ferment/rise/rise.hpp>
 
 #include <algorithm>
 #include <array>
@@ -11,7 +11,7 @@
 #include <boost/math/tools/toms748_solve.hpp>
 
 #include <ferment/base/error.hpp>
-#include <ferment/clock/clock.hpp>
+#include <ferment/clock/speed.hpp>
 #include <ferment/clock/temperature_law.hpp>
 
 #include "base/blocks.hpp"
