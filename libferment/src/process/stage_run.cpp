@@ -26,8 +26,6 @@ constexpr double longest_stage_h = field::until_h.high;
 constexpr double longest_step_h = 24;
 constexpr double shortest_step_h = 1e-6;
 constexpr double same_moment_h = 1e-12;
-constexpr std::array<double, Leg::most_points> looks{0.25, 0.5, 0.75,
-                                                     1};  // moments of a leg at which events are looked for
 constexpr double perishable_low_c = 5, perishable_high_c = 60;
 
 double loss_of(Handling handling, const Kitchen& kitchen) {
