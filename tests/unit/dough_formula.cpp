@@ -178,3 +178,9 @@ TEST_CASE("percentages that are not of the flour are refused with the way out") 
              "more flour, 120 g, than all the flour, 100 g"));
   CHECK(says(said([] { percent_of({.flours = {{100, "oats"}}}); }), "flour \"oats\" is unknown"));
 }
+
+TEST_CASE("milk and egg are what does not keep, and their weight is the dough's") {
+  const Amounts amounts = amounts_of({.flour_g = 500, .water_g = 200, .milk_g = 70, .egg_g = 50, .butter_g = 30});
+  CHECK(amounts.perishable_g == 120);
+  CHECK(amounts.dough_g == 850);
+}

@@ -1,9 +1,9 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/stl.h>
 
+#include <ferment/version.h>
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
-#include <ferment/version.h>
 
 #include "numbers.hpp"
 #include "values.hpp"

@@ -1,6 +1,7 @@
 // All of libferment's C++ interface.
 #pragma once
 
+#include <ferment/version.h>
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
 #include <ferment/base/notice.hpp>
@@ -29,4 +30,3 @@
 #include <ferment/process/step.hpp>
 #include <ferment/process/water.hpp>
 #include <ferment/rise/rise.hpp>
-#include <ferment/version.h>
