@@ -71,6 +71,19 @@ TEST_CASE("a kitchen without uncertainty has a forecast without width: the simul
     CHECK(told.stages[i].over_proofed_h == doctest::Approx(*timeline.stages[i].be_back_by_h).epsilon(1e-9));
     CHECK(told.stages[i].be_back_by_h == told.stages[i].over_proofed_h);
   }
+  // The window is 75 to 150 % of a rise, 80 to 133 % of a final proof's (common practice, no source); read
+  // off the legs as they are, not solved anew.
+  const auto hour_of = [&](std::size_t stage, double share) {
+    Process asked = day;
+    auto& until = std::get<UntilRise>(std::get<Stage>(asked.steps[stage + 1]).until);
+    until.rise_percent *= share;
+    return simulate(asked, sure).stages[stage].end_h;
+  };
+  const std::pair<double, double> shares[] = {{0.75, 1.5}, {0.80, 1.33}};
+  for (std::size_t i = 0; i < 2; ++i) {
+    CHECK(told.stages[i].window_h.first == doctest::Approx(hour_of(i, shares[i].first)).epsilon(1e-5));
+    CHECK(told.stages[i].window_h.second == doctest::Approx(hour_of(i, shares[i].second)).epsilon(1e-5));
+  }
 }
 
 TEST_CASE("yeast for an hour, and the hour with that yeast") {

@@ -571,3 +571,33 @@ TEST_CASE("a portion that stands nears the room, one that does not is as it came
   mix.formula.waters[0].stands_h = 24;
   CHECK(portion() == doctest::Approx(21).epsilon(1e-12));
 }
+
+TEST_CASE("a rest with milk counts the hours above 5 °C, on the way down and on the way up") {
+  // τ from the plan's own temperatures before and after the rest; the crossing of 5 °C by hand.
+  int warned = 0, silent = 0;
+  for (const auto& [room_c, loss_w_per_k] : std::vector<std::pair<double, double>>{
+           {1, 0.3}, {1, 0.5}, {1, 0.8}, {1, 1.2}, {22, 0.03}, {22, 0.045}, {22, 0.1}, {22, 0.3}}) {
+    Mix mix = plain_mix();
+    mix.formula = {.flour_g = 1000, .water_g = 400, .salt_g = 20, .milk_g = 250};
+    mix.room_c = room_c;
+    mix.milk_c = 4;
+    mix.flour_c = room_c < 5 ? 30.0 : 0.0;
+    mix.tap_c = 15;
+    mix.heat_loss_w_per_k = loss_w_per_k;
+    mix.rest_h = 9;
+    mix.water_c = room_c < 5 ? 30 : 4;
+    const WaterPlan plan = water_by_heat_balance(mix, dough_by_heat_balance(mix));
+    const double tau = mix.rest_h / std::log((plan.wetted_c - room_c) / (plan.rested_c - room_c));
+    const bool first = plan.wetted_c > 5, last = plan.rested_c > 5;
+    const double crossing_h = tau * std::log((plan.wetted_c - room_c) / (5 - room_c));
+    const double warm_h = first == last ? (first ? 9 : 0) : first ? crossing_h : 9 - crossing_h;
+    CAPTURE(plan.wetted_c);
+    CAPTURE(plan.rested_c);
+    CAPTURE(warm_h);
+    CHECK(has(plan, "perishable_held") == (warm_h > 4));
+    const bool crosses = first != last;
+    (crosses && warm_h > 4 ? warned : silent) += crosses;
+  }
+  CHECK(warned > 0);
+  CHECK(silent > 0);
+}
