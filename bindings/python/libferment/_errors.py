@@ -21,9 +21,9 @@ class Error(Exception):
     ranges: tuple[tuple[float, float], ...] = ()
     """Reachable values between low and high, where they have holes."""
     index: int | None = None
-    """First offending place of an array, counted through the flattened array."""
+    """First offending value of an array, counted through the flattened array."""
     count: int | None = None
-    """How many places of the array offend."""
+    """How many values of the array offend."""
 
 
 class InvalidInput(Error, ValueError):

@@ -46,7 +46,7 @@ Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises 
                 .add(field::temperature_c, temperature_c)
                 .run([&](std::span<const Values> in, std::span<double> out) {
                   require(field::temperature_c, in[0]);
-                  for_each_place(in[0], out, [&](double value) { return local_q10(law, value); });
+                  for_each_value(in[0], out, [&](double value) { return local_q10(law, value); });
                 });
           },
           "temperature_c"_a, R"(Local temperature coefficient, exp(10 K d ln factor/dT).
@@ -376,7 +376,7 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
             dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
         return Inputs().add(field::target_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
           require(field::target_h, in[0]);
-          for_each_place(in[0], out, [&](double value) {
+          for_each_value(in[0], out, [&](double value) {
             return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen));
           });
         });

@@ -17,7 +17,7 @@ auto property(double (*of)(const Composition&, double)) {
     return Inputs()
         .add(field::temperature_c, temperature_c)
         .run([&](std::span<const Values> in, std::span<double> out) {
-          for_each_place(in[0], out, [&](double t) { return of(composition, t); });
+          for_each_value(in[0], out, [&](double t) { return of(composition, t); });
         });
   };
 }

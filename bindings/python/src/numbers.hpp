@@ -101,7 +101,7 @@ class Inputs {
   Inputs& add(const ferment::Field& field, const Number& argument) { return read(field, argument.object); }
   Inputs& add(const ferment::Field& field, const Time& argument) { return read(field, argument.object); }
 
-  /// work(values, out): values in the order of add, out one place per scenario. Runs without the GIL when long.
+  /// work(values, out): values in the order of add, out one value per scenario. Runs without the GIL when long.
   template <class Work>
   Answer run(Work work) {
     broadcast();
@@ -167,13 +167,13 @@ class Inputs {
   std::vector<py::ssize_t> shape_;
 };
 
-/// Throws the error again with its place in an array.
+/// Throws the error again with its index in an array.
 [[noreturn]] void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first,
                            std::size_t count);
 
-/// out[i] = of(values[i]) for all; an error names the first place and how many fail, with the first one's words.
+/// out[i] = of(values[i]) for all; an error names the first index and how many fail, with the first one's words.
 template <class Of>
-void for_each_place(const ferment::Values& values, std::span<double> out, Of of) {
+void for_each_value(const ferment::Values& values, std::span<double> out, Of of) {
   std::optional<ferment::Error> error;
   std::size_t first = 0;
   std::size_t count = 0;

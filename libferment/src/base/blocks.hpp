@@ -27,7 +27,7 @@ inline void require_column(const Field& field, const Values& values, std::size_t
 template <std::size_t Size>
 class Column {
  public:
-  /// n: how many scenarios the call has; no more places are filled than a block of it needs.
+  /// n: how many scenarios the call has; no more values are filled than a block of it needs.
   Column(const Values& values, std::size_t n) : values_(values) {
     if (values.is_single()) std::fill_n(spread_.begin(), std::min(n, Size), values[0]);
   }

@@ -162,7 +162,7 @@ void require(const Field& field, const Values& values) {
   if (const std::string advice = advice_for(field, value); !advice.empty()) message.append("; ").append(advice);
   message += " [" + std::string(field.name) + "]";
   ErrorDetail detail{.field = std::string(field.name), .value = value, .low = field.low, .high = field.high};
-  message += place_in_array(values, first, offending, detail);
+  message += index_in_array(values, first, offending, detail);
   throw InvalidInput(message, detail);
 }
 

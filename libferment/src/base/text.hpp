@@ -29,7 +29,7 @@ inline std::string number(double value, int digits = 6) {
 inline std::string degrees(double temperature_c) { return number(std::round(10 * temperature_c) / 10) + " °C"; }
 
 /// " (first at index 1, 2 of 3)" for an array, "" for a single value; also put into the error's detail.
-inline std::string place_in_array(const Values& values, std::size_t first, std::size_t count, ErrorDetail& detail) {
+inline std::string index_in_array(const Values& values, std::size_t first, std::size_t count, ErrorDetail& detail) {
   if (values.is_single()) return "";
   detail.index = first;
   detail.count = count;

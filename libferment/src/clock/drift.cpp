@@ -234,17 +234,17 @@ Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.tim
 /// `scenarios` tell an array of one from a single value.
 [[noreturn]] void refuse_stopped(const TemperatureLaw& law, const Drift& drift, double equivalent_h,
                                  const Values& scenarios, std::size_t first, std::size_t count) {
-  ErrorDetail place;
-  const std::string where = place_in_array(scenarios, first, count, place);
+  ErrorDetail detail;
+  const std::string where = index_in_array(scenarios, first, count, detail);
   const double reached = drift_equivalent_h(law, drift, field::time_h.high);
-  place.field = "equivalent_h";
-  place.value = equivalent_h;
-  place.low = 0.0;
-  place.high = reached;
+  detail.field = "equivalent_h";
+  detail.value = equivalent_h;
+  detail.low = 0.0;
+  detail.high = reached;
   throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " +
                        degrees(drift.surroundings_c) + " it reaches " + number(reached) +
                        "; choose warmer or cooler surroundings [equivalent_h]" + where,
-                   place);
+                   detail);
 }
 
 }  // namespace

@@ -29,7 +29,7 @@ void require_runs(const TemperatureLaw& law, const Values& dough_c, const Field&
   }
   if (count == 0) return;
   ErrorDetail detail{.field = std::string(which.name), .value = dough_c[first]};
-  const std::string where = place_in_array(dough_c, first, count, detail);
+  const std::string where = index_in_array(dough_c, first, count, detail);
   throw OutsideModel("at a dough temperature of " + number(dough_c[first]) +
                          " °C the yeast stands still, no time there gives a rise; choose a "
                          "temperature between the limits of the kitchen's law [" +

@@ -238,9 +238,7 @@ Dough one_of(const Doughs& d, std::size_t i) {
 }
 
 /// Why the clock of a dough stands still, as an error to throw.
-OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where,
-                          const ErrorDetail& place) {
-  ErrorDetail detail = place;
+OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where, ErrorDetail detail) {
   if (temperature_factor(law_of(kitchen), dough.dough_c) >=
       std::numeric_limits<double>::min()) {  // below it, hours overflow
     detail.field = "salt_percent";
@@ -264,25 +262,25 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
 /// `scenarios` are the rises if they differ, else the answers: what tells an array of one from a single value.
 [[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen,
                                      const Values& scenarios, std::size_t first, std::size_t count) {
-  ErrorDetail place;
-  const std::string where = place_in_array(scenarios, first, count, place);
+  ErrorDetail detail;
+  const std::string where = index_in_array(scenarios, first, count, detail);
   const double reach = reachable_rise(dough, kitchen);
   // A rise within reach that takes for ever is a matter of the clock.
   if (rise_percent < reach * (1 - 1e-9) ||
       !(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
-    throw stands_still(dough, kitchen, where, place);
+    throw stands_still(dough, kitchen, where, detail);
   }
   const double held =
       100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
   const bool holds_less = held - reach < 1;  // percent: else its sugars run out first
-  place.field = "rise_percent";
-  place.value = rise_percent;
-  place.low = 0.0;
-  place.high = reach;
+  detail.field = "rise_percent";
+  detail.value = rise_percent;
+  detail.low = 0.0;
+  detail.high = reach;
   throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " +
                        (holds_less ? "hold" : "make") + " gas for a rise below " + number(reach) + " %; " +
                        (holds_less ? "ask for less" : "add sugar or ask for less") + " [rise_percent]" + where,
-                   place);
+                   detail);
 }
 
 }  // namespace

@@ -29,8 +29,8 @@ struct ErrorDetail {
   std::optional<double> value = {};                    ///< the offending value
   std::optional<double> low = {};                      ///< lowest allowed or reachable value
   std::optional<double> high = {};                     ///< highest allowed or reachable value
-  std::optional<std::size_t> index = {};               ///< first offending place of an array
-  std::optional<std::size_t> count = {};               ///< how many places of the array offend
+  std::optional<std::size_t> index = {};               ///< first offending value of an array
+  std::optional<std::size_t> count = {};               ///< how many values of the array offend
   std::vector<std::pair<double, double>> ranges = {};  ///< reachable values, where they have holes between low and high
 };
 

@@ -687,7 +687,7 @@ FERMENT_API const Field* find_field(std::string_view name);
 
 /// Refuses what the field refuses: not finite, or outside [low, high].
 /// @throws InvalidInput naming field, value, unit, range and what to do; for more than one value also the
-///         first offending place and how many offend
+///         first offending index and how many offend
 FERMENT_API void require(const Field& field, const Values& values);
 
 }  // namespace ferment

@@ -63,7 +63,7 @@ struct Kitchen {
 /// The coordinate in which a parameter is learned.
 enum class Scale { fixed, linear, logarithmic };
 
-/// A row of the parameter table: a field, its prior and the place of its value.
+/// A row of the parameter table: a field, its prior and where its value is.
 struct Parameter : Field {
   Scale scale = Scale::fixed;
   double prior_sd = 0;  ///< sd of the value (linear) or of its natural logarithm (logarithmic)

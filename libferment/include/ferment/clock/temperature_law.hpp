@@ -56,7 +56,7 @@ FERMENT_API Kitchen with_law(Kitchen kitchen, const TemperatureLaw& law);
 /// @throws InvalidInput for a temperature or a law parameter outside the tables
 FERMENT_API double temperature_factor(const TemperatureLaw& law, double temperature_c);
 
-/// The same for many temperatures; out has one place per temperature. @throws InvalidInput
+/// The same for many temperatures; out has one value per temperature. @throws InvalidInput
 FERMENT_API void temperature_factor(const TemperatureLaw& law, std::span<const double> temperature_c,
                                     std::span<double> out);
 

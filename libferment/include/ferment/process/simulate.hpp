@@ -45,7 +45,7 @@ struct Timeline {
   std::vector<double> equivalent_h = {};
   std::vector<double> co2_mmol = {};      ///< made so far, mmol per 100 g flour
   std::vector<double> rise_percent = {};  ///< since the start of the stage
-  std::vector<std::size_t> stage = {};    ///< place in `stages`
+  std::vector<std::size_t> stage = {};    ///< index in `stages`
   std::vector<StageResult> stages = {};
   State state = {};
   std::vector<Notice> notices = {};
