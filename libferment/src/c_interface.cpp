@@ -57,12 +57,14 @@ template <std::uint32_t first_size, class Struct>
 void require_struct(const Struct* inputs, const char* name, const void* out) {
   static_assert(sizeof(Struct) >= first_size);
   if (inputs == nullptr)
-    throw ferment::InvalidInput(std::string(name) + " is a null pointer; pass the address of a filled struct");
-  if (out == nullptr) throw ferment::InvalidInput("the out-pointer is null; pass the address of a double");
+    throw ferment::InvalidInput(std::string(name) + " is a null pointer",
+                                {.advice = "pass the address of a filled struct"});
+  if (out == nullptr)
+    throw ferment::InvalidInput("the out-pointer is null", {.advice = "pass the address of a double"});
   if (inputs->size < first_size) {
     throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) +
-                                " bytes, but must be at least " + std::to_string(first_size) +
-                                "; fill the struct with its INIT macro");
+                                    " bytes, but must be at least " + std::to_string(first_size),
+                                {.advice = "fill the struct with its INIT macro"});
   }
   // A newer program may have members that this library does not know; those it leaves at 0 it does not use.
   constexpr std::uint32_t most_size = 4096;
@@ -73,9 +75,9 @@ void require_struct(const Struct* inputs, const char* name, const void* out) {
                   [](unsigned char byte) { return byte != 0; });
   if (inputs->size > most_size || uses_more) {
     throw ferment::InvalidInput(std::string(name) + ".size is " + std::to_string(inputs->size) +
-                                " bytes, and this libferment " FERMENT_VERSION " knows " +
-                                std::to_string(sizeof(Struct)) +
-                                "; fill the struct with its INIT macro, or leave newer members 0");
+                                    " bytes, and this libferment " FERMENT_VERSION " knows " +
+                                    std::to_string(sizeof(Struct)),
+                                {.advice = "fill the struct with its INIT macro, or leave newer members 0"});
   }
 }
 

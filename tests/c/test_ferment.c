@@ -72,7 +72,7 @@ static void test_factor_rule_failures(void) {
   rule = plain_rule();
   rule.desired_c = 77; /* °F by mistake */
   status = ferment_water_by_factor_rule(&rule, &water_c);
-  check_failure(status, FERMENT_INVALID_INPUT, "celsius(77)", &water_c, __LINE__);
+  check_failure(status, FERMENT_INVALID_INPUT, "did you mean 77 °F?", &water_c, __LINE__);
 
   rule = plain_rule();
   rule.room_c = (double)NAN;

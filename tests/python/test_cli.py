@@ -1978,7 +1978,7 @@ def test_ice_without_a_rest_has_all_the_mixing_to_melt():
 def test_no_dough_at_all_is_said_so():
     hot = ["--room", "60C", "--bowl", "wood", "--bowl-g", "9kg", "--flour-g", "500", "--desired", "25C"]
     text = refusal(1, "water", *hot)
-    assert "no water makes a dough of 0 °C to 45 °C here; give the tap's temperature (--tap)" in text
+    assert "no water makes a dough of 0 °C to 45 °C here; give the temperature of the tap water" in text
     assert "reachable" not in text
 
 
@@ -2068,7 +2068,7 @@ NEEDS_FLOUR = "beside weights of bowl, yeast_water or preferment, the flour's is
         ),
         (
             ["water", "--desired", "36C", "--room", "25C", "--friction", "2K", "--friction-at", "5C"],
-            " kJ/kg is outside −30 to 120 kJ/kg; find it from a batch: ",
+            " kJ/kg is outside −30 to 120 kJ/kg; find it from batches: `libferment friction`",
         ),
         (["friction"], "no batch is logged; write a [[batch]] with dough, water, flour, room (--dough, --water, --flo"),
         (["friction", "--flour", "20C", "--room", "20C"], "no batch is logged"),

@@ -109,7 +109,7 @@ def test_water_is_that_of_cpp(library, scenario):
 @pytest.mark.parametrize(
     ("rise_percent", "members", "status", "words"),
     [
-        (100, {"dough_c": 77, "yeast_percent": 1}, INVALID_INPUT, "celsius(77)"),
+        (100, {"dough_c": 77, "yeast_percent": 1}, INVALID_INPUT, "did you mean 77 °F?"),
         (100, {"dough_c": math.nan, "yeast_percent": 1}, INVALID_INPUT, "dough temperature"),
         (0, {"dough_c": 25, "yeast_percent": 1}, INVALID_INPUT, "rise"),
         (100, {"dough_c": 25, "yeast_percent": 1, "yeast": 4}, INVALID_INPUT, "yeast kind 4 is unknown"),

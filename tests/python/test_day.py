@@ -747,10 +747,12 @@ def test_what_is_stated_counts_before_what_batches_say():
 
 def test_a_batch_that_cannot_be_is_named():
     absurd = {**BATCH, "dough": "40C"}
-    with pytest.raises(lf.InvalidInput, match=r"^batch 2 of 2: friction .*one of the temperatures must be wrong"):
+    with pytest.raises(
+        lf.InvalidInput, match=r"^friction_k: batch 2 of 2: friction .*one of the temperatures must be wrong"
+    ):
         bowls.learned_from(days.day_from({"batch": [BATCH, absurd]}))
     heavy = {"dough": {"flour_g": 100}, "bowl": {"material": "steel", "mass_g": 3000}}
-    with pytest.raises(lf.InvalidInput, match=r"^batch 2 of 3: net mixing gain of this batch"):
+    with pytest.raises(lf.InvalidInput, match=r"^net_gain_kj_per_kg: batch 2 of 3: net mixing gain of this batch"):
         bowls.learned_from(days.day_from({"batch": [BATCH, {**BATCH, "bowl": "99C"}, BATCH], **heavy}))
 
 
@@ -758,7 +760,7 @@ def test_water_that_cannot_be_poured_names_the_doughs_that_can():
     day = days.day_from({"today": {"room": "5C"}, "water": {"desired": "44C"}})
     with pytest.raises(lf.NoSolution, match="reachable are doughs of") as refused:
         bowls.plan_of(day)
-    assert (refused.value.field, refused.value.value) == ("desired_c", 44)
+    assert (refused.value.path, refused.value.value) == ("desired_c", 44)
     low, high = refused.value.low, refused.value.high
     for desired_c in (low + 1e-6, high - 1e-6):
         plan = bowls.plan_of(days.day_from({"today": {"room": "5C"}, "water": {"desired": f"{desired_c:.9f}C"}}))
@@ -856,7 +858,9 @@ def test_a_rise_that_a_stage_never_reaches(rise_percent):
     with pytest.raises(lf.NoSolution) as refused:
         stages.plan_stages(day)
     message = str(refused.value)
-    assert message.startswith(f'stage "proof": a rise of {rise_percent} % is never reached')
+    assert message.startswith(
+        f'steps[2].until_rise_percent: stage "proof": a rise of {rise_percent} % is never reached'
+    )
     named = float(message.split("rises by ")[1].split(" %")[0])
     below = a_day(STAGE | {"handling": ["fold"]}, a_stage(name="proof", until_h=None, until_rise_percent=named - 1))
     assert stages.plan_stages(below)[1].rise_percent == pytest.approx(named - 1, rel=1e-9)

@@ -55,7 +55,7 @@ def with_poured_water(poured_water_percent):
     try:
         return lf.Mix.from_percent(flour_g=500, room_c=20, water_percent=poured_water_percent, milk_percent=60)
     except lf.InvalidInput as problem:
-        if problem.field != "water_percent":
+        if problem.path != "water_percent":
             raise
 
 
@@ -356,7 +356,7 @@ def test_the_bounds_themselves_are_inside(name, argument):
             continue  # inside the table, but without an answer
         except lf.InvalidInput as problem:
             # Only what is computed of a batch may be at fault.
-            if problem.field not in ("friction_k", "net_gain_kj_per_kg") or not re.match(
+            if problem.path not in ("friction_k", "net_gain_kj_per_kg") or not re.match(
                 "friction_from|net_gain_from", name
             ):
                 raise
@@ -374,7 +374,7 @@ def test_outside_the_bounds(name, argument):
             ask(name, argument, value)
         problem = refused.value
         message = str(problem)
-        assert problem.field == REPORTED_AS.get(argument, argument)
+        assert problem.path == REPORTED_AS.get(argument, argument)
         assert problem.value == value or (math.isnan(problem.value) and math.isnan(value))
         assert problem.status == 1
         assert (problem.index, problem.count) == (None, None)
@@ -417,7 +417,7 @@ def test_what_is_no_number(name, argument, kind):
         ask(name, argument, NO_NUMBERS[kind])
     if takes_arrays(name, argument):
         assert isinstance(refused.value, lf.InvalidInput)
-        assert refused.value.field == argument
+        assert refused.value.path == argument
         assert f"{field_of(argument).label} must be a number" in str(refused.value)
         assert ("pass celsius(...)" in str(refused.value)) == (field_of(argument).quantity == "temperature")
 
@@ -477,7 +477,7 @@ def test_advice_that_is_code_can_be_run():
 def test_friction_of_an_impossible_batch():
     with pytest.raises(lf.InvalidInput, match=r"friction of this batch 60 K .*measure .* again") as refused:
         lf.friction_from_batch(dough_c=40, flour_c=20, room_c=20, water_c=20)
-    assert (refused.value.field, refused.value.value) == ("friction_k", 60)
+    assert (refused.value.path, refused.value.value) == ("friction_k", 60)
 
 
 @pytest.mark.parametrize("dough_c", [8.0, 24.0, 38.0])
@@ -487,7 +487,7 @@ def test_an_unreachable_rise_names_the_reachable(dough_c, water_percent):
     with pytest.raises(lf.NoSolution) as refused:
         lf.hours_to_rise(950, **dough)
     problem = refused.value
-    assert (problem.field, problem.value, problem.low, problem.status) == ("rise_percent", 950, 0, 3)
+    assert (problem.path, problem.value, problem.low, problem.status) == ("rise_percent", 950, 0, 3)
     assert (problem.index, problem.count) == (None, None)
     assert problem.high == lf.reachable_rise(**dough)
     (named,) = re.findall(r"a rise below ([\d.]+) %", str(problem))
@@ -514,7 +514,7 @@ def test_the_first_place_and_how_many():
     assert (refused.value.value, refused.value.index, refused.value.count) == (77, 4, 2)
     with pytest.raises(lf.OutsideModel, match=r"first at index 2, 1 of 3") as refused:
         lf.hours_to_rise(100, dough_c=[20, 21, -2], yeast_percent=1)
-    assert (refused.value.field, refused.value.index, refused.value.count) == ("dough_c", 2, 1)
+    assert (refused.value.path, refused.value.index, refused.value.count) == ("dough_c", 2, 1)
     many = np.full(3000, 24.0)
     many[[1500, 2999]] = math.nan
     with pytest.raises(lf.InvalidInput, match="first at index 1500, 2 of 3000"):
@@ -563,13 +563,13 @@ def test_a_dough_in_which_the_yeast_stands_still():
         assert lf.rise_after(5, dough_c=temperature_c, yeast_percent=1) == 0
     with pytest.raises(lf.OutsideModel, match=r"6 % salt and 0 % sugar in 40 % water is too dense") as refused:
         lf.hours_to_rise(100, dough_c=25, yeast_percent=1, salt_percent=6, water_percent=40)
-    assert refused.value.field == "salt_percent"
+    assert refused.value.path == "salt_percent"
 
 
 def test_ice_from_a_cold_tap():
     with pytest.raises(lf.NoSolution, match="warm the water instead") as refused:
         lf.ice_by_trade_rule(600, tap_c=10, wanted_c=12)
-    assert (refused.value.field, refused.value.high) == ("wanted_c", 10)
+    assert (refused.value.path, refused.value.high) == ("wanted_c", 10)
 
 
 @pytest.mark.parametrize("yeast", YEASTS)
@@ -581,7 +581,7 @@ def test_dose_bounds_of_each_kind(yeast):
     for dose in (least * (1 - 1e-9), most * (1 + 1e-9)):
         with pytest.raises(lf.InvalidInput) as refused:
             lf.hours_to_rise(50, dough_c=25, yeast_percent=dose, yeast=yeast)
-        assert refused.value.field == "yeast_percent"
+        assert refused.value.path == "yeast_percent"
         share = lf.convert_yeast(1, from_yeast="instant", to_yeast=yeast)
         assert refused.value.low == pytest.approx(instant.low * share, rel=1e-14)
         assert refused.value.high == pytest.approx(instant.high * share, rel=1e-14)
@@ -612,7 +612,7 @@ def test_unknown_words():
     ):
         with pytest.raises(lf.InvalidInput, match='yeast kind "fresh" is unknown') as refused:
             call()
-        assert refused.value.field == "yeast"
+        assert refused.value.path == "yeast"
         assert all(kind in str(refused.value) for kind in YEASTS)
     with pytest.raises(lf.InvalidInput, match='unreachable="nan" is unknown; use "raise"'):
         lf.hours_to_rise(100, dough_c=24, yeast_percent=1, unreachable="nan")
@@ -682,7 +682,7 @@ def test_errors_are_builtins_too(kind, builtin, status):
 
 def test_facts_of_an_error_default_to_nothing():
     problem = lf.Error("a text")
-    assert (problem.status, problem.field, problem.value, problem.low, problem.high) == (99, "", None, None, None)
+    assert (problem.status, problem.path, problem.value, problem.low, problem.high) == (99, "", None, None, None)
     assert (problem.index, problem.count) == (None, None)
 
 
@@ -698,7 +698,7 @@ def test_parameters_of_a_kitchen(name):
     for value in outside:
         with pytest.raises(lf.InvalidInput) as refused:
             lf.Kitchen(**{name: value})
-        assert refused.value.field == name
+        assert refused.value.path == name
         assert (refused.value.low, refused.value.high) == (row.low, row.high)
         assert row.label in str(refused.value)
         assert row.unit in str(refused.value)
@@ -713,7 +713,7 @@ def test_parameters_that_are_no_numbers():
 def test_parameters_that_are_tied():
     with pytest.raises(lf.InvalidInput, match="raise retention_limit or lower retention_onset") as refused:
         lf.Kitchen(retention_onset=4.8)
-    assert (refused.value.field, refused.value.low) == ("retention_limit", 4.8)
+    assert (refused.value.path, refused.value.low) == ("retention_limit", 4.8)
     # The cardinal law needs its optimum above the middle of its limits (Rosso et al. 1993): the bounds see to it.
     least_below = PARAMETERS["t_opt_c"].low - PARAMETERS["t_min_c"].high
     assert least_below > PARAMETERS["t_max_above_opt_k"].high
@@ -722,7 +722,7 @@ def test_parameters_that_are_tied():
 def test_unknown_parameters_suggest_near_ones():
     with pytest.raises(lf.InvalidInput, match=r'no parameter "gasing_rate"; did you mean gassing_rate\?') as refused:
         lf.Kitchen(gasing_rate=11)
-    assert refused.value.field == "gasing_rate"
+    assert refused.value.path == "gasing_rate"
     with pytest.raises(lf.InvalidInput, match=r"see libferment.parameters\(\)"):
         lf.Kitchen(xyzzy=1)
 
@@ -743,7 +743,7 @@ def test_kitchens_of_wrong_form():
     ):
         with pytest.raises(lf.InvalidInput, match=words) as refused:
             lf.Kitchen(covariance=wrong)
-        assert refused.value.field == "covariance"
+        assert refused.value.path == "covariance"
 
 
 @pytest.mark.parametrize(
@@ -905,7 +905,7 @@ def test_missing_values_in_a_series():
     for missing in (pd.Series([20.0, None]), pd.Series([20.0, pd.NA], dtype="Float64")):
         with pytest.raises(lf.InvalidInput) as refused:
             hours_at(missing)
-        assert refused.value.field == "dough_c"
+        assert refused.value.path == "dough_c"
 
 
 @pytest.mark.parametrize(

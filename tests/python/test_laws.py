@@ -70,7 +70,7 @@ def test_zero_from_the_limits_on(law):
         assert law.factor(t) == 0
         with pytest.raises(lf.OutsideModel) as refused:
             law.local_q10(t)
-        assert (refused.value.field, refused.value.value) == ("temperature_c", t)
+        assert (refused.value.path, refused.value.value) == ("temperature_c", t)
     assert law.factor(math.nextafter(law.t_min_c, 0)) >= 0
     assert law.factor(law.t_min_c + 0.01) > 0
     assert law.factor(law.t_max_c - 0.01) > 0

@@ -781,5 +781,5 @@ def test_a_rise_that_is_never_reached_says_what_is_and_when():
 def test_fields_of_refusals():
     with pytest.raises(lf.NoSolution) as refused:
         ends_of([a_mix(), a_stage(until_rise_percent=900)])
-    assert (refused.value.field, refused.value.value) == ("until_rise_percent", 900)
+    assert (refused.value.path, refused.value.value) == ("steps[1].until_rise_percent", 900)
     assert math.isfinite(refused.value.high)

@@ -14,7 +14,7 @@ HEADERS = Path(__file__).resolve().parents[2] / "libferment" / "include" / "ferm
 ERRORS = ("Error", "InvalidInput", "OutsideModel", "NoSolution", "NotConverged")
 arguments = argparse.Namespace(nm="", library="")
 
-FUNCTION = re.compile(r"^FERMENT_API [^;()]*?\b(\w+)\(", re.MULTILINE)
+FUNCTION = re.compile(r"^(?:\[\[noreturn\]\] )?FERMENT_API [^;()]*?\b(\w+)\(", re.MULTILINE)
 STRUCT = re.compile(r"^struct FERMENT_API (\w+) \{(.*?)^\};", re.MULTILINE | re.DOTALL)
 MAKER = re.compile(r"^  static [^;()]*?\b(\w+)\(", re.MULTILINE)
 

@@ -111,7 +111,7 @@ TEST_CASE("the same rise elsewhere") {
     FAIL("accepted");
   } catch (const OutsideModel& error) {
     CHECK(error.detail().index == 1u);
-    CHECK(error.detail().field == "to_c");
+    CHECK(error.detail().path == "to_c");
     CHECK(error.detail().value == -2.0);
     CHECK_MESSAGE(std::string(error.what()).find("index 1") != std::string::npos, std::string(error.what()));
     CHECK(error.detail().count == 2u);

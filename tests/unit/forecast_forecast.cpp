@@ -138,9 +138,7 @@ TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
     yeast_for(day, {"bulk", 7}, 0, {}, std::nullopt, few);
     FAIL("7 h cannot be had");
   } catch (const NoSolution& refused) {
-    CHECK(
-        std::string(refused.what()).find("stage \"bulk\" ends by a time: with any dose of yeast it is ready at 6 h") ==
-        0);
+    CHECK(refused.problem().find("stage \"bulk\" ends by a time: with any dose of yeast it is ready at 6 h") == 0);
     CHECK(refused.detail().ranges == std::vector<std::pair<double, double>>{{6.0, 6.0}});
   }
 }

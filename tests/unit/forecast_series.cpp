@@ -129,7 +129,7 @@ TEST_CASE("a series with a wrong reading is refused with its stage, also where i
     forecast(process);
     FAIL("400 °C is no room");
   } catch (const InvalidInput& error) {
-    CHECK(std::string(error.what()).find("stage \"bulk\"") == 0);
+    CHECK(error.problem().find("stage \"bulk\"") == 0);
     CHECK(std::string(error.what()).find("index 7") != std::string::npos);
   }
 }

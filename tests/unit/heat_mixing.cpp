@@ -94,7 +94,7 @@ TEST_CASE("ice for a tap that is too warm") {
     ice_by_trade_rule(1000, 10, 12);
     FAIL("accepted");
   } catch (const NoSolution& error) {
-    CHECK(error.detail().field == "wanted_c");
+    CHECK(error.detail().path == "wanted_c");
     CHECK(error.detail().high == 10.0);
     CHECK(std::string(error.what()).find("warm the water") != std::string::npos);
   }

@@ -36,8 +36,8 @@ TEST_CASE("every tolerance that is allowed ends, and at the same hours") {
 
 TEST_CASE("a timeline has a million rows at the most") {
   CHECK(said([] { simulate(a_day(), {}, std::nullopt, {.every_min = 1e-9}); }) ==
-        "stage \"bulk\": a row every 1e-09 min makes more than 1000000 rows; take a longer every_min, or 0 for starts "
-        "and ends alone [every_min]");
+        "every_min: a row every 1e-09 min makes more than 1000000 rows; take a longer every_min, or 0 "
+        "for starts and ends alone");
 }
 
 TEST_CASE("what an interrupt throws ends simulate, forecast and questions, on several threads too") {

@@ -142,9 +142,9 @@ TEST_CASE("a state without a dough is the beginning of everything") {
   CHECK_NOTHROW(require_state({}));
   CHECK_NOTHROW(require_state({.time_h = 8.5, .altitude_m = 1500}));
   CHECK(std::isnan(State{}.temperature_c));
-  CHECK(said([] { volume_ratio({}); }) == "the state has no dough; mix flour and water first [state]");
+  CHECK(said([] { volume_ratio({}); }) == "state: the state has no dough; mix flour and water first");
   CHECK(said([] { advance({}, stage_in(Surroundings::room(22), 1)); }) ==
-        "there is no dough yet; mix flour and water before the first stage [steps]");
+        "there is no dough yet; mix flour and water before the first stage");
 }
 
 TEST_CASE("every state of a small day is accepted, also in the middle of its stages") {
@@ -212,7 +212,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"altitude 7000 m is outside −500 to 6000 m", [](State& s) { s.altitude_m = 7000; }},
       {"altitude not a number (NaN) m", [](State& s) { s.altitude_m = not_a_number; }},
 
-      {"flour of the state −1 g is outside 0 to 1e+07 g; a saved state must not be changed by hand [amounts]",
+      {"amounts: flour of the state −1 g is outside 0 to 1e+07 g; a saved state must not be changed by hand",
        [](State& s) { s.amounts.flour_g = -1; }},
       {"gluten of the state −1 g", [](State& s) { s.amounts.gluten_g = -1; }},
       {"water of the state not a number (NaN) g", [](State& s) { s.amounts.water_g = not_a_number; }},
@@ -220,7 +220,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"sugar of the state infinity g", [](State& s) { s.amounts.sugar_g = infinity; }},
       {"milk and egg of the state −1 g", [](State& s) { s.amounts.perishable_g = -1; }},
       {"dough of the state 1e+08 g", [](State& s) { s.amounts.dough_g = 1e8; }},
-      {"the state is damaged: it has more added gluten than flour; simulate the process again from its start [amounts]",
+      {"amounts: the state is damaged: it has more added gluten than flour; simulate the process again from its start",
        [](State& s) { s.amounts.gluten_g = s.amounts.flour_g + 1; }},
       {"the state is damaged: it has more flour than dough",
        [](State& s) { s.amounts.flour_g = s.amounts.dough_g + 1; }},
@@ -270,7 +270,7 @@ TEST_CASE("a damaged state is refused in words, whatever is damaged") {
       {"hours with perishable food not a number (NaN) h", [](State& s) { s.perishable_h = not_a_number; }},
 
       {"hour of the process not a number (NaN) h", [](State& s) { s.stage->start_h = not_a_number; }},
-      {"the state is damaged: its stage begins after its moment; simulate the process again from its start [stage]",
+      {"stage: the state is damaged: its stage begins after its moment; simulate the process again from its start",
        [](State& s) { s.stage->start_h = s.time_h + 0.01; }},
       {"dough temperature 50 °C is outside −2 to 45 °C", [](State& s) { s.stage->start_c = 50; }},
       {"volume 0 times the mixed volume", [](State& s) { s.stage->start_ratio = 0; }},
@@ -343,10 +343,10 @@ TEST_CASE("a part of a dough is the same dough, less of it") {
 
   // 400 g of flour, 260 of water, 8 of salt and 2 of yeast.
   CHECK(said([] { part_of(lean_dough(400), 671); }) ==
-        "a part of 671 g is more than the dough, 670 g; take less [mass_g]");
+        "mass_g: a part of 671 g is more than the dough, 670 g; take less");
   CHECK(says(said([&] { part_of(whole, 0.9); }), "dough 0.9 g is outside 1 to 1e+06 g"));
   CHECK(says(said([&] { part_of(whole, not_a_number); }), "dough not a number (NaN) g"));
-  CHECK(said([] { part_of({}, 10); }) == "a part of 10 g is more than the dough, 0 g; take less [mass_g]");
+  CHECK(said([] { part_of({}, 10); }) == "mass_g: a part of 10 g is more than the dough, 0 g; take less");
 }
 
 TEST_CASE("a state begins another process with all it is, but not in the middle of a stage") {
@@ -370,7 +370,7 @@ TEST_CASE("a state begins another process with all it is, but not in the middle 
 
   const State middle = advance(lean_dough(), stage_in(Surroundings::room(22), 3), {}, {.stop_h = 1.0});
   CHECK(said([&] { as_beginning(middle); }) ==
-        "the state is in the middle of a stage; end the stage before another process begins with it [state]");
+        "state: the state is in the middle of a stage; end the stage before another process begins with it");
   CHECK(as_beginning({}).steps_done == 0);
 }
 
@@ -627,18 +627,18 @@ TEST_CASE("minutes of mixing pass for the dough that is there") {
 
 TEST_CASE("mixes that cannot be are refused in words") {
   const State dough = risen(1);
-  const std::string no_flour = "the first mix has no flour; begin with flour and water [flour_g]";
+  const std::string no_flour = "flour_g: the first mix has no flour; begin with flour and water";
   CHECK(said([] { advance({}, still(water_of(100))); }) == no_flour);
   CHECK(said([] { advance({}, still({.water_g = 100, .salt_g = 2, .instant_g = 1})); }) == no_flour);
   CHECK(says(said([] { advance({}, still({})); }),
-             "the mix has nothing in it; give flour_g, water_g, or what else joins the dough [flour_g]"));
+             "flour_g: the mix has nothing in it; give flour_g, water_g, or what else joins the dough"));
   CHECK(says(said([] { advance({}, still({}, {State{}})); }), "the mix has nothing in it"));
   CHECK(says(said([&] { advance(dough, still({})); }), "the mix has nothing in it"));
 
   const State middle = advance(lean_dough(), stage_in(Surroundings::room(22), 3), {}, {.stop_h = 1.0});
-  CHECK(said([&] { advance(middle, still(water_of(10))); }) == "a stage is under way; end it before the mix [state]");
+  CHECK(said([&] { advance(middle, still(water_of(10))); }) == "state: a stage is under way; end it before the mix");
   CHECK(said([&] { advance({}, still(lean_of(100), {middle})); }) ==
-        "a dough that is mixed in is in the middle of a stage; end its stage first [doughs]");
+        "doughs: a dough that is mixed in is in the middle of a stage; end its stage first");
   CHECK(says(said([&] {
                simulate({.steps = {still(lean_of(500)), still(water_of(10))}}, {}, middle);
              }),
@@ -648,9 +648,8 @@ TEST_CASE("mixes that cannot be are refused in words") {
   rests.rest_h = 0.5;
   CHECK_NOTHROW(advance({}, rests));
   const std::string no_rest =
-      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other "
-      "dough in "
-      "then [rest_h]";
+      "rest_h: a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix "
+      "the other dough in then";
   CHECK(said([&] { advance(dough, rests); }) == no_rest);
   rests.doughs = {dough};
   CHECK(said([&] { advance({}, rests); }) == no_rest);

@@ -476,11 +476,12 @@ TEST_CASE("many rooms at once are the plans one by one") {
 TEST_CASE("refusals of the plan name what is reachable and what to do") {
   Mix mix = plain_mix();
   const std::string hot = text_of([&] { water_by_heat_balance(mix, 45); });
-  CHECK(hot.find("a dough of 45 °C needs water of 61.") == 0);
+  CHECK(hot.find("desired_c: a dough of 45 °C needs water of 61.") == 0);
   CHECK(hot.find("reachable are doughs of") != std::string::npos);
   CHECK(hot.find("warm the flour") != std::string::npos);
   mix.room_c = 40;
-  CHECK(text_of([&] { water_by_heat_balance(mix, 12); }).find("give the tap's temperature") != std::string::npos);
+  CHECK(text_of([&] { water_by_heat_balance(mix, 12); }).find("give the temperature of the tap water") !=
+        std::string::npos);
   mix.tap_c = 25;
   mix.room_c = 60;
   mix.mixing = ByNetGain{100};
@@ -491,7 +492,7 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   mix.mixing = ByNetGain{60};
   CHECK(text_of([&] { water_by_heat_balance(mix, 2); }).find("more than melts when flour and water meet") !=
         std::string::npos);
-  CHECK(text_of([&] { water_by_heat_balance(mix, 78); }).find("if you meant 78 °F") != std::string::npos);
+  CHECK(text_of([&] { water_by_heat_balance(mix, 78); }).find("did you mean 78 °F?") != std::string::npos);
   CHECK(text_of([] {
           water_by_heat_balance({.formula = {.flour_g = 500, .water_g = 325}}, 24);
         }).find("room temperature not a number (NaN) °C; it must be") != std::string::npos);
@@ -499,12 +500,12 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   hot_portion.formula.waters = {{50, 65, true}};
   CHECK(text_of([&] {
           water_by_heat_balance(hot_portion, 24);
-        }).find("temperature of the water that wets the yeast 65 °C is outside 0 to 60 °C") == 0);
+        }).find("water_c: temperature of the water that wets the yeast 65 °C is outside 0 to 60 °C") == 0);
   Mix dry = plain_mix();
   dry.formula.water_g = 0;
   dry.formula.waters = {{650, 20}};
   CHECK(text_of([&] { water_by_heat_balance(dry, 24); }).find("no main water") != std::string::npos);
-  CHECK(text_of([&] { dough_by_heat_balance(plain_mix()); }).find("the main water has no temperature") == 0);
+  CHECK(text_of([&] { dough_by_heat_balance(plain_mix()); }).find("water_c: the main water has no temperature") == 0);
   Mix warm = plain_mix();
   warm.mixing = ByNetGain{119};
   warm.water_c = 59;
@@ -522,7 +523,7 @@ TEST_CASE("refusals of the plan name what is reachable and what to do") {
   other.mixing = ByMethod{"by magic"};
   CHECK(text_of([&] {
           require_mix(other);
-        }).find("mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
+        }).find("method: mixing method \"by magic\" is unknown; known: folds, hand, stand_mixer") == 0);
 }
 
 TEST_CASE("notices: where the water meets the yeast, and what was assumed") {

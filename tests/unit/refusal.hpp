@@ -24,7 +24,7 @@ std::string refusal(const Call& call, const std::string& field) {
   try {
     call();
   } catch (const ferment::InvalidInput& error) {
-    CHECK(error.detail().field == field);
+    CHECK(error.detail().path == field);
     return error.what();
   }
   FAIL("accepted");

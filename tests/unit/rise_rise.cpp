@@ -259,7 +259,7 @@ TEST_CASE("a dose at either end of its range is found, one beyond names the reac
       REQUIRE(error.detail().low);
       CHECK(*error.detail().low == doctest::Approx(hours_to_rise(100, most)).epsilon(1e-9));
       CHECK(*error.detail().high == doctest::Approx(hours_to_rise(100, least)).epsilon(1e-9));
-      CHECK(error.detail().field == "target_h");
+      CHECK(error.detail().path == "target_h");
     }
   }
 }
@@ -413,7 +413,7 @@ TEST_CASE("a rise never reached is infinite for maps, otherwise an error with fi
   } catch (const OutsideModel& error) {
     CHECK(error.detail().index == 0u);
     CHECK(error.detail().count == 2u);
-    CHECK(error.detail().field == "dough_c");
+    CHECK(error.detail().path == "dough_c");
   }
   // One alone has no place.
   try {

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from libferment._core import celsius, fields, kelvins
 from libferment._core import grams as grams_of_ounces
-from libferment._errors import InvalidInput
+from libferment._errors import Error, InvalidInput
 
 _FIELDS = {field.name: field for field in fields()}
 _NUMBER_AND_UNIT = re.compile(r"\s*([-+−]?\d+(?:[.,]\d+)?)\s*°?\s*([A-Za-z]*)\s*")
@@ -145,3 +145,13 @@ def clock_text(time_h: float) -> str:
     if minutes < 60:
         return f"{minutes} min"
     return f"{minutes // 60} h {minutes % 60:02d} min"
+
+
+_ADVICE = {"net_gain_kj_per_kg": "find it from batches: `libferment friction`"}
+
+
+def in_writing(error: Error) -> str:
+    """Word an error for who writes quantities as texts, in a day file or an option: ``78F``, not ``celsius(78)``."""
+    unit = error.unit_meant() and f"{error.unit_meant()}, write {error.value:g}F"
+    parts = (error.problem, unit, _ADVICE.get(error.path, error.advice))
+    return "; ".join(part for part in parts if part)

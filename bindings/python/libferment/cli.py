@@ -77,13 +77,6 @@ _NAME_OF_MIXING = _Name(tuple(method.name for method in lf.mixing_methods()))
 YEASTS = ("instant", "active_dry", "active_dry_unwetted", "compressed")
 
 
-def _for_the_command_line(message: str) -> str:
-    """Advice in the words of the command line: ``write 78F`` rather than ``pass celsius(78)``."""
-    message = re.sub(r"pass (?:celsius|kelvins)\(([^)]*)\)", r"write \1F", message)
-    message = message.replace("(tap_c)", "(--tap)").replace("net_gain_from_batch", "`libferment friction`")
-    return re.sub(r" \[[a-z][a-z_0-9]*\]$", "", message)
-
-
 class _Commands(click.Group):
     """Turns our errors into a line on standard error: 2 for a bad input, 1 for a question without an answer."""
 
@@ -98,7 +91,7 @@ class _Commands(click.Group):
             vars(problem)["message"] = plain(problem.message)  # it names what was typed
             raise
         except lf.Error as problem:
-            print(f"error: {plain(_for_the_command_line(str(problem)))}", file=sys.stderr)
+            print(f"error: {plain(quantities.in_writing(problem))}", file=sys.stderr)
             ctx.exit(2 if isinstance(problem, ValueError) else 1)
 
 

@@ -233,7 +233,7 @@ def _log(table: _Table, key: str, folder: Path) -> Surroundings | None:
     try:
         return surroundings_of(key, folder / name)
     except InvalidInput as problem:
-        raise InvalidInput(f"{table.where} {key}: {problem}") from None
+        raise InvalidInput(f"{table.where} {key}: {quantities.in_writing(problem)}") from None
 
 
 def _where(table: _Table, before: Surroundings | None, room_c: float | None, folder: Path) -> Surroundings:
@@ -278,7 +278,7 @@ def _piece(table: _Table) -> Piece | None:
     try:
         return Piece(shape, **given_piece)
     except InvalidInput as problem:
-        raise InvalidInput(f"{table.where}: {problem}") from None
+        raise InvalidInput(f"{table.where}: {quantities.in_writing(problem)}") from None
 
 
 def _stage(

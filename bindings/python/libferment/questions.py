@@ -19,7 +19,7 @@ from libferment._core import (
     yeast_for,
 )
 from libferment._errors import InvalidInput, NoSolution
-from libferment._quantities import clock_text
+from libferment._quantities import clock_text, in_writing
 
 CHOICES = ("yeast", "room", "start", "refrigerator")
 
@@ -54,7 +54,7 @@ def _asked(name: str, ask: Callable[[], Choice]) -> Answer:
             return Answer(name, None, "it is never ready")
         return Answer(name, None, f"within reach is {clock_text(low)} to {clock_text(high)}")
     except InvalidInput as problem:
-        return Answer(name, None, str(problem).rsplit(" [", 1)[0])
+        return Answer(name, None, in_writing(problem))
 
 
 def until(

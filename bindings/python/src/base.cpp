@@ -50,8 +50,8 @@ Severity severity_named(const std::string& name) {
   for (const Severity severity : {Severity::info, Severity::caution, Severity::warning}) {
     if (name == name_of(severity)) return severity;
   }
-  throw InvalidInput("severity \"" + name + "\" is unknown; known: info, caution, warning [severity]",
-                     {.field = "severity"});
+  throw InvalidInput("severity \"" + name + "\" is unknown",
+                     {.path = "severity", .advice = "known: info, caution, warning"});
 }
 
 /// The nearest known name for an unknown one, as the end of a message.
@@ -66,8 +66,7 @@ double number_named(const std::string& name, const py::handle& value) {
   } catch (const py::cast_error&) {
     // told below, as for a bool
   }
-  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)) + " [" + name + "]",
-                     {.field = name});
+  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)), {.path = name});
 }
 
 constexpr Field fahrenheit_point{"fahrenheit",
@@ -121,8 +120,7 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
   for (const auto& [key, value] : values) {
     const std::string name = py::cast<std::string>(key);
     if (name == "name") {
-      if (!py::isinstance<py::str>(value))
-        throw InvalidInput("a kitchen's name must be a text [name]", {.field = name});
+      if (!py::isinstance<py::str>(value)) throw InvalidInput("a kitchen's name must be a text", {.path = name});
       kitchen.name = py::cast<std::string>(value);
       continue;
     }
@@ -130,7 +128,7 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
       try {
         kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
       } catch (const std::exception&) {  // NumPy's words for a ragged list, or no numbers
-        throw InvalidInput("covariance must be a square array of numbers [covariance]", {.field = name});
+        throw InvalidInput("covariance must be a square array of numbers", {.path = name});
       }
       continue;
     }
@@ -141,7 +139,8 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
       if (parameter.name == name) member = parameter.value;
     }
     if (member == nullptr) {
-      throw InvalidInput("a kitchen has no parameter \"" + name + "\"; " + near_name(name, known), {.field = name});
+      throw InvalidInput("a kitchen has no parameter \"" + name + "\"",
+                         {.path = name, .advice = "" + near_name(name, known)});
     }
     kitchen.*member = number_named(name, value);
   }

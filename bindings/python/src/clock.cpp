@@ -96,16 +96,15 @@ Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
 Unreachable unreachable_named(const std::string& name) {
   if (name == "raise") return Unreachable::raise;
   if (name == "inf") return Unreachable::infinity;
-  throw InvalidInput("unreachable=\"" + name +
-                         "\" is unknown; use \"raise\" for an error or \"inf\" for an infinite time [unreachable]",
-                     {.field = "unreachable"});
+  throw InvalidInput("unreachable=\"" + name + "\" is unknown",
+                     {.path = "unreachable", .advice = "use \"raise\" for an error or \"inf\" for an infinite time"});
 }
 
 Standing standing_named(const std::string& name) {
   if (name == "tin") return Standing::tin;
   if (name == "free") return Standing::free;
-  throw InvalidInput("standing=\"" + name + "\" is unknown; use \"tin\" for a tin or tub, or \"free\" [standing]",
-                     {.field = "standing"});
+  throw InvalidInput("standing=\"" + name + "\" is unknown",
+                     {.path = "standing", .advice = "use \"tin\" for a tin or tub, or \"free\""});
 }
 
 Document to_dict(const Explanation& e) {
@@ -336,8 +335,8 @@ drift_equivalent_h, by Halley's method.)");
          const py::array_t<double, py::array::c_style | py::array::forcecast>& temperature_c,
          const std::optional<Kitchen>& kitchen) {
         if (time_h.ndim() != 1 || temperature_c.ndim() != 1) {
-          throw InvalidInput("a temperature series is two lists of one dimension, times and temperatures [time_h]",
-                             {.field = "time_h"});
+          throw InvalidInput("a temperature series is two lists of one dimension, times and temperatures",
+                             {.path = "time_h"});
         }
         const auto length = [](const auto& array) { return static_cast<std::size_t>(array.size()); };
         py::array_t<double> out(time_h.size());

@@ -167,9 +167,8 @@ yeast_for: InvalidInput, NoSolution. Source: as yeast_for.)",
       [](const Process& process, const Wanted& wanted, const Kitchen& kitchen, const MaybeState& state,
          const ForecastOptions& options) {
         if (state)
-          throw InvalidInput(
-              "a process that goes on from a state has begun; leave state out, or ask for something else [state]",
-              {.field = "state"});
+          throw InvalidInput("a process that goes on from a state has begun",
+                             {.path = "state", .advice = "leave state out, or ask for something else"});
         return latest_start(process, wanted, kitchen, options);
       },
       R"(Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.

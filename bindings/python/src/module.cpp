@@ -11,6 +11,7 @@
 namespace {
 
 using ferment::Field;
+using namespace pybind11::literals;
 
 std::string type_name(const py::object& object) { return py::cast<std::string>(py::type::of(object).attr("__name__")); }
 
@@ -18,38 +19,45 @@ std::string shape_text(const py::array& array) { return py::cast<std::string>(py
 
 [[noreturn]] void refuse_type(const Field& field, const std::string& what) {
   const std::string unit = field.unit.empty() ? "" : " in " + std::string(field.unit);
-  std::string message = std::string(field.label) + " must be a number" + unit + ", or an array of numbers; got " + what;
-  if (field.quantity == ferment::Quantity::temperature) message += "; for °F pass celsius(...)";
-  throw ferment::InvalidInput(message + " [" + std::string(field.name) + "]", {.field = std::string(field.name)});
+  throw ferment::InvalidInput(std::string(field.label) + " must be a number" + unit + ", or an array of numbers; got " +
+                                  what,
+                              {.path = std::string(field.name),
+                               .advice =
+                                   field.quantity == ferment::Quantity::temperature ? "for °F pass celsius(...)" : ""});
 }
 
 bool is_timedelta(const py::object& object) {
   return py::isinstance(object, py::module_::import("datetime").attr("timedelta"));
 }
 
-/// One of our errors as the Python exception of the same name, with its facts as attributes.
-void raise_in_python(const ferment::Error& error) {
-  const char* name = "InternalError";
-  switch (error.status()) {
-    case ferment::Status::invalid_input: name = "InvalidInput"; break;
-    case ferment::Status::outside_model: name = "OutsideModel"; break;
-    case ferment::Status::no_solution: name = "NoSolution"; break;
-    case ferment::Status::not_converged: name = "NotConverged"; break;
-    default: break;
+const char* name_of(ferment::Status status) {
+  switch (status) {
+    case ferment::Status::invalid_input: return "InvalidInput";
+    case ferment::Status::outside_model: return "OutsideModel";
+    case ferment::Status::no_solution: return "NoSolution";
+    case ferment::Status::not_converged: return "NotConverged";
+    default: return "InternalError";
   }
-  const py::object type = py::module_::import("libferment._errors").attr(name);
+}
+
+const char* name_of(ferment::Meant meant) {
+  switch (meant) {
+    case ferment::Meant::fahrenheit: return "fahrenheit";
+    case ferment::Meant::fahrenheit_difference: return "fahrenheit_difference";
+    case ferment::Meant::as_given: break;
+  }
+  return "";
+}
+
+/// One of our errors as the Python exception of the same name, made of the same facts.
+void raise_in_python(const ferment::Error& error) {
+  const py::object type = py::module_::import("libferment._errors").attr(name_of(error.status()));
   const ferment::ErrorDetail& detail = error.detail();
-  py::object exception = type(error.what());
-  exception.attr("status") = static_cast<int>(error.status());
-  exception.attr("field") = detail.field;
-  exception.attr("value") = detail.value ? py::object(py::float_(*detail.value)) : py::none();
-  exception.attr("low") = detail.low ? py::object(py::float_(*detail.low)) : py::none();
-  exception.attr("high") = detail.high ? py::object(py::float_(*detail.high)) : py::none();
-  exception.attr("index") = detail.index ? py::object(py::int_(*detail.index)) : py::none();
-  py::list ranges;
-  for (const auto& [low, high] : detail.ranges) ranges.append(py::make_tuple(low, high));
-  exception.attr("ranges") = py::tuple(ranges);
-  exception.attr("count") = detail.count ? py::object(py::int_(*detail.count)) : py::none();
+  const py::object exception =
+      type(error.problem(), "path"_a = detail.path, "value"_a = detail.value, "low"_a = detail.low,
+           "high"_a = detail.high, "index"_a = detail.index, "count"_a = detail.count, "size"_a = detail.size,
+           "ranges"_a = py::tuple(py::cast(detail.ranges)), "advice"_a = detail.advice,
+           "meant"_a = name_of(detail.meant));
   PyErr_SetObject(type.ptr(), exception.ptr());
 }
 
@@ -117,9 +125,9 @@ void Inputs::broadcast() {
           if (other.array)
             shapes.append(shapes.empty() ? "" : ", ").append(other.name).append(" ").append(shape_text(*other.array));
         }
-        throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes +
-                                        "; give arrays of one shape, or of shapes that NumPy broadcasts",
-                                    {.field = std::string(input.name)});
+        throw ferment::InvalidInput("these arrays do not broadcast together: " + shapes,
+                                    {.path = std::string(input.name),
+                                     .advice = "give arrays of one shape, or of shapes that NumPy broadcasts"});
       }
     }
   }
@@ -139,19 +147,12 @@ void Inputs::broadcast() {
 
 void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first, std::size_t count) {
   ferment::ErrorDetail detail = error.detail();
-  std::string message = error.what();
   if (!values.is_single()) {
     detail.index = first;
     detail.count = count;
-    message += " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " +
-               std::to_string(values.size()) + ")";
+    detail.size = values.size();
   }
-  switch (error.status()) {
-    case ferment::Status::invalid_input: throw ferment::InvalidInput(message, detail);
-    case ferment::Status::outside_model: throw ferment::OutsideModel(message, detail);
-    case ferment::Status::no_solution: throw ferment::NoSolution(message, detail);
-    default: throw ferment::NotConverged(message, detail);
-  }
+  ferment::throw_error(error.status(), error.problem(), std::move(detail));
 }
 
 namespace {
@@ -182,9 +183,8 @@ double hours_of(const Field& field, const Duration& argument) {
       });
   if (!PyFloat_Check(hours.object.ptr())) {
     throw ferment::InvalidInput(std::string(field.label) +
-                                    " must be one number of hours or one timedelta, not an array [" +
-                                    std::string(field.name) + "]",
-                                {.field = std::string(field.name)});
+                                    " must be one number of hours or one timedelta, not an array",
+                                {.path = std::string(field.name)});
   }
   return PyFloat_AsDouble(hours.object.ptr());
 }

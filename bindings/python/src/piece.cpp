@@ -198,7 +198,7 @@ InvalidInput.)")
 std::variant<Tub, Ball, Oblong> shape_of(const std::string& shape, Optional diameter_cm, Optional length_cm,
                                          Optional depth_cm, const std::string& material, double vessel_g) {
   const auto refuse = [&](bool given, const char* name) {
-    if (given) throw InvalidInput("a " + shape + " has no " + name + "; leave it out [" + name + "]", {.field = name});
+    if (given) throw InvalidInput("a " + shape + " has no " + name, {.path = name, .advice = "leave it out"});
   };
   if (shape == "tub") {
     refuse(length_cm.has_value(), "length_cm");
@@ -209,7 +209,7 @@ std::variant<Tub, Ball, Oblong> shape_of(const std::string& shape, Optional diam
   refuse(vessel_g != 0, "vessel_g");
   if (shape == "oblong") return Oblong{length_cm, diameter_cm};
   if (shape != "ball")
-    throw InvalidInput("shape \"" + shape + "\" is unknown; known: ball, oblong, tub [shape]", {.field = "shape"});
+    throw InvalidInput("shape \"" + shape + "\" is unknown", {.path = "shape", .advice = "known: ball, oblong, tub"});
   refuse(length_cm.has_value(), "length_cm");
   return Ball{diameter_cm};
 }

@@ -71,63 +71,62 @@ if not given. doughs: list of State, doughs of other processes that are mixed in
 the end of mixing, in place of the heat balance's. yeast_unwetted: active dry yeast is stirred in dry. In a process it
 joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
 Raises InvalidInput.)");
-  mix.def(
-      py::init([](Optional room_c, double flour_g, const std::vector<Flour>& flours, double gluten_g, double water_g,
-                  const std::vector<Water>& waters, double ice_g, const std::vector<Preferment>& preferments,
-                  double salt_g, double sugar_g, double milk_g, double egg_g, double butter_g, double oil_g,
-                  double instant_g, double active_dry_g, double compressed_g, Optional flour_c, Optional water_c,
-                  Optional tap_c, double ice_c, Optional milk_c, Optional egg_c, Optional butter_c, const Bowl& bowl,
-                  const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Duration& rest_h,
-                  Optional heat_loss_w_per_k, const std::vector<State>& doughs, Optional dough_c, bool yeast_unwetted) {
-        const Mix made{.formula = {.flour_g = flour_g,
-                                   .flours = flours,
-                                   .gluten_g = gluten_g,
-                                   .water_g = water_g,
-                                   .waters = waters,
-                                   .ice_g = ice_g,
-                                   .preferments = preferments,
-                                   .salt_g = salt_g,
-                                   .sugar_g = sugar_g,
-                                   .milk_g = milk_g,
-                                   .egg_g = egg_g,
-                                   .butter_g = butter_g,
-                                   .oil_g = oil_g,
-                                   .instant_g = instant_g,
-                                   .active_dry_g = active_dry_g,
-                                   .compressed_g = compressed_g},
-                       .room_c = room_c.value_or(Mix{}.room_c),
-                       .flour_c = flour_c,
-                       .water_c = water_c,
-                       .tap_c = tap_c,
-                       .ice_c = ice_c,
-                       .milk_c = milk_c,
-                       .egg_c = egg_c,
-                       .butter_c = butter_c,
-                       .bowl = bowl,
-                       .mixing = mixing_of(mixing),
-                       .heat_of_solution = heat_of_solution,
-                       .rest_h = hours_of(field::rest_h, rest_h),
-                       .heat_loss_w_per_k = heat_loss_w_per_k,
-                       .doughs = doughs,
-                       .dough_c = dough_c,
-                       .yeast_unwetted = yeast_unwetted};
-        if (!room_c && !dough_c) {
-          throw InvalidInput(
-              "a mix needs the temperature of the room, room_c; or dough_c, measured at the end of mixing [room_c]",
-              {.field = "room_c"});
-        }
-        require_mix(made);
-        return made;
-      }),
-      py::kw_only(), "room_c"_a = py::none(), "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{}, "gluten_g"_a = 0.0,
-      "water_g"_a = 0.0, "waters"_a = std::vector<Water>{}, "ice_g"_a = 0.0,
-      "preferments"_a = std::vector<Preferment>{}, "salt_g"_a = 0.0, "sugar_g"_a = 0.0, "milk_g"_a = 0.0,
-      "egg_g"_a = 0.0, "butter_g"_a = 0.0, "oil_g"_a = 0.0, "instant_g"_a = 0.0, "active_dry_g"_a = 0.0,
-      "compressed_g"_a = 0.0, "flour_c"_a = py::none(), "water_c"_a = py::none(), "tap_c"_a = py::none(),
-      "ice_c"_a = Mix{}.ice_c, "milk_c"_a = py::none(), "egg_c"_a = py::none(), "butter_c"_a = py::none(),
-      "bowl"_a = Bowl{}, "mixing"_a = py::none(), "heat_of_solution"_a = true, "rest_h"_a = 0.0,
-      "heat_loss_w_per_k"_a = py::none(), "doughs"_a = std::vector<State>{}, "dough_c"_a = py::none(),
-      "yeast_unwetted"_a = false);
+  mix.def(py::init(
+              [](Optional room_c, double flour_g, const std::vector<Flour>& flours, double gluten_g, double water_g,
+                 const std::vector<Water>& waters, double ice_g, const std::vector<Preferment>& preferments,
+                 double salt_g, double sugar_g, double milk_g, double egg_g, double butter_g, double oil_g,
+                 double instant_g, double active_dry_g, double compressed_g, Optional flour_c, Optional water_c,
+                 Optional tap_c, double ice_c, Optional milk_c, Optional egg_c, Optional butter_c, const Bowl& bowl,
+                 const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Duration& rest_h,
+                 Optional heat_loss_w_per_k, const std::vector<State>& doughs, Optional dough_c, bool yeast_unwetted) {
+                const Mix made{.formula = {.flour_g = flour_g,
+                                           .flours = flours,
+                                           .gluten_g = gluten_g,
+                                           .water_g = water_g,
+                                           .waters = waters,
+                                           .ice_g = ice_g,
+                                           .preferments = preferments,
+                                           .salt_g = salt_g,
+                                           .sugar_g = sugar_g,
+                                           .milk_g = milk_g,
+                                           .egg_g = egg_g,
+                                           .butter_g = butter_g,
+                                           .oil_g = oil_g,
+                                           .instant_g = instant_g,
+                                           .active_dry_g = active_dry_g,
+                                           .compressed_g = compressed_g},
+                               .room_c = room_c.value_or(Mix{}.room_c),
+                               .flour_c = flour_c,
+                               .water_c = water_c,
+                               .tap_c = tap_c,
+                               .ice_c = ice_c,
+                               .milk_c = milk_c,
+                               .egg_c = egg_c,
+                               .butter_c = butter_c,
+                               .bowl = bowl,
+                               .mixing = mixing_of(mixing),
+                               .heat_of_solution = heat_of_solution,
+                               .rest_h = hours_of(field::rest_h, rest_h),
+                               .heat_loss_w_per_k = heat_loss_w_per_k,
+                               .doughs = doughs,
+                               .dough_c = dough_c,
+                               .yeast_unwetted = yeast_unwetted};
+                if (!room_c && !dough_c) {
+                  throw InvalidInput("a mix needs the temperature of the room, room_c",
+                                     {.path = "room_c", .advice = "or dough_c, measured at the end of mixing"});
+                }
+                require_mix(made);
+                return made;
+              }),
+          py::kw_only(), "room_c"_a = py::none(), "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{},
+          "gluten_g"_a = 0.0, "water_g"_a = 0.0, "waters"_a = std::vector<Water>{}, "ice_g"_a = 0.0,
+          "preferments"_a = std::vector<Preferment>{}, "salt_g"_a = 0.0, "sugar_g"_a = 0.0, "milk_g"_a = 0.0,
+          "egg_g"_a = 0.0, "butter_g"_a = 0.0, "oil_g"_a = 0.0, "instant_g"_a = 0.0, "active_dry_g"_a = 0.0,
+          "compressed_g"_a = 0.0, "flour_c"_a = py::none(), "water_c"_a = py::none(), "tap_c"_a = py::none(),
+          "ice_c"_a = Mix{}.ice_c, "milk_c"_a = py::none(), "egg_c"_a = py::none(), "butter_c"_a = py::none(),
+          "bowl"_a = Bowl{}, "mixing"_a = py::none(), "heat_of_solution"_a = true, "rest_h"_a = 0.0,
+          "heat_loss_w_per_k"_a = py::none(), "doughs"_a = std::vector<State>{}, "dough_c"_a = py::none(),
+          "yeast_unwetted"_a = false);
   std::vector<std::string> names{"room_c"};
   for (const auto& [name, member] : formula_grams) {
     mix.def_property_readonly(name, [member = member](const Mix& m) { return m.formula.*member; });
@@ -203,11 +202,8 @@ usual). Raises InvalidInput.)")
                                                       .compressed_percent = compressed_percent});
         for (const auto& [name, member] : formula_grams) {
           if (others.contains(name)) {
-            throw InvalidInput(std::string(name) +
-                                   " beside percent: the formula is in percent of flour_g; give the percent, or all in "
-                                   "grams with Mix(...) [" +
-                                   name + "]",
-                               {.field = name});
+            throw InvalidInput(std::string(name) + " beside percent: the formula is in percent of flour_g",
+                               {.path = name, .advice = "give the percent, or all in grams with Mix(...)"});
           }
         }
         const py::object bare = py::module_::import("libferment._core").attr("Mix")("flour_g"_a = 1.0, **others);

@@ -18,14 +18,13 @@ using Range = std::optional<std::pair<double, double>>;
 Standing standing_named(const std::string& name) {
   if (name == "tin") return Standing::tin;
   if (name == "free") return Standing::free;
-  throw InvalidInput("standing \"" + name + "\" is unknown; write \"tin\" (also for a tub) or \"free\" [standing]",
-                     {.field = "standing"});
+  throw InvalidInput("standing \"" + name + "\" is unknown",
+                     {.path = "standing", .advice = "write \"tin\" (also for a tub) or \"free\""});
 }
 
 std::variant<UntilTime, UntilRise> end_of(const std::optional<Duration>& until_h, Optional until_rise_percent) {
   if (until_h.has_value() == until_rise_percent.has_value()) {
-    throw InvalidInput("a stage ends by until_h or by until_rise_percent, one of the two [until_h]",
-                       {.field = "until_h"});
+    throw InvalidInput("a stage ends by until_h or by until_rise_percent, one of the two", {.path = "until_h"});
   }
   if (until_h) return UntilTime{hours_of(field::until_h, *until_h)};
   return UntilRise{*until_rise_percent};

@@ -16,9 +16,8 @@ namespace ferment {
 inline void require_column(const Field& field, const Values& values, std::size_t n) {
   if (!values.is_single() && values.size() != n) {
     throw InvalidInput(std::string(field.label) + " has " + std::to_string(values.size()) + " values where " +
-                           std::to_string(n) + " are wanted; give one value for all or one for each [" +
-                           std::string(field.name) + "]",
-                       {.field = std::string(field.name)});
+                           std::to_string(n) + " are wanted",
+                       {.path = std::string(field.name), .advice = "give one value for all or one for each"});
   }
   require(field, values);
 }

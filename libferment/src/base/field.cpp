@@ -6,6 +6,7 @@
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
 
+#include "base/indexed.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
 
@@ -104,22 +105,12 @@ FERMENT_WIDE_LOOPS std::size_t count_inside(const double* data, std::size_t size
   return count;
 }
 
-/// A number that can be pasted into a program.
-std::string as_code(double value) { return value < 0 ? std::string("-").append(number(-value)) : number(value); }
-
-/// What to do about a refused value: another unit, if that explains it, and the field's own advice.
-std::string advice_for(const Field& field, double value) {
-  std::string advice;
-  if (field.quantity == Quantity::temperature && inside(field, (value - 32) / 1.8)) {
-    advice = "if you meant " + number(value) + " °F, pass celsius(" + as_code(value) + ")";
-  } else if (field.quantity == Quantity::temperature_difference && inside(field, value / 1.8)) {
-    advice = "if you meant a difference of " + number(value) + " °F, pass kelvins(" + as_code(value) + ")";
-  }
-  if (!field.advice.empty()) {
-    if (!advice.empty()) advice += "; ";
-    advice += field.advice;
-  }
-  return advice;
+/// Another unit, if that explains the value.
+Meant meant_by(const Field& field, double value) {
+  if (field.quantity == Quantity::temperature && inside(field, (value - 32) / 1.8)) return Meant::fahrenheit;
+  if (field.quantity == Quantity::temperature_difference && inside(field, value / 1.8))
+    return Meant::fahrenheit_difference;
+  return Meant::as_given;
 }
 
 /// The value with as many digits as tell it from the bound it passed.
@@ -156,14 +147,17 @@ void require(const Field& field, const Values& values) {
   while (inside(field, data[first])) ++first;
   const double value = data[first];
   const std::string unit = std::string(field.unit.empty() ? "" : " ").append(field.unit);
-  std::string message = std::string(field.label) + " " + unlike_bounds(field, value) + unit;
-  message += std::isnan(value) ? "; it must be a number from " : " is outside ";
-  message += number(field.low) + " to " + number(field.high) + unit;
-  if (const std::string advice = advice_for(field, value); !advice.empty()) message.append("; ").append(advice);
-  message += " [" + std::string(field.name) + "]";
-  ErrorDetail detail{.field = std::string(field.name), .value = value, .low = field.low, .high = field.high};
-  message += index_in_array(values, first, offending, detail);
-  throw InvalidInput(message, detail);
+  std::string problem = std::string(field.label) + " " + unlike_bounds(field, value) + unit;
+  problem += std::isnan(value) ? "; it must be a number from " : " is outside ";
+  problem += number(field.low) + " to " + number(field.high) + unit;
+  ErrorDetail detail{.path = std::string(field.name),
+                     .value = value,
+                     .low = field.low,
+                     .high = field.high,
+                     .advice = std::string(field.advice),
+                     .meant = meant_by(field, value)};
+  add_index(detail, values, first, offending);
+  throw InvalidInput(problem, std::move(detail));
 }
 
 }  // namespace ferment

@@ -10,15 +10,14 @@ namespace ferment {
 
 /// The row of that name; the error lists the known ones.
 template <class Table>
-const auto& row_named(const Table& table, std::string_view name, const char* what, const char* field_name) {
+const auto& row_named(const Table& table, std::string_view name, const char* what, const char* path) {
   std::string known;
   for (const auto& row : table) {
     if (row.name == name) return row;
     known.append(known.empty() ? "" : ", ").append(row.name);
   }
-  throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [" +
-                         field_name + "]",
-                     {.field = field_name});
+  throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown",
+                     {.path = path, .advice = "known: " + known});
 }
 
 }  // namespace ferment

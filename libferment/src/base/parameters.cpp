@@ -114,27 +114,27 @@ void require_covariance(const Kitchen& kitchen, const std::vector<Parameter>& le
   if (kitchen.covariance.empty()) return;
   const auto n = learned.size();
   if (kitchen.covariance.size() != n * n) {
-    throw InvalidInput("covariance has " + std::to_string(kitchen.covariance.size()) + " numbers; it must have " +
-                           std::to_string(n * n) + " (" + std::to_string(n) +
-                           " learnable parameters squared), or none for the prior",
-                       {.field = "covariance"});
+    throw InvalidInput("covariance has " + std::to_string(kitchen.covariance.size()) + " numbers",
+                       {.path = "covariance",
+                        .advice = "it must have " + std::to_string(n * n) + " (" + std::to_string(n) +
+                                  " learnable parameters squared), or none for the prior"});
   }
   const auto size = static_cast<Eigen::Index>(n);
   const Eigen::Map<const Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>> matrix(
       kitchen.covariance.data(), size, size);
   if (!matrix.allFinite())
-    throw InvalidInput("covariance holds a value that is not a finite number", {.field = "covariance"});
+    throw InvalidInput("covariance holds a value that is not a finite number", {.path = "covariance"});
   const double largest = matrix.cwiseAbs().maxCoeff();
   if ((matrix - matrix.transpose()).cwiseAbs().maxCoeff() > 1e-9 * largest) {
-    throw InvalidInput("covariance is not symmetric; give the same number above and below the diagonal",
-                       {.field = "covariance"});
+    throw InvalidInput("covariance is not symmetric",
+                       {.path = "covariance", .advice = "give the same number above and below the diagonal"});
   }
   const double smallest =
       Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(matrix, Eigen::EigenvaluesOnly).eigenvalues().minCoeff();
   if (smallest < -1e-9 * largest) {
-    throw InvalidInput("covariance is not positive semi-definite: its smallest eigenvalue is " + number(smallest) +
-                           "; no set of uncertainties has such a matrix",
-                       {.field = "covariance", .value = smallest, .low = 0.0});
+    throw InvalidInput(
+        "covariance is not positive semi-definite: its smallest eigenvalue is " + number(smallest),
+        {.path = "covariance", .value = smallest, .low = 0.0, .advice = "no set of uncertainties has such a matrix"});
   }
 }
 
@@ -165,8 +165,8 @@ std::vector<double> covariance_of(const Kitchen& kitchen) {
 
 Kitchen kitchen_named(std::string_view name) {
   if (name == "2026-1") return {};
-  throw InvalidInput("no parameter set is named \"" + std::string(name) + "\"; known: \"2026-1\"",
-                     {.field = "kitchen"});
+  throw InvalidInput("no parameter set is named \"" + std::string(name) + "\"",
+                     {.path = "kitchen", .advice = "known: \"2026-1\""});
 }
 
 void require_kitchen(const Kitchen& kitchen) {
@@ -177,25 +177,28 @@ void require_kitchen(const Kitchen& kitchen) {
 void require_parameters(const Kitchen& kitchen) {
   if (kitchen.law != Law::cardinal && kitchen.law != Law::square_root && kitchen.law != Law::arrhenius &&
       kitchen.law != Law::constant_q10) {
-    throw InvalidInput("temperature law " + std::to_string(static_cast<int>(kitchen.law)) +
-                           " is unknown; known: 0 to 3 [law]",
-                       {.field = "law"});
+    throw InvalidInput("temperature law " + std::to_string(static_cast<int>(kitchen.law)) + " is unknown",
+                       {.path = "law", .advice = "known: 0 to 3"});
   }
   for (const Parameter& parameter : parameters()) require(parameter, kitchen.*parameter.value);
   if (kitchen.t_opt_c - kitchen.t_min_c <= kitchen.t_max_above_opt_k) {
-    throw InvalidInput(
-        "optimum temperature " + number(kitchen.t_opt_c) +
-            " °C is not above the middle of the lower cardinal temperature " + number(kitchen.t_min_c) +
-            " °C and the upper one " + number(kitchen.t_opt_c + kitchen.t_max_above_opt_k) +
-            " °C; the cardinal law needs that (Rosso et al. 1993): lower t_min_c or t_max_above_opt_k [t_opt_c]",
-        {.field = "t_opt_c", .value = kitchen.t_opt_c, .low = kitchen.t_min_c + kitchen.t_max_above_opt_k});
+    throw InvalidInput("optimum temperature " + number(kitchen.t_opt_c) +
+                           " °C is not above the middle of the lower cardinal temperature " + number(kitchen.t_min_c) +
+                           " °C and the upper one " + number(kitchen.t_opt_c + kitchen.t_max_above_opt_k) + " °C",
+                       {.path = "t_opt_c",
+                        .value = kitchen.t_opt_c,
+                        .low = kitchen.t_min_c + kitchen.t_max_above_opt_k,
+                        .advice =
+                            "the cardinal law needs that (Rosso et al. 1993): lower t_min_c or t_max_above_opt_k"});
   }
   if (kitchen.retention_limit <= kitchen.retention_onset) {
     throw InvalidInput("largest volume " + number(kitchen.retention_limit) +
                            " is not above the volume at which gas begins to leak, " + number(kitchen.retention_onset) +
-                           " times the mixed volume; raise retention_limit or lower retention_onset "
-                           "[retention_limit]",
-                       {.field = "retention_limit", .value = kitchen.retention_limit, .low = kitchen.retention_onset});
+                           " times the mixed volume",
+                       {.path = "retention_limit",
+                        .value = kitchen.retention_limit,
+                        .low = kitchen.retention_onset,
+                        .advice = "raise retention_limit or lower retention_onset"});
   }
 }
 

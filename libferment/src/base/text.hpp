@@ -28,13 +28,4 @@ inline std::string number(double value, int digits = 6) {
 /// A temperature as people read it: one decimal, "24.5 °C".
 inline std::string degrees(double temperature_c) { return number(std::round(10 * temperature_c) / 10) + " °C"; }
 
-/// " (first at index 1, 2 of 3)" for an array, "" for a single value; also put into the error's detail.
-inline std::string index_in_array(const Values& values, std::size_t first, std::size_t count, ErrorDetail& detail) {
-  if (values.is_single()) return "";
-  detail.index = first;
-  detail.count = count;
-  return " (first at index " + std::to_string(first) + ", " + std::to_string(count) + " of " +
-         std::to_string(values.size()) + ")";
-}
-
 }  // namespace ferment

@@ -39,9 +39,8 @@ double fahrenheit(double celsius) {
 
 double kelvins(double fahrenheit_degrees) {
   if (!std::isfinite(fahrenheit_degrees)) {
-    throw InvalidInput("difference of " + number(fahrenheit_degrees) +
-                           " Fahrenheit degrees is not a number; give a finite difference",
-                       {.value = fahrenheit_degrees});
+    throw InvalidInput("difference of " + number(fahrenheit_degrees) + " Fahrenheit degrees is not a number",
+                       {.value = fahrenheit_degrees, .advice = "give a finite difference"});
   }
   return fahrenheit_degrees / 1.8;
 }

@@ -11,6 +11,7 @@
 
 #include "base/blocks.hpp"
 #include "base/dual.hpp"
+#include "base/indexed.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/drift_formula.hpp"
@@ -130,7 +131,8 @@ double time_for(const DriftClock<Law>& clock, double room, double gap, double wa
     u = next;
   }
   if (!(best_miss <= 1e-12 * wanted + 1e-14)) {
-    throw NotConverged("the hours for a drifting clock did not settle; please report the input that led here");
+    throw NotConverged("the hours for a drifting clock did not settle",
+                       {.advice = "please report the input that led here"});
   }
   return w.from + best;
 }
@@ -235,15 +237,15 @@ Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.tim
 [[noreturn]] void refuse_stopped(const TemperatureLaw& law, const Drift& drift, double equivalent_h,
                                  const Values& scenarios, std::size_t first, std::size_t count) {
   ErrorDetail detail;
-  const std::string where = index_in_array(scenarios, first, count, detail);
+  add_index(detail, scenarios, first, count);
   const double reached = drift_equivalent_h(law, drift, field::time_h.high);
-  detail.field = "equivalent_h";
+  detail.path = "equivalent_h";
   detail.value = equivalent_h;
   detail.low = 0.0;
   detail.high = reached;
+  detail.advice = "choose warmer or cooler surroundings";
   throw NoSolution("the clock stops before " + number(equivalent_h) + " equivalent hours: in surroundings of " +
-                       degrees(drift.surroundings_c) + " it reaches " + number(reached) +
-                       "; choose warmer or cooler surroundings [equivalent_h]" + where,
+                       degrees(drift.surroundings_c) + " it reaches " + number(reached),
                    detail);
 }
 
@@ -358,22 +360,21 @@ void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time
   require_law(law);
   const std::size_t n = time_h.size();
   if (n < 2)
-    throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n) + " [time_h]",
-                       {.field = "time_h"});
+    throw InvalidInput("a temperature series needs at least two readings, got " + std::to_string(n),
+                       {.path = "time_h"});
   if (temperature_c.size() != n || equivalent_h.size() != n) {
     throw InvalidInput("the series has " + std::to_string(n) + " times, " + std::to_string(temperature_c.size()) +
-                           " temperatures and room for " + std::to_string(equivalent_h.size()) +
-                           " answers; give one for each [temperature_c]",
-                       {.field = "temperature_c"});
+                           " temperatures and room for " + std::to_string(equivalent_h.size()) + " answers",
+                       {.path = "temperature_c", .advice = "give one for each"});
   }
   require(field::temperature_c, temperature_c);
   for (std::size_t i = 0; i < n; ++i) {
     const double step = i == 0 ? 1 : time_h[i] - time_h[i - 1];
     if (!std::isfinite(time_h[i]) || !(step > 0)) {
-      throw InvalidInput("time goes from " + number(i == 0 ? 0 : time_h[i - 1]) + " h to " + number(time_h[i]) +
-                             " h at reading " + std::to_string(i + 1) + " of " + std::to_string(n) +
-                             "; the times must be finite and rise [time_h]",
-                         {.field = "time_h", .value = time_h[i], .index = i});
+      throw InvalidInput(
+          "time goes from " + number(i == 0 ? 0 : time_h[i - 1]) + " h to " + number(time_h[i]) + " h at reading " +
+              std::to_string(i + 1) + " of " + std::to_string(n),
+          {.path = "time_h", .value = time_h[i], .index = i, .advice = "the times must be finite and rise"});
     }
   }
   equivalent_h[0] = 0;

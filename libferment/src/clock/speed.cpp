@@ -7,6 +7,7 @@
 #include <ferment/clock/temperature_law.hpp>
 
 #include "base/blocks.hpp"
+#include "base/indexed.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/speed_pass.hpp"
@@ -28,12 +29,12 @@ void require_runs(const TemperatureLaw& law, const Values& dough_c, const Field&
     ++count;
   }
   if (count == 0) return;
-  ErrorDetail detail{.field = std::string(which.name), .value = dough_c[first]};
-  const std::string where = index_in_array(dough_c, first, count, detail);
+  ErrorDetail detail{.path = std::string(which.name),
+                     .value = dough_c[first],
+                     .advice = "choose a temperature between the limits of the kitchen's law"};
+  add_index(detail, dough_c, first, count);
   throw OutsideModel("at a dough temperature of " + number(dough_c[first]) +
-                         " °C the yeast stands still, no time there gives a rise; choose a "
-                         "temperature between the limits of the kitchen's law [" +
-                         std::string(which.name) + "]" + where,
+                         " °C the yeast stands still, no time there gives a rise",
                      detail);
 }
 

@@ -72,17 +72,16 @@ std::string_view name_of(Law law) {
   for (const auto& [kind, name] : law_names) {
     if (kind == law) return name;
   }
-  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown; known: 0 to 3 [law]",
-                     {.field = "law"});
+  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown",
+                     {.path = "law", .advice = "known: 0 to 3"});
 }
 
 Law law_named(std::string_view name) {
   for (const auto& [kind, known] : law_names) {
     if (known == name) return kind;
   }
-  throw InvalidInput("temperature law \"" + std::string(name) +
-                         "\" is unknown; known: cardinal, square_root, arrhenius, constant_q10 [law]",
-                     {.field = "law"});
+  throw InvalidInput("temperature law \"" + std::string(name) + "\" is unknown",
+                     {.path = "law", .advice = "known: cardinal, square_root, arrhenius, constant_q10"});
 }
 
 TemperatureLaw law_of(const Kitchen& kitchen) {
@@ -146,19 +145,18 @@ void temperature_factors(const TemperatureLaw& checked_law, const double* dough_
 
 double local_q10(const TemperatureLaw& law, double temperature_c) {
   if (!(temperature_factor(law, temperature_c) > 0)) {
-    throw OutsideModel("at " + number(temperature_c) +
-                           " °C this law is zero and has no temperature coefficient; ask between its lower "
-                           "and upper limits",
-                       {.field = "temperature_c", .value = temperature_c});
+    throw OutsideModel("at " + number(temperature_c) + " °C this law is zero and has no temperature coefficient",
+                       {.path = "temperature_c",
+                        .value = temperature_c,
+                        .advice = "ask between its lower and upper limits"});
   }
   const Dual factor =
       std::visit([&](const auto& kind) { return formula::factor_of<Dual>(kind)(Dual(temperature_c, 1)); }, law);
   const double q10 = std::exp(10 * factor.slope / factor.value);
   if (!(q10 <= largest_q10)) {
     throw OutsideModel("at " + number(temperature_c) +
-                           " °C, so near the lower limit of this law, the temperature coefficient grows without "
-                           "bound; ask at a warmer temperature",
-                       {.field = "temperature_c", .value = temperature_c});
+                           " °C, so near the lower limit of this law, the temperature coefficient grows without bound",
+                       {.path = "temperature_c", .value = temperature_c, .advice = "ask at a warmer temperature"});
   }
   return q10;
 }

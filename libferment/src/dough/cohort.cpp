@@ -88,15 +88,15 @@ std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<c
   double old_flour = 0;
   for (const CohortPart& part : parts) {
     if (!(part.flour_share >= 0)) {
-      throw InvalidInput("a dough's share of the flour is " + number(part.flour_share) +
-                             "; it must be 0 to 1 [flour_share]",
-                         {.field = "flour_share", .value = part.flour_share, .low = 0.0, .high = 1.0});
+      throw InvalidInput(
+          "a dough's share of the flour is " + number(part.flour_share),
+          {.path = "flour_share", .value = part.flour_share, .low = 0.0, .high = 1.0, .advice = "it must be 0 to 1"});
     }
     old_flour += part.flour_share;
   }
   if (old_flour > 1 + rounding) {
-    throw InvalidInput("the doughs' shares of the flour sum to " + number(old_flour) + ", more than 1 [flour_share]",
-                       {.field = "flour_share", .value = old_flour, .low = 0.0, .high = 1.0});
+    throw InvalidInput("the doughs' shares of the flour sum to " + number(old_flour) + ", more than 1",
+                       {.path = "flour_share", .value = old_flour, .low = 0.0, .high = 1.0});
   }
   const double fresh_flour = old_flour > 1 - rounding ? 0 : 1 - old_flour;
   if (fresh_flour == 0 && added.empty() && are_one_dough(parts)) {

@@ -129,9 +129,8 @@ Percent percent_of(const Formula& f) {
   Percent p;
   p.flour_g = amounts.flour_g;
   if (!(p.flour_g > 0)) {
-    throw InvalidInput(
-        "a formula without flour has no baker's percent: they are percent of the flour; give flour_g [flour_g]",
-        {.field = "flour_g", .value = p.flour_g, .low = 0.0});
+    throw InvalidInput("a formula without flour has no baker's percent: they are percent of the flour",
+                       {.path = "flour_g", .value = p.flour_g, .low = 0.0, .advice = "give flour_g"});
   }
   const double per_flour = 100 / p.flour_g;
   p.dough_g = amounts.dough_g;
@@ -174,8 +173,11 @@ Formula formula_from_percent(const PercentFormula& p) {
   const double fresh_g = p.flour_g - f.gluten_g - preferments_g;
   if (!(fresh_g >= 0)) {
     throw InvalidInput("preferments and gluten hold more flour, " + number(preferments_g + f.gluten_g) +
-                           " g, than all the flour, " + number(p.flour_g) + " g; flour_g counts theirs too [flour_g]",
-                       {.field = "flour_g", .value = p.flour_g, .low = preferments_g + f.gluten_g});
+                           " g, than all the flour, " + number(p.flour_g) + " g",
+                       {.path = "flour_g",
+                        .value = p.flour_g,
+                        .low = preferments_g + f.gluten_g,
+                        .advice = "flour_g counts theirs too"});
   }
   if (p.flours.empty()) {
     f.flour_g = fresh_g;
@@ -191,8 +193,8 @@ Formula formula_from_percent(const PercentFormula& p) {
                              (shares < 99 ? "; if these are percent of the dough, multiply every percentage by " +
                                                 number(100 / shares, 4)
                                           : "") +
-                             " [flours_percent]",
-                         {.field = "flours_percent", .value = shares, .low = 100.0, .high = 100.0});
+                             "",
+                         {.path = "flours_percent", .value = shares, .low = 100.0, .high = 100.0});
     }
     for (const FlourShare& share : p.flours) {
       f.flours.push_back({fresh_g * share.percent / shares, share.kind, share.moisture_percent, share.temperature_c});
@@ -202,9 +204,12 @@ Formula formula_from_percent(const PercentFormula& p) {
   f.water_g = per_percent * p.water_percent - portions_g;
   if (!(f.water_g >= 0)) {
     throw InvalidInput("the portions of water and the preferments' water weigh " + number(portions_g) +
-                           " g, more than all the water, " + number(per_percent * p.water_percent) +
-                           " g; take smaller portions [water_g]",
-                       {.field = "water_g", .value = portions_g, .low = 0.0, .high = per_percent * p.water_percent});
+                           " g, more than all the water, " + number(per_percent * p.water_percent) + " g",
+                       {.path = "water_g",
+                        .value = portions_g,
+                        .low = 0.0,
+                        .high = per_percent * p.water_percent,
+                        .advice = "take smaller portions"});
   }
   f.salt_g = per_percent * p.salt_percent;
   f.sugar_g = per_percent * p.sugar_percent;

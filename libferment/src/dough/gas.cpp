@@ -28,9 +28,9 @@ double equivalent_hours_for_gas(double co2_mmol, double yeast_percent, Yeast yea
   require(field::co2_mmol, co2_mmol);
   const double dose = gassing_dry_matter(yeast_percent, yeast);
   if (co2_mmol >= capacity) {
-    throw NoSolution("this dough can make less than " + number(capacity) + " mmol CO2 per 100 g flour, not " +
-                         number(co2_mmol) + "; add sugar or ask for less [co2_mmol]",
-                     {.field = "co2_mmol", .value = co2_mmol, .low = 0.0, .high = capacity});
+    throw NoSolution(
+        "this dough can make less than " + number(capacity) + " mmol CO2 per 100 g flour, not " + number(co2_mmol),
+        {.path = "co2_mmol", .value = co2_mmol, .low = 0.0, .high = capacity, .advice = "add sugar or ask for less"});
   }
   const formula::GasCurve<double> curve(kitchen, start_up_h(yeast, kitchen));
   return formula::hours_for_work(formula::work_for_gas(co2_mmol, capacity, curve), dose, curve);

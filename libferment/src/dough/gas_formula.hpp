@@ -217,7 +217,7 @@ T hours_for_work(const T& work, const T& dose, const GasCurve<T>& c) {
     if (next.leftover <= share * next.hours) return next.hours;
     y = math::larger<T>(next.full_rate_hours, c.lag);
   }
-  throw NotConverged("the hours for a given gas did not settle; please report the input that led here");
+  throw NotConverged("the hours for a given gas did not settle", {.advice = "please report the input that led here"});
 }
 
 }  // namespace ferment::formula

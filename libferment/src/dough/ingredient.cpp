@@ -45,8 +45,8 @@ const Ingredient& named(std::string_view name, bool flours_only) {
     known.append(known.empty() ? "" : ", ").append(ingredient.name);
   }
   const char* const kind = flours_only ? "flour" : "ingredient";
-  throw InvalidInput(std::string(kind) + " \"" + std::string(name) + "\" is unknown; known: " + known + " [kind]",
-                     {.field = "kind"});
+  throw InvalidInput(std::string(kind) + " \"" + std::string(name) + "\" is unknown",
+                     {.path = "kind", .advice = "known: " + known});
 }
 
 }  // namespace
@@ -62,15 +62,13 @@ Composition with_moisture(const Composition& composition, double moisture_percen
   for (const double share :
        {composition.protein, composition.fat, composition.carbohydrate, composition.fibre, composition.ash}) {
     if (!(share >= 0 && share <= 1)) {
-      throw InvalidInput(
-          "a mass fraction of a composition lies outside 0 to 1; give fractions, not percent [composition]",
-          {.field = "composition"});
+      throw InvalidInput("a mass fraction of a composition lies outside 0 to 1",
+                         {.path = "composition", .advice = "give fractions, not percent"});
     }
   }
   const double dry =
       composition.protein + composition.fat + composition.carbohydrate + composition.fibre + composition.ash;
-  if (!(dry > 0))
-    throw InvalidInput("a composition without dry matter has no moisture to choose; it is water [moisture_percent]");
+  if (!(dry > 0)) throw InvalidInput("a composition without dry matter has no moisture to choose: it is water");
   const double share = (1 - moisture_percent / 100) / dry;
   return {moisture_percent / 100,           composition.protein * share, composition.fat * share,
           composition.carbohydrate * share, composition.fibre * share,   composition.ash * share};

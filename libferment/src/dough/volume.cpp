@@ -55,8 +55,8 @@ formula::Retention<double> retention(double anchor_ratio, double gluten_percent,
       formula::retention(kitchen.retention_onset, kitchen.retention_limit, gluten_percent, anchor_ratio);
   if (anchor_ratio >= retention.limit) {
     throw InvalidInput("volume at the anchor " + number(anchor_ratio) + " is not below " + number(retention.limit) +
-                           " times the mixed volume, which this dough never passes [anchor_ratio]",
-                       {.field = "anchor_ratio", .value = anchor_ratio, .high = retention.limit});
+                           " times the mixed volume, which this dough never passes",
+                       {.path = "anchor_ratio", .value = anchor_ratio, .high = retention.limit});
   }
   return retention;
 }
@@ -106,8 +106,8 @@ double co2_for_volume_mmol(const Body& body, double air_mmol, double volume_ml, 
   const double smallest = ferment::volume_ml(body, {0, air_mmol}, temperature_c, kitchen);
   if (!(volume_ml >= smallest)) {
     throw NoSolution("volume " + number(volume_ml) + " mL per 100 g flour is below " + number(smallest) +
-                         " mL, the dough with its air alone; give a larger volume [volume_ml]",
-                     {.field = "volume_ml", .value = volume_ml, .low = smallest});
+                         " mL, the dough with its air alone",
+                     {.path = "volume_ml", .value = volume_ml, .low = smallest, .advice = "give a larger volume"});
   }
   if (volume_ml == smallest) return 0;
   return formula::held_for_cells((volume_ml - smallest) / cells.molar_volume, air_mmol, cells.capacity);
@@ -124,7 +124,7 @@ double free_ratio(double held_ratio, double anchor_ratio, double gluten_percent,
   if (held_ratio >= r.limit) {
     throw NoSolution("this dough never passes " + number(r.limit) + " times its mixed volume; " + number(held_ratio) +
                          " cannot be reached",
-                     {.field = "held_ratio", .value = held_ratio, .high = r.limit});
+                     {.path = "held_ratio", .value = held_ratio, .high = r.limit});
   }
   return formula::free_ratio(held_ratio, r);
 }

@@ -22,20 +22,21 @@ std::string_view name_of(Yeast yeast) {
   for (const auto& [kind, name] : kinds) {
     if (kind == yeast) return name;
   }
-  throw InvalidInput("yeast kind " + std::to_string(static_cast<int>(yeast)) +
-                         " is unknown; known: 0 instant, 1 active_dry, "
-                         "2 active_dry_unwetted, 3 compressed [yeast]",
-                     {.field = "yeast", .value = static_cast<double>(yeast), .low = 0.0, .high = 3.0});
+  throw InvalidInput("yeast kind " + std::to_string(static_cast<int>(yeast)) + " is unknown",
+                     {.path = "yeast",
+                      .value = static_cast<double>(yeast),
+                      .low = 0.0,
+                      .high = 3.0,
+                      .advice = "known: 0 instant, 1 active_dry, 2 active_dry_unwetted, 3 compressed"});
 }
 
 Yeast yeast_named(std::string_view name) {
   for (const auto& [kind, known] : kinds) {
     if (known == name) return kind;
   }
-  throw InvalidInput("yeast kind \"" + std::string(name) +
-                         "\" is unknown; known: instant, active_dry (wetted first), "
-                         "active_dry_unwetted, compressed (fresh) [yeast]",
-                     {.field = "yeast"});
+  throw InvalidInput("yeast kind \"" + std::string(name) + "\" is unknown",
+                     {.path = "yeast",
+                      .advice = "known: instant, active_dry (wetted first), active_dry_unwetted, compressed (fresh)"});
 }
 
 void require_yeast(const Values& yeast_percent, Yeast yeast) {

@@ -179,8 +179,8 @@ void add_notices(Forecast& forecast, const Kitchen& kitchen) {
 double quantile(const std::vector<double>& rising, double share) {
   if (rising.empty() || !(share >= 0 && share <= 1)) {
     throw InvalidInput("a quantile needs values and a share from 0 to 1, got " + std::to_string(rising.size()) +
-                           " values and " + number(share) + " [share]",
-                       {.field = "share", .value = share, .low = 0.0, .high = 1.0});
+                           " values and " + number(share),
+                       {.path = "share", .value = share, .low = 0.0, .high = 1.0});
   }
   const double at = share * static_cast<double>(rising.size() - 1);
   const auto below = static_cast<std::size_t>(at);
@@ -191,9 +191,12 @@ double quantile(const std::vector<double>& rising, double share) {
 
 std::pair<double, double> interval_h(const StageForecast& stage, double level) {
   if (!(level > 0 && level < 1)) {
-    throw InvalidInput("the level of an interval is " + number(level) +
-                           "; it must be between 0 and 1, such as 0.9 [level]",
-                       {.field = "level", .value = level, .low = 0.0, .high = 1.0});
+    throw InvalidInput("the level of an interval is " + number(level),
+                       {.path = "level",
+                        .value = level,
+                        .low = 0.0,
+                        .high = 1.0,
+                        .advice = "it must be between 0 and 1, such as 0.9"});
   }
   return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
 }
@@ -359,7 +362,7 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   const std::vector<Draw> draws = drawn(kitchen, options.draws, options.bake_sd, options.seed);
   const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
   if (stages.empty())
-    throw InvalidInput("the process has no stage to come; add one to forecast [steps]", {.field = "steps"});
+    throw InvalidInput("the process has no stage to come", {.path = "steps", .advice = "add one to forecast"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
   const auto follow = [&](double ahead_h) {
     for_each_draw(options, draws.size(), [&](std::size_t i) {

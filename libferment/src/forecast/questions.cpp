@@ -48,8 +48,8 @@ class Ready {
       }
     }
     if (!found_) {
-      throw InvalidInput("no stage to come is named \"" + wanted.stage + "\"; known: " + known + " [stage]",
-                         {.field = "stage"});
+      throw InvalidInput("no stage to come is named \"" + wanted.stage + "\"",
+                         {.path = "stage", .advice = "known: " + known});
     }
     require(field::start_h, wanted.ready_h);
     simulation_ = {.heat_of_fermentation = options.heat_of_fermentation,
@@ -122,8 +122,8 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
       "no " + asked.label + " makes stage \"" + wanted.stage + "\" ready at " + number(wanted.ready_h) + " h: ";
   const std::string within = "from " + with_unit(asked, asked.low, 4) + " to " + with_unit(asked, asked.high, 4);
   const std::vector<ValueRange> ranges = search.ranges();
-  ErrorDetail detail{.field = "ready_h", .value = wanted.ready_h};
-  if (ranges.empty()) throw NoSolution(begin + within + " it is never ready; change something else [ready_h]", detail);
+  ErrorDetail detail{.path = "ready_h", .value = wanted.ready_h, .advice = "change something else"};
+  if (ranges.empty()) throw NoSolution(begin + within + " it is never ready", detail);
   std::string told;
   double nearest_x = asked.low, nearest_h = never;
   for (const ValueRange& range : ranges) {
@@ -142,22 +142,21 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
   }
   detail.low = ranges.front().low;
   detail.high = ranges.back().high;
-  throw NoSolution(begin + within + " it is ready between " + told + "; nearest is " + with_unit(asked, nearest_x, 4) +
-                       ", ready at " + number(nearest_h, 5) + " h [ready_h]",
-                   detail);
+  detail.advice = "nearest is " + with_unit(asked, nearest_x, 4) + ", ready at " + number(nearest_h, 5) + " h";
+  throw NoSolution(begin + within + " it is ready between " + told, detail);
 }
 
 /// Whatever is chosen, the stage is ready at one hour: it and those before it end by a time.
 std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted& wanted) {
   if (std::abs(always_h - wanted.ready_h) <= 1e-6) return {asked.present.value_or(asked.low)};
   throw NoSolution("stage \"" + wanted.stage + "\" ends by a time: with any " + asked.label + " it is ready at " +
-                       number(always_h) + " h, and with none at " + number(wanted.ready_h) +
-                       " h; change its hours, or let it end by a rise [ready_h]",
-                   {.field = "ready_h",
+                       number(always_h) + " h, and with none at " + number(wanted.ready_h) + " h",
+                   {.path = "ready_h",
                     .value = wanted.ready_h,
                     .low = always_h,
                     .high = always_h,
-                    .ranges = {{always_h, always_h}}});
+                    .ranges = {{always_h, always_h}},
+                    .advice = "change its hours, or let it end by a rise"});
 }
 
 Choice answered(const Asked& asked, const Ready& ready, const Process& process, const Wanted& wanted, bool latest,
@@ -234,9 +233,8 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
     if (stage != nullptr && stage->name == moved) where = step;
   }
   if (where == process.steps.size()) {
-    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved +
-                           "\"; name the one whose dough is moved [moved]",
-                       {.field = "moved"});
+    throw InvalidInput("no stage to come up to \"" + wanted.stage + "\" is named \"" + moved + "\"",
+                       {.path = "moved", .advice = "name the one whose dough is moved"});
   }
   const auto choose = [&](Process& changed, double move_h) {
     Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
@@ -266,9 +264,8 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
     for (const State& dough : mix.doughs) flour_g += dough.amounts.flour_g;
   });
   if (!(grams > 0)) {
-    throw InvalidInput("no yeast is to come before stage \"" + wanted.stage +
-                           "\"; put some into a mix, its dose is what is asked for [steps]",
-                       {.field = "steps"});
+    throw InvalidInput("no yeast is to come before stage \"" + wanted.stage + "\"",
+                       {.path = "steps", .advice = "put some into a mix, its dose is what is asked for"});
   }
   const double percent = 100 * instant_g / flour_g;
   const auto choose = [&](Process& changed, double log_factor) {
@@ -301,9 +298,8 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
     where = step;
   }
   if (next == nullptr) {
-    throw InvalidInput("no mix to come before stage \"" + wanted.stage +
-                           "\" has main water whose temperature counts; give water_g and no dough_c [water_g]",
-                       {.field = "water_g"});
+    throw InvalidInput("no mix to come before stage \"" + wanted.stage + "\" has main water whose temperature counts",
+                       {.path = "water_g", .advice = "give water_g and no dough_c"});
   }
   const auto choose = [where](Process& changed, double water_c) {
     std::get<Mix>(changed.steps[where]).water_c = water_c;
@@ -335,9 +331,8 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
   each_place(looked_through, [&](Place& place) { present_c = std::get<double>(place.temperature_c); });
   const std::string name(name_of(air));
   if (!present_c) {
-    throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name +
-                           " of one temperature; that temperature is what is asked for [air]",
-                       {.field = "air"});
+    throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name + " of one temperature",
+                       {.path = "air", .advice = "that temperature is what is asked for"});
   }
   const auto choose = [&](Process& changed, double air_c) {
     each_place(changed, [air_c](Place& place) { place.temperature_c = air_c; });

@@ -53,9 +53,8 @@ double mean_decay(double x) { return x < 1e-12 ? 1 : -std::expm1(-x) / x; }
 
 void require_warmer_tap(double tap_c, double wanted_c) {
   if (wanted_c <= tap_c) return;
-  throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) +
-                       " °C; warm the water instead [wanted_c]",
-                   {.field = "wanted_c", .value = wanted_c, .high = tap_c});
+  throw NoSolution("ice cannot make water of " + number(wanted_c) + " °C from a tap of " + number(tap_c) + " °C",
+                   {.path = "wanted_c", .value = wanted_c, .high = tap_c, .advice = "warm the water instead"});
 }
 
 FERMENT_WIDE_LOOPS void by_rule(std::size_t n, double factors, const double* desired, const double* flour,
@@ -180,10 +179,9 @@ namespace {
 
 void require_at_least(double least, double value, const char* what) {
   if (value >= least && value < 1e300) return;
-  throw InvalidInput(std::string(what) + " " + number(value) +
-                         " is no number of a heat balance; give a finite one, at least " + number(least) + " [" + what +
-                         "]",
-                     {.field = what, .value = value, .low = least});
+  throw InvalidInput(
+      std::string(what) + " " + number(value) + " is no number of a heat balance",
+      {.path = what, .value = value, .low = least, .advice = "give a finite one, at least " + number(least)});
 }
 
 void require_balance(std::span<const HeatPortion> portions, const HeatSources& sources) {
@@ -220,8 +218,8 @@ HeatBalance heat_balance(std::span<const HeatPortion> portions, const HeatSource
     }
   }
   if (!(capacity > 0))
-    throw InvalidInput("nothing in the bowl has a heat capacity; give flour and water [portions]",
-                       {.field = "portions"});
+    throw InvalidInput("nothing in the bowl has a heat capacity",
+                       {.path = "portions", .advice = "give flour and water"});
 
   const bool wets = wetted_capacity > 0;  // else a dough is there already, and something joins it
   const double kept_in_rest =
@@ -279,7 +277,7 @@ BatchMean mean_of_batches(std::size_t count, const std::function<double(std::siz
       ErrorDetail detail = problem.detail();
       detail.index = i;
       detail.count = count;
-      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + problem.what(),
+      throw InvalidInput("batch " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + problem.problem(),
                          detail);
     }
   }
@@ -287,7 +285,7 @@ BatchMean mean_of_batches(std::size_t count, const std::function<double(std::siz
 }
 
 BatchMean mean_of_batches(std::vector<double> each) {
-  if (each.empty()) throw InvalidInput("no batch given; one is enough [batches]", {.field = "batches"});
+  if (each.empty()) throw InvalidInput("no batch given", {.path = "batches", .advice = "one is enough"});
   const auto n = static_cast<double>(each.size());
   BatchMean result;
   for (const double value : each) {

@@ -186,23 +186,23 @@ std::string_view name_of(Cover cover) {
   for (const auto& [kind, name] : covers) {
     if (kind == cover) return name;
   }
-  throw InvalidInput("cover " + std::to_string(static_cast<int>(cover)) + " is unknown; known: 0 to 3 [cover]",
-                     {.field = "cover"});
+  throw InvalidInput("cover " + std::to_string(static_cast<int>(cover)) + " is unknown",
+                     {.path = "cover", .advice = "known: 0 to 3"});
 }
 
 Cover cover_named(std::string_view name) {
   for (const auto& [kind, known] : covers) {
     if (known == name) return kind;
   }
-  throw InvalidInput("cover \"" + std::string(name) + "\" is unknown; known: film, cloth, lid, open [cover]",
-                     {.field = "cover"});
+  throw InvalidInput("cover \"" + std::string(name) + "\" is unknown",
+                     {.path = "cover", .advice = "known: film, cloth, lid, open"});
 }
 
 std::string_view name_of(Worktop worktop) {
   const auto i = static_cast<std::size_t>(worktop);
   if (i < worktop_rows.size()) return worktop_rows[i].name;
-  throw InvalidInput("worktop " + std::to_string(static_cast<int>(worktop)) + " is unknown; known: 0 to 2 [worktop]",
-                     {.field = "worktop"});
+  throw InvalidInput("worktop " + std::to_string(static_cast<int>(worktop)) + " is unknown",
+                     {.path = "worktop", .advice = "known: 0 to 2"});
 }
 
 Worktop worktop_named(std::string_view name) {
@@ -227,17 +227,17 @@ void require_piece(const Piece& piece) {
   if (piece.cover) name_of(*piece.cover);
   if (piece.worktop) name_of(*piece.worktop);
   if (!is_tub(piece) && piece.cover == Cover::lid) {
-    throw InvalidInput("a ball or oblong has no lid; cover it with film or cloth, or leave it open [cover]",
-                       {.field = "cover"});
+    throw InvalidInput("a ball or oblong has no lid",
+                       {.path = "cover", .advice = "cover it with film or cloth, or leave it open"});
   }
   if (has_all_dimensions(piece) && (piece.mass_g || piece.pieces != 1)) {
     throw InvalidInput("the piece has its weight twice: by its dimensions and by " +
-                           std::string(piece.mass_g ? "mass_g" : "pieces") + "; leave one out [mass_g]",
-                       {.field = "mass_g"});
+                           std::string(piece.mass_g ? "mass_g" : "pieces"),
+                       {.path = "mass_g", .advice = "leave one out"});
   }
   if (piece.mass_g && piece.pieces != 1) {
-    throw InvalidInput("the piece has its weight twice: mass_g and pieces; leave one out [mass_g]",
-                       {.field = "mass_g"});
+    throw InvalidInput("the piece has its weight twice: mass_g and pieces",
+                       {.path = "mass_g", .advice = "leave one out"});
   }
 }
 
@@ -275,8 +275,8 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
   if (node.mass_g > dough.mass_g * (1 + 1e-9)) {
     throw InvalidInput("a piece of " + number(node.mass_g) + " g is more than all of the dough, " +
-                           number(dough.mass_g) + " g; give a smaller one [mass_g]",
-                       {.field = "mass_g", .value = node.mass_g, .high = dough.mass_g});
+                           number(dough.mass_g) + " g",
+                       {.path = "mass_g", .value = node.mass_g, .high = dough.mass_g, .advice = "give a smaller one"});
   }
   node.volume_ml = 1e6 * body.volume_m3;
   node.core_over_mean = body.core_over_mean;
@@ -306,10 +306,8 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   }
   if (node.open_m2 > 0) {
     if (!place.humidity_percent) {
-      throw InvalidInput(
-          "a dough that is not covered needs the humidity of its air; give humidity_percent, or cover it "
-          "[humidity_percent]",
-          {.field = "humidity_percent"});
+      throw InvalidInput("a dough that is not covered needs the humidity of its air",
+                         {.path = "humidity_percent", .advice = "give humidity_percent, or cover it"});
     }
     node.humidity = *place.humidity_percent / 100;
     node.water_activity = dough.water_activity;

@@ -66,9 +66,8 @@ const Row& row_of(Component component, double temperature_c) {
   require(range, temperature_c);
   const auto place = static_cast<std::size_t>(component);
   if (place >= rows.size()) {
-    throw InvalidInput("food component " + std::to_string(place) + " is unknown; known: 0 to " +
-                           std::to_string(rows.size() - 1) + " [component]",
-                       {.field = "component"});
+    throw InvalidInput("food component " + std::to_string(place) + " is unknown",
+                       {.path = "component", .advice = "known: 0 to " + std::to_string(rows.size() - 1)});
   }
   return rows.at(place);
 }
@@ -83,17 +82,19 @@ std::array<Share, 6> shares_of(const Composition& c) {
   double sum = 0;
   for (const auto& [component, share] : shares) {
     if (!(share >= 0 && share <= 1)) {
-      throw InvalidInput("a mass fraction of " + number(share) +
-                             " is outside 0 to 1; give fractions, not percent [composition]",
-                         {.field = "composition", .value = share, .low = 0.0, .high = 1.0});
+      throw InvalidInput(
+          "a mass fraction of " + number(share) + " is outside 0 to 1",
+          {.path = "composition", .value = share, .low = 0.0, .high = 1.0, .advice = "give fractions, not percent"});
     }
     sum += share;
   }
   if (!(std::abs(sum - 1) <= 0.02)) {
-    throw InvalidInput("the mass fractions sum to " + number(sum) +
-                           ", not to 1; water, protein, fat, carbohydrate, fibre and ash are all of a food "
-                           "[composition]",
-                       {.field = "composition", .value = sum, .low = 0.98, .high = 1.02});
+    throw InvalidInput("the mass fractions sum to " + number(sum) + ", not to 1",
+                       {.path = "composition",
+                        .value = sum,
+                        .low = 0.98,
+                        .high = 1.02,
+                        .advice = "water, protein, fat, carbohydrate, fibre and ash are all of a food"});
   }
   for (auto& [component, share] : shares) share /= sum;
   return shares;

@@ -40,17 +40,16 @@ void require_course(const Field& field, const Course& course) {
   if (n < 2 || course.temperature_c.size() != n) {
     throw InvalidInput("a measured temperature needs at least two readings, a time and a temperature for each; got " +
                            std::to_string(n) + " times and " + std::to_string(course.temperature_c.size()) +
-                           " temperatures [time_h]",
-                       {.field = "time_h"});
+                           " temperatures",
+                       {.path = "time_h"});
   }
   require(field, course.temperature_c);
   for (std::size_t i = 0; i < n; ++i) {
     require(field::start_h, course.time_h[i]);
     if (i == 0 || course.time_h[i] > course.time_h[i - 1]) continue;
     throw InvalidInput("time goes from " + number(course.time_h[i - 1]) + " h to " + number(course.time_h[i]) +
-                           " h at reading " + std::to_string(i + 1) + " of " + std::to_string(n) +
-                           "; the times must rise [time_h]",
-                       {.field = "time_h", .value = course.time_h[i], .index = i});
+                           " h at reading " + std::to_string(i + 1) + " of " + std::to_string(n),
+                       {.path = "time_h", .value = course.time_h[i], .index = i, .advice = "the times must rise"});
   }
 }
 
@@ -61,8 +60,8 @@ void require_place(const Place& place) {
   if (const auto* course = std::get_if<Course>(&place.temperature_c)) require_course(field, *course);
   if (const auto* swing = std::get_if<DailySwing>(&place.temperature_c)) {
     if (place.is_dough) {
-      throw InvalidInput("a dough's own temperature is a number or a measured one, not a daily swing [surroundings]",
-                         {.field = "surroundings"});
+      throw InvalidInput("a dough's own temperature is a number or a measured one, not a daily swing",
+                         {.path = "surroundings"});
     }
     require(field, swing->mean_c);
     require(field::half_range_k, swing->half_range_k);
@@ -107,8 +106,8 @@ std::span<const AirRow> airs() { return rows; }
 const AirRow& row_of(Air air) {
   const auto i = static_cast<std::size_t>(air);
   if (i < rows.size()) return rows[i];
-  throw InvalidInput("air " + std::to_string(static_cast<int>(air)) + " is unknown; known: 0 to 3 [air]",
-                     {.field = "air"});
+  throw InvalidInput("air " + std::to_string(static_cast<int>(air)) + " is unknown",
+                     {.path = "air", .advice = "known: 0 to 3"});
 }
 
 std::string_view name_of(Air air) { return row_of(air).name; }
@@ -154,15 +153,15 @@ Surroundings Surroundings::sequence(std::vector<std::pair<double, Surroundings>>
 
 void require_surroundings(const Surroundings& surroundings) {
   if (surroundings.places.empty())
-    throw InvalidInput("surroundings have no place; give a room, a refrigerator or another [surroundings]",
-                       {.field = "surroundings"});
+    throw InvalidInput("surroundings have no place",
+                       {.path = "surroundings", .advice = "give a room, a refrigerator or another"});
   double last_h = -std::numeric_limits<double>::infinity();
   for (const Place& place : surroundings.places) {
     require_place(place);
     if (!(place.from_h >= last_h)) {
-      throw InvalidInput("a place begins at " + number(place.from_h) + " h, after one that begins at " +
-                             number(last_h) + " h; give them in the order of time [surroundings]",
-                         {.field = "surroundings", .value = place.from_h, .low = last_h});
+      throw InvalidInput(
+          "a place begins at " + number(place.from_h) + " h, after one that begins at " + number(last_h) + " h",
+          {.path = "surroundings", .value = place.from_h, .low = last_h, .advice = "give them in the order of time"});
     }
     last_h = place.from_h;
   }

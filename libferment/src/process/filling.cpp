@@ -194,23 +194,26 @@ Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(
 
 double mixed_c(const Mix& mix, const Contents& contents) {
   if (!mix.water_c && mix.formula.water_g > 0) {
-    throw InvalidInput(
-        "the main water has no temperature; give water_c, take one from a water plan, or in a process the dough's own, "
-        "dough_c [water_c]",
-        {.field = "water_c"});
+    throw InvalidInput("the main water has no temperature",
+                       {.path = "water_c",
+                        .advice =
+                            "give water_c, take one from a water plan, or in a process the dough's own, dough_c"});
   }
   const HeatBalance balance = balance_of(contents);
   if (mix.formula.ice_g > 0 && !melts(balance, mix.rest_h)) {
     throw OutsideModel("flour, water and ice would be at " + degrees(std::min(balance.wetted_c, balance.dough_c)) +
-                           ", where ice does not melt; take less ice [ice_g]",
-                       {.field = "ice_g", .value = mix.formula.ice_g});
+                           ", where ice does not melt",
+                       {.path = "ice_g", .value = mix.formula.ice_g, .advice = "take less ice"});
   }
   constexpr double rounding_k = 1e-9;
   if (!(balance.dough_c >= field::dough_c.low - rounding_k && balance.dough_c <= field::dough_c.high + rounding_k)) {
-    throw OutsideModel(
-        "the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) + " to " +
-            degrees(field::dough_c.high) + "; " + std::string(field::dough_c.source) + " [dough_c]",
-        {.field = "dough_c", .value = balance.dough_c, .low = field::dough_c.low, .high = field::dough_c.high});
+    throw OutsideModel("the dough would have " + degrees(balance.dough_c) + ", outside " + degrees(field::dough_c.low) +
+                           " to " + degrees(field::dough_c.high),
+                       {.path = "dough_c",
+                        .value = balance.dough_c,
+                        .low = field::dough_c.low,
+                        .high = field::dough_c.high,
+                        .advice = std::string(field::dough_c.source)});
   }
   return std::clamp(balance.dough_c, field::dough_c.low, field::dough_c.high);
 }

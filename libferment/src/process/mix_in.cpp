@@ -63,11 +63,12 @@ std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
 
 void require_no_rest(const Mix& mix) {
   if (mix.rest_h == 0) return;
-  throw InvalidInput(
-      "a mix that joins a dough cannot rest first; let flour and water rest in a stage of their own, and mix the other "
-      "dough in then "
-      "[rest_h]",
-      {.field = "rest_h", .value = mix.rest_h, .low = 0.0, .high = 0.0});
+  throw InvalidInput("a mix that joins a dough cannot rest first",
+                     {.path = "rest_h",
+                      .value = mix.rest_h,
+                      .low = 0.0,
+                      .high = 0.0,
+                      .advice = "let flour and water rest in a stage of their own, and mix the other dough in then"});
 }
 
 }  // namespace
@@ -79,8 +80,8 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   for (const State& dough : mix.doughs) {
     if (dough.amounts.dough_g > 0) doughs.push_back(&dough);
     if (dough.stage) {
-      throw InvalidInput("a dough that is mixed in is in the middle of a stage; end its stage first [doughs]",
-                         {.field = "doughs"});
+      throw InvalidInput("a dough that is mixed in is in the middle of a stage",
+                         {.path = "doughs", .advice = "end its stage first"});
     }
   }
   if (!doughs.empty()) require_no_rest(mix);
@@ -89,8 +90,10 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   mixed.amounts = amounts_of(mix.formula);
   for (const State* dough : doughs) add(mixed.amounts, dough->amounts);
   if (!(mixed.amounts.flour_g > 0)) {
-    throw InvalidInput("the first mix has no flour; begin with flour and water [flour_g]",
-                       {.field = "flour_g", .value = 0.0, .low = field::flour_g.low});
+    throw InvalidInput("the first mix has no flour", {.path = "flour_g",
+                                                      .value = 0.0,
+                                                      .low = field::flour_g.low,
+                                                      .advice = "begin with flour and water"});
   }
   const HeatPortion old_dough = portion_of(doughs);
   const Contents contents = contents_of(mix, old_dough);

@@ -25,14 +25,10 @@ std::string where(const Step& step, std::size_t index) {
 
 }  // namespace
 
-[[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index) {
-  const std::string message = where(step, index) + ": " + error.what();
-  switch (error.status()) {
-    case Status::invalid_input: throw InvalidInput(message, error.detail());
-    case Status::outside_model: throw OutsideModel(message, error.detail());
-    case Status::no_solution: throw NoSolution(message, error.detail());
-    default: throw NotConverged(message, error.detail());
-  }
+void throw_from(const Error& error, const Step& step, std::size_t index) {
+  ErrorDetail detail = error.detail();
+  detail.path = "steps[" + std::to_string(index) + "]" + (detail.path.empty() ? "" : "." + detail.path);
+  throw_error(error.status(), where(step, index) + ": " + error.problem(), std::move(detail));
 }
 
 namespace {
@@ -40,6 +36,8 @@ namespace {
 /// Writes a timeline's rows.
 class Recorder {
  public:
+  static constexpr std::size_t most_rows = 1'000'000;
+
   Recorder(Timeline& timeline, double every_min) : timeline_(timeline), every_h_(every_min / 60) {}
 
   void now(const StageRun& run) {
@@ -64,13 +62,14 @@ class Recorder {
 
  private:
   static constexpr double same_minute = 1e-6;
-  static constexpr std::size_t most_rows = 1'000'000;
 
   void row(const StageRun& run, const Moment& m, double inside_k) {
     if (timeline_.time_h.size() >= most_rows) {
       throw InvalidInput("a row every " + number(60 * every_h_) + " min makes more than " + std::to_string(most_rows) +
-                             " rows; take a longer every_min, or 0 for starts and ends alone [every_min]",
-                         {.field = "every_min", .value = 60 * every_h_});
+                             " rows",
+                         {.path = "every_min",
+                          .value = 60 * every_h_,
+                          .advice = "take a longer every_min, or 0 for starts and ends alone"});
     }
     timeline_.time_h.push_back(m.time_h);
     timeline_.mean_c.push_back(m.mean_c);
@@ -249,7 +248,7 @@ void require_step(const State& state, const Step& step) {
   if (stage == nullptr) return;
   require_stage(*stage);
   if (!(state.amounts.dough_g > 0)) {
-    throw InvalidInput("there is no dough yet; mix flour and water before the first stage [steps]", {.field = "steps"});
+    throw InvalidInput("there is no dough yet", {.advice = "mix flour and water before the first stage"});
   }
   require_rising_dough(state);
 }
@@ -260,20 +259,20 @@ State beginning(const Process& process, const std::optional<State>& given) {
   require(field::start_h, process.start_h);
   require(field::altitude_m, process.altitude_m);
   if (process.steps.empty())
-    throw InvalidInput("the process has no steps; begin with a mix of flour and water [steps]", {.field = "steps"});
+    throw InvalidInput("the process has no steps", {.path = "steps", .advice = "begin with a mix of flour and water"});
   if (!given) return {.time_h = process.start_h, .altitude_m = process.altitude_m};
   require_state(*given);
   const std::size_t done = given->steps_done, steps = process.steps.size();
   if (done >= steps) {
     throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " +
-                           std::to_string(steps) +
-                           "; give the process it belongs to, or as_beginning(state) to begin another with it [state]",
-                       {.field = "state"});
+                           std::to_string(steps),
+                       {.path = "state",
+                        .advice = "give the process it belongs to, or make it the beginning of another"});
   }
   if (given->stage && !std::holds_alternative<Stage>(process.steps[done])) {
     throw InvalidInput("the state is in the middle of a stage, but step " + std::to_string(done + 1) +
-                           " of the process is a mix; give the process it belongs to [state]",
-                       {.field = "state"});
+                           " of the process is a mix",
+                       {.path = "state", .advice = "give the process it belongs to"});
   }
   return *given;
 }
@@ -294,7 +293,7 @@ double volume_ratio(const State& state, const Kitchen& kitchen) {
   require_parameters(kitchen);
   require_state(state);
   if (!(state.amounts.dough_g > 0))
-    throw InvalidInput("the state has no dough; mix flour and water first [state]", {.field = "state"});
+    throw InvalidInput("the state has no dough", {.path = "state", .advice = "mix flour and water first"});
   return DoughVolume(state, kitchen).ratio(state.gas, state.temperature_c, state.anchor_ratio);
 }
 
@@ -315,7 +314,7 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
   require_state(state);
   require_options(options);
   if (state.stage && std::holds_alternative<Mix>(step)) {
-    throw InvalidInput("a stage is under way; end it before the mix [state]", {.field = "state"});
+    throw InvalidInput("a stage is under way", {.path = "state", .advice = "end it before the mix"});
   }
   require_step(state, step);
   State after = state;
@@ -341,6 +340,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
       require_step(state, step);
       if (!run_step(state, step, kitchen, options, telling)) break;
     } catch (const Error& error) {
+      if (timeline.time_h.size() == Recorder::most_rows) throw;  // no fault of the step
       throw_from(error, step, index);
     }
   }

@@ -188,9 +188,12 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
   throw OutsideModel("the dough leaves " + number(field::dough_c.low) + " to " + number(field::dough_c.high) + " °C " +
                          number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " +
                          number(when_h, 4) + " h): it gets too " +
-                         (cold ? "cold and would freeze" : "warm for the yeast to live") +
-                         "; change its surroundings before [dough_c]",
-                     {.field = "dough_c", .value = t, .low = field::dough_c.low, .high = field::dough_c.high});
+                         (cold ? "cold and would freeze" : "warm for the yeast to live"),
+                     {.path = "surroundings",
+                      .value = t,
+                      .low = field::dough_c.low,
+                      .high = field::dough_c.high,
+                      .advice = "change its surroundings before"});
 }
 
 double StageRun::settled_k(double mean_c, double time_h) const {
@@ -322,17 +325,18 @@ void StageRun::refuse_rise(double largest_ratio, double largest_h) const {
   const double reached = rise_percent(largest_ratio), after_h = largest_h - state_.stage->start_h;
   throw NoSolution("a rise of " + number(wanted) + " % is never reached: the dough rises by " + number(reached, 4) +
                        " % at the most, after " + number(after_h, 4) + " h" +
-                       (after_h >= 0.999 * longest_stage_h ? ", the longest time that is followed" : "") +
-                       "; ask for a smaller rise, or warm the dough [until_rise_percent]",
-                   {.field = "until_rise_percent", .value = wanted, .low = 0.0, .high = reached});
+                       (after_h >= 0.999 * longest_stage_h ? ", the longest time that is followed" : ""),
+                   {.path = "until_rise_percent",
+                    .value = wanted,
+                    .low = 0.0,
+                    .high = reached,
+                    .advice = "ask for a smaller rise, or warm the dough"});
 }
 
 bool StageRun::run(const EachLeg& each_leg) {
   if (std::holds_alternative<UntilRise>(stage_.until) && state_.cohorts.empty()) {
-    throw InvalidInput(
-        "the stage ends by a rise, but no yeast is in the dough; mix yeast in before it, or end it by a time "
-        "[until_rise_percent]",
-        {.field = "until_rise_percent"});
+    throw InvalidInput("the stage ends by a rise, but no yeast is in the dough",
+                       {.path = "until_rise_percent", .advice = "mix yeast in before it, or end it by a time"});
   }
   return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
 }

@@ -35,8 +35,8 @@ constexpr Field age = range("cohorts", "age of a cohort", "h", 0, 1e5);
 void require_grams(std::string_view label, double grams) { require(range("amounts", label, "g", 0, most_g), grams); }
 
 [[noreturn]] void refuse(const std::string& what, const char* field) {
-  throw InvalidInput("the state is damaged: " + what + "; simulate the process again from its start [" + field + "]",
-                     {.field = field});
+  throw InvalidInput("the state is damaged: " + what,
+                     {.path = field, .advice = "simulate the process again from its start"});
 }
 
 void require_amounts(const Amounts& a) {
@@ -121,9 +121,8 @@ State part_of(const State& state, double mass_g) {
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
-    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) +
-                           " g; take less [mass_g]",
-                       {.field = "mass_g", .value = mass_g, .high = whole});
+    throw InvalidInput("a part of " + number(mass_g) + " g is more than the dough, " + number(whole) + " g",
+                       {.path = "mass_g", .value = mass_g, .high = whole, .advice = "take less"});
   }
   State part = state;
   const double share = mass_g / whole;
@@ -139,9 +138,8 @@ State part_of(const State& state, double mass_g) {
 State as_beginning(State state) {
   require_state(state);
   if (state.stage) {
-    throw InvalidInput(
-        "the state is in the middle of a stage; end the stage before another process begins with it [state]",
-        {.field = "state"});
+    throw InvalidInput("the state is in the middle of a stage",
+                       {.path = "state", .advice = "end the stage before another process begins with it"});
   }
   state.steps_done = 0;
   return state;

@@ -48,8 +48,9 @@ void require_mix(const Mix& mix) {
     dough_g += dough.amounts.dough_g;
   }
   if (!(dough_g > 0)) {
-    throw InvalidInput("the mix has nothing in it; give flour_g, water_g, or what else joins the dough [flour_g]",
-                       {.field = "flour_g", .value = 0.0});
+    throw InvalidInput("the mix has nothing in it", {.path = "flour_g",
+                                                     .value = 0.0,
+                                                     .advice = "give flour_g, water_g, or what else joins the dough"});
   }
   require_if_given(field::dough_c, mix.dough_c);
   if (!(mix.dough_c && std::isnan(mix.room_c)))
@@ -72,34 +73,35 @@ std::string_view name_of(Handling handling) {
   for (const auto& [kind, name] : handlings) {
     if (kind == handling) return name;
   }
-  throw InvalidInput("handling " + std::to_string(static_cast<int>(handling)) + " is unknown; known: 0 to 3 [handling]",
-                     {.field = "handling"});
+  throw InvalidInput("handling " + std::to_string(static_cast<int>(handling)) + " is unknown",
+                     {.path = "handling", .advice = "known: 0 to 3"});
 }
 
 Handling handling_named(std::string_view name) {
   for (const auto& [kind, known] : handlings) {
     if (known == name) return kind;
   }
-  throw InvalidInput("handling \"" + std::string(name) + "\" is unknown; known: fold, divide, round, mould [handling]",
-                     {.field = "handling"});
+  throw InvalidInput("handling \"" + std::string(name) + "\" is unknown",
+                     {.path = "handling", .advice = "known: fold, divide, round, mould"});
 }
 
 void require_stage(const Stage& stage) {
-  if (stage.name.empty()) throw InvalidInput("a stage has no name; give one, such as bulk [name]", {.field = "name"});
+  if (stage.name.empty())
+    throw InvalidInput("a stage has no name", {.path = "name", .advice = "give one, such as bulk"});
   require_piece(stage.piece);
   require_surroundings(stage.surroundings);
   if (const auto* time = std::get_if<UntilTime>(&stage.until)) require(field::until_h, time->hours);
   if (const auto* rise = std::get_if<UntilRise>(&stage.until)) require(field::rise_percent, rise->rise_percent);
   for (const double fold : stage.folds_h) require(field::folds_h, fold);
   if (!std::is_sorted(stage.folds_h.begin(), stage.folds_h.end())) {
-    throw InvalidInput("the folds are not in the order of time; give hours from the stage's start, rising [folds_h]",
-                       {.field = "folds_h"});
+    throw InvalidInput("the folds are not in the order of time",
+                       {.path = "folds_h", .advice = "give hours from the stage's start, rising"});
   }
   if (const auto* time = std::get_if<UntilTime>(&stage.until);
       time && !stage.folds_h.empty() && stage.folds_h.back() > time->hours) {
-    throw InvalidInput("a fold at " + number(stage.folds_h.back()) + " h comes after the stage's end at " +
-                           number(time->hours) + " h; fold earlier or end later [folds_h]",
-                       {.field = "folds_h", .value = stage.folds_h.back(), .high = time->hours});
+    throw InvalidInput(
+        "a fold at " + number(stage.folds_h.back()) + " h comes after the stage's end at " + number(time->hours) + " h",
+        {.path = "folds_h", .value = stage.folds_h.back(), .high = time->hours, .advice = "fold earlier or end later"});
   }
   for (const Handling handling : stage.handling) name_of(handling);
   if (stage.acceptable_rise_percent) {
@@ -108,8 +110,8 @@ void require_stage(const Stage& stage) {
     require(field::rise_percent, high);
     if (!(low <= high)) {
       throw InvalidInput("the lowest acceptable rise, " + number(low) + " %, is above the highest, " + number(high) +
-                             " %; give (low, high) [acceptable_rise_percent]",
-                         {.field = "acceptable_rise_percent", .value = low, .high = high});
+                             " %",
+                         {.path = "acceptable_rise_percent", .value = low, .high = high, .advice = "give (low, high)"});
     }
   }
 }

@@ -28,10 +28,12 @@ Mix with_cold_water(const Mix& mix) {
   cold.formula.ice_g = 0;
   cold.water_c = 0;
   if (!(cold.formula.water_g > 0)) {
-    throw InvalidInput(
-        "there is no main water whose temperature could be chosen; give water_g, or take it from another portion "
-        "[water_g]",
-        {.field = "water_g", .value = cold.formula.water_g, .low = field::water_g.low, .high = field::water_g.high});
+    throw InvalidInput("there is no main water whose temperature could be chosen",
+                       {.path = "water_g",
+                        .value = cold.formula.water_g,
+                        .low = field::water_g.low,
+                        .high = field::water_g.high,
+                        .advice = "give water_g, or take it from another portion"});
   }
   return cold;
 }
@@ -39,11 +41,8 @@ Mix with_cold_water(const Mix& mix) {
 /// Temperature of the main water for a dough of desired_c, in a balance that was made with water of 0 °C.
 double needed_water(const HeatBalance& cold, double desired_c) {
   if (!(cold.weights[main_water] > 1e-6)) {
-    throw NoSolution(
-        "the main water counts for next to nothing: it is too little, or the rest takes all of its heat; give more "
-        "main water or rest "
-        "shorter [water_g]",
-        {.field = "water_g"});
+    throw NoSolution("the main water counts for next to nothing: it is too little, or the rest takes all of its heat",
+                     {.path = "water_g", .advice = "give more main water or rest shorter"});
   }
   const double water_c = (desired_c - cold.dough_c) / cold.weights[main_water];
   return std::abs(water_c) < 1e-9 ? 0 : water_c;  // rounding must not ask for ice
@@ -112,18 +111,22 @@ struct Reach {
   const std::string begin = "a dough of " + degrees(plan.desired_c) + " " + why + "; ";
   if (!(low_c <= high_c)) {
     throw NoSolution(begin + "no water makes a dough of " + degrees(field::desired_c.low) + " to " +
-                         degrees(field::desired_c.high) + " here; " + advice + " [desired_c]",
-                     {.field = "desired_c", .value = plan.desired_c});
+                         degrees(field::desired_c.high) + " here",
+                     {.path = "desired_c", .value = plan.desired_c, .advice = advice});
   }
   if (std::ceil(10 * low_c) > std::floor(10 * high_c)) {
     throw NoSolution(begin + "the main water counts for next to nothing: whatever is poured, the dough is at about " +
-                         degrees((low_c + high_c) / 2) + "; give more main water or rest shorter [desired_c]",
-                     {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
+                         degrees((low_c + high_c) / 2),
+                     {.path = "desired_c",
+                      .value = plan.desired_c,
+                      .low = low_c,
+                      .high = high_c,
+                      .advice = "give more main water or rest shorter"});
   }
   // Rounded inward, so that what is named can be had.
   throw NoSolution(begin + "reachable are doughs of " + degrees(std::ceil(10 * low_c) / 10) + " to " +
-                       degrees(std::floor(10 * high_c) / 10) + "; " + advice + " [desired_c]",
-                   {.field = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c});
+                       degrees(std::floor(10 * high_c) / 10),
+                   {.path = "desired_c", .value = plan.desired_c, .low = low_c, .high = high_c, .advice = advice});
 }
 
 /// Pours the plan's water: as it is, or from the tap with ice; refuses what neither gives.
@@ -148,7 +151,7 @@ void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   if (!mix.tap_c) {
     if (plan.water_c < 0) {
       refuse_water(plan, "needs colder water than 0 °C (" + number(plan.water_c, 3) + " °C)", reach,
-                   "give the tap's temperature (tap_c), and the ice is worked out; or cool the flour");
+                   "give the temperature of the tap water, and the ice is worked out; or cool the flour");
     }
     return;
   }
@@ -349,8 +352,8 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
 double net_gain_from_batch(const Mix& mix, double dough_c) {
   require(field::dough_c, dough_c);
   if (!mix.water_c)
-    throw InvalidInput("the main water has no temperature; give the one it was poured with, water_c [water_c]",
-                       {.field = "water_c"});
+    throw InvalidInput("the main water has no temperature",
+                       {.path = "water_c", .advice = "give the one it was poured with, water_c"});
   const double gain = net_gain(mix, *mix.water_c, dough_c);
   require_gain_of_batch(gain);
   return gain;
@@ -359,14 +362,14 @@ double net_gain_from_batch(const Mix& mix, double dough_c) {
 BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c) {
   if (mixes.size() != dough_c.size()) {
     throw InvalidInput(std::to_string(mixes.size()) + " mixes with " + std::to_string(dough_c.size()) +
-                           " dough temperatures; give one for each [dough_c]",
-                       {.field = "dough_c"});
+                           " dough temperatures",
+                       {.path = "dough_c", .advice = "give one for each"});
   }
   return mean_of_batches(mixes.size(), [&](std::size_t i) { return net_gain_from_batch(mixes[i], dough_c[i]); });
 }
 
 ByNetGain net_gain_of(const BatchMean& batches, double minutes) {
-  if (batches.each.empty()) throw InvalidInput("no batch given; one is enough [batches]", {.field = "batches"});
+  if (batches.each.empty()) throw InvalidInput("no batch given", {.path = "batches", .advice = "one is enough"});
   require(field::mixing_min, minutes);
   constexpr double prior_batches = 4;  // a spread from few batches is hardly known: it is drawn toward the usual one
   const auto n = static_cast<double>(batches.each.size());

@@ -15,6 +15,7 @@
 #include <ferment/clock/temperature_law.hpp>
 
 #include "base/blocks.hpp"
+#include "base/indexed.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/speed_pass.hpp"
@@ -205,7 +206,7 @@ void hours_of_block(Block& b, const TemperatureLaw& law, const Constants& c, con
   int steps = 0;
   while (settle(b, c, target.data(), y.data(), hours, open.data(), n) > 0) {
     if (++steps > formula::most_settling_steps) {
-      throw NotConverged("the hours to a rise did not settle; please report the input that led here");
+      throw NotConverged("the hours to a rise did not settle", {.advice = "please report the input that led here"});
     }
   }
   by_speed(b, target.data(), hours, n);
@@ -238,24 +239,22 @@ Dough one_of(const Doughs& d, std::size_t i) {
 }
 
 /// Why the clock of a dough stands still, as an error to throw.
-OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std::string& where, ErrorDetail detail) {
+OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, ErrorDetail detail) {
   if (temperature_factor(law_of(kitchen), dough.dough_c) >=
       std::numeric_limits<double>::min()) {  // below it, hours overflow
-    detail.field = "salt_percent";
+    detail.path = "salt_percent";
     detail.value = dough.salt_percent;
+    detail.advice = "use less salt or sugar, or more water";
     return OutsideModel("a dough with " + number(dough.salt_percent) + " % salt and " + number(dough.sugar_percent) +
                             " % sugar in " + number(dough.water_percent) +
-                            " % water is too dense for the yeast, which stands still; use less salt or sugar, "
-                            "or more water [salt_percent]" +
-                            where,
+                            " % water is too dense for the yeast, which stands still",
                         detail);
   }
-  detail.field = "dough_c";
+  detail.path = "dough_c";
   detail.value = dough.dough_c;
+  detail.advice = "choose a temperature between the limits of the kitchen's law";
   return OutsideModel("at a dough temperature of " + number(dough.dough_c) +
-                          " °C the yeast stands still and no rise is ever reached; choose a "
-                          "temperature between the limits of the kitchen's law [dough_c]" +
-                          where,
+                          " °C the yeast stands still and no rise is ever reached",
                       detail);
 }
 
@@ -263,23 +262,23 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, const std:
 [[noreturn]] void refuse_unreachable(double rise_percent, const Dough& dough, const Kitchen& kitchen,
                                      const Values& scenarios, std::size_t first, std::size_t count) {
   ErrorDetail detail;
-  const std::string where = index_in_array(scenarios, first, count, detail);
+  add_index(detail, scenarios, first, count);
   const double reach = reachable_rise(dough, kitchen);
   // A rise within reach that takes for ever is a matter of the clock.
   if (rise_percent < reach * (1 - 1e-9) ||
       !(speed(dough.dough_c, dough.salt_percent, dough.water_percent, dough.sugar_percent, kitchen) > 0)) {
-    throw stands_still(dough, kitchen, where, detail);
+    throw stands_still(dough, kitchen, detail);
   }
   const double held =
       100 * (formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit - 1);
   const bool holds_less = held - reach < 1;  // percent: else its sugars run out first
-  detail.field = "rise_percent";
+  detail.path = "rise_percent";
   detail.value = rise_percent;
   detail.low = 0.0;
   detail.high = reach;
+  detail.advice = holds_less ? "ask for less" : "add sugar or ask for less";
   throw NoSolution("a rise of " + number(rise_percent) + " % is never reached: this dough can " +
-                       (holds_less ? "hold" : "make") + " gas for a rise below " + number(reach) + " %; " +
-                       (holds_less ? "ask for less" : "add sugar or ask for less") + " [rise_percent]" + where,
+                       (holds_less ? "hold" : "make") + " gas for a rise below " + number(reach) + " %",
                    detail);
 }
 
@@ -366,8 +365,12 @@ double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, 
     const double fastest = target_h * std::exp(late_most);
     throw NoSolution("no yeast dose gives this rise in " + number(target_h) + " h: it takes " + number(fastest) +
                          " h with " + number(std::exp(most)) + " % and " + number(slowest) + " h with " +
-                         number(std::exp(least)) + " %; choose a time between, or another dough temperature [target_h]",
-                     {.field = "target_h", .value = target_h, .low = fastest, .high = slowest});
+                         number(std::exp(least)) + " %",
+                     {.path = "target_h",
+                      .value = target_h,
+                      .low = fastest,
+                      .high = slowest,
+                      .advice = "choose a time between, or another dough temperature"});
   }
   if (late_least <= 0) return std::exp(least);
   if (late_most >= 0) return std::exp(most);
@@ -383,10 +386,10 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
   result.hours = hours_to_rise(rise_percent, dough, kitchen);  // refuses what is to be refused, before anything else
   Dough walked{.dough_c = formula::reference_c, .yeast_percent = 1};
   if (const double reach = reachable_rise(walked, kitchen); rise_percent >= reach) {
-    throw NoSolution("this dough rises by " + number(rise_percent) + " % in " + number(result.hours) +
-                         " h, but the reference dough, from which the factors count, rises by less than " +
-                         number(reach) + " %; explain a smaller rise [rise_percent]",
-                     {.field = "rise_percent", .value = rise_percent, .low = 0.0, .high = reach});
+    throw NoSolution(
+        "this dough rises by " + number(rise_percent) + " % in " + number(result.hours) +
+            " h, but the reference dough, from which the factors count, rises by less than " + number(reach) + " %",
+        {.path = "rise_percent", .value = rise_percent, .low = 0.0, .high = reach, .advice = "explain a smaller rise"});
   }
   result.reference_h = hours_to_rise(rise_percent, walked, kitchen);
   double hours = result.reference_h;
