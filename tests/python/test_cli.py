@@ -815,10 +815,10 @@ def test_what_hardly_counts_stands_in_one_row(write):
     path = write(TODAY + "[dough]\nflour_g = 900\nyeast_percent = 0.7\nsugar_percent = 1\n")
     _, rows = lines("water", path)
     small = [cells(row) for row in rows if "salt" in row]
-    assert small == [["sugar, salt, dry yeast", f"{900 * 0.037:.0f} g", "", ""]]
+    assert small == [["sugar, salt, instant yeast", f"{900 * 0.037:.0f} g", "", ""]]
     large = lines("water", path, "--flour-g", "900kg", "--bowl", "steel", "--bowl-g", "1kg")[1]
     (row,) = (cells(row) for row in large if "salt" in row)
-    assert set(row[0].split(", ")) == {"sugar", "salt", "dry yeast", "bowl", "room"}
+    assert set(row[0].split(", ")) == {"sugar", "salt", "instant yeast", "bowl", "room"}
 
 
 @pytest.mark.parametrize(
@@ -1569,7 +1569,7 @@ def test_places_of_a_day_file(write, lines, surroundings):
         ('room = "16C"\ndough = "20C"', "has both dough and room; a stage is in one place"),
         ('piece = "tub"', "has a piece but no place; add room"),
         ("pieces = 3", 'has pieces but no piece; add piece = "ball"'),
-        ('piece = "cube"\nroom = "16C"', 'shape "cube" is unknown; known: ball, oblong, tub'),
+        ('piece = "cube"\nroom = "16C"', 'shape "cube" is unknown; known: tub, ball, oblong'),
         ('piece = "ball"\nroom = "16C"\ndepth_cm = 4', "a ball has no depth_cm; leave it out"),
         ('room_log = "none.csv"', "there is no file"),
         ('piece = "tub"\nroom = "16C"\nmaterial = "gold"', 'bowl material "gold" is unknown'),

@@ -55,7 +55,7 @@ def with_poured_water(poured_water_percent):
     try:
         return lf.Mix.from_percent(flour_g=500, room_c=20, water_percent=poured_water_percent, milk_percent=60)
     except lf.InvalidInput as problem:
-        if problem.path != "water_percent":
+        if problem.problem.startswith("water poured"):
             raise
 
 
@@ -271,7 +271,22 @@ FIELD_OF = {
     "measured_at_c": "room_c",
     "minutes": "mixing_min",
 }
-REPORTED_AS = {"ratio": "volume_ratio", "start_ratio": "volume_ratio", "minutes": "mixing_min"}
+# Arguments of a test that are members of a value, and so are called as the member is.
+REPORTED_AS = {
+    "ratio": ("volume_ratio",),
+    "start_ratio": ("volume_ratio",),
+    "minutes": ("mixing_min", "minutes"),
+    "mixing_min": ("minutes",),
+    "poured_water_percent": ("water_percent",),
+    "rise_percent": ("rise_percent", "until_rise_percent"),
+    "bowl_c": ("temperature_c",),
+    "bowl_g": ("mass_g",),
+    "flour_g": ("flour_g", "mass_g"),
+    "piece_g": ("piece_g", "mass_g"),
+    "piece_heat_loss_w_per_k": ("heat_loss_w_per_k",),
+    "proof_box_c": ("air_c",),
+    "refrigerator_c": ("refrigerator_c", "air_c"),
+}
 # Ice is asked for water below 0 °C, too: a way to say how much cold is wanted.
 BOUNDS = {("ice_by_heat_balance", "wanted_c"): (-1e6, 60)}
 LEFT_OUT = {
@@ -374,7 +389,8 @@ def test_outside_the_bounds(name, argument):
             ask(name, argument, value)
         problem = refused.value
         message = str(problem)
-        assert problem.path == REPORTED_AS.get(argument, argument)
+        member = re.sub(r".*\.|\[.*", "", problem.path)  # the last of the way to it
+        assert member in REPORTED_AS.get(argument, (argument,))
         assert problem.value == value or (math.isnan(problem.value) and math.isnan(value))
         assert problem.status == 1
         assert (problem.index, problem.count) == (None, None)
@@ -614,9 +630,9 @@ def test_unknown_words():
             call()
         assert refused.value.path == "yeast"
         assert all(kind in str(refused.value) for kind in YEASTS)
-    with pytest.raises(lf.InvalidInput, match='unreachable="nan" is unknown; use "raise"'):
+    with pytest.raises(lf.InvalidInput, match='unreachable "nan" is unknown; known: raise, inf'):
         lf.hours_to_rise(100, dough_c=24, yeast_percent=1, unreachable="nan")
-    with pytest.raises(lf.InvalidInput, match='standing="up" is unknown; use "tin"'):
+    with pytest.raises(lf.InvalidInput, match='standing "up" is unknown; known: tin, free'):
         lf.over_proof_ratio(lf.Dough(dough_c=24, yeast_percent=1), standing="up", final_proof=False)
     with pytest.raises(lf.InvalidInput, match='no parameter set is named "2025-1"; known: "2026-1"'):
         lf.Kitchen.named("2025-1")
@@ -723,7 +739,7 @@ def test_unknown_parameters_suggest_near_ones():
     with pytest.raises(lf.InvalidInput, match=r'no parameter "gasing_rate"; did you mean gassing_rate\?') as refused:
         lf.Kitchen(gasing_rate=11)
     assert refused.value.path == "gasing_rate"
-    with pytest.raises(lf.InvalidInput, match=r"see libferment.parameters\(\)"):
+    with pytest.raises(lf.InvalidInput, match="known: name, law, covariance, t_min_c"):
         lf.Kitchen(xyzzy=1)
 
 
@@ -732,7 +748,7 @@ def test_kitchens_of_wrong_form():
         with pytest.raises((lf.InvalidInput, TypeError)):
             lf.Kitchen(**wrong)
     for wrong in ("2026-1", 3, {}):
-        with pytest.raises(TypeError):
+        with pytest.raises(lf.InvalidInput, match="a Kitchen is wanted, got"):
             lf.speed(dough_c=24, kitchen=wrong)
     n = len(lf.Kitchen().covariance)
     for wrong, words in (
@@ -769,7 +785,7 @@ def test_laws_with_impossible_parameters(make):
         ):
             with pytest.raises(lf.InvalidInput):
                 use(make(value))
-    with pytest.raises(TypeError):
+    with pytest.raises(lf.InvalidInput):
         make("2")
 
 

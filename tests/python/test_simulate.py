@@ -52,12 +52,11 @@ def other_mix(mix):
 
 
 def other_temperature(place):
-    t = place.temperature_c
-    if isinstance(t, lf.Course):
-        return independent.Piecewise(t.time_h, t.temperature_c)
-    if isinstance(t, lf.DailySwing):
-        return independent.Daily(t.mean_c, t.half_range_k, t.warmest_h)
-    return t
+    if place.course is not None:
+        return independent.Piecewise(place.course.time_h, place.course.temperature_c)
+    if place.swing is not None:
+        return independent.Daily(place.swing.mean_c, place.swing.half_range_k, place.swing.warmest_h)
+    return place.temperature_c
 
 
 def other_stage(stage, result, state, heat):
@@ -426,11 +425,15 @@ def test_states_survive_what_is_done_to_their_file(tmp_path):
         "[]": "is no saved state",
         text.replace('"version": 2', '"version": 3'): "has version 3; this libferment reads version 2",
         text.replace('"libferment state"', '"something"'): "is no saved state",
-        text.replace('"made_mmol"', '"made_mol"'): 'has an unknown "made_mol"|lacks "made_mmol"',
+        text.replace('"made_mmol"', '"made_mol"'): 'State has no "made_mol"; did you mean made_mmol',
         text.replace('"flour_g": 900.0', '"flour_g": -900.0'): "flour of the state −900 g is outside",
-        text.replace('"flour_g": 900.0', '"flour_g": "much"'): "of a wrong kind",
+        text.replace(
+            '"flour_g": 900.0', '"flour_g": "much"'
+        ): "amounts.flour_g: flour of the state must be a number in g",
         text.replace('"yeast": "instant"', '"yeast": "wild"'): 'yeast kind "wild" is unknown',
-        text.replace('"cohorts": [', '"cohorts": [7, '): "should hold names and values, got int",
+        text.replace(
+            '"cohorts": [', '"cohorts": [7, '
+        ): "cohorts: a list, of which each is a Cohort is wanted, got int 7",
         text.replace('"temperature_c": ', '"temperature_c": 9'): "dough temperature",
         text.replace('"flour_g": 900.0', '"flour_g": 9000.0'): "more flour than dough",
         text.replace('"flour_g": 900.0', '"flour_g": NaN'): "must be a number from",
@@ -681,8 +684,11 @@ REFUSED = {
     "unknown cover": (lambda: lf.Piece.tub(cover="glass"), 'cover "glass" is unknown; known: film, cloth, lid, open'),
     "two weights": (lambda: lf.Piece.ball(500, diameter_cm=10), "has its weight twice"),
     "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "a ball or oblong has no lid"),
-    "two ends": (lambda: a_stage(until_h=1).replace(until_rise_percent=3), "one of the two"),
-    "no end": (lambda: lf.Stage("x", surroundings=ROOM), "one of the two"),
+    "two ends": (
+        lambda: a_stage(until_h=1).replace(until_rise_percent=3),
+        "takes only one of until_h and until_rise_percent",
+    ),
+    "no end": (lambda: lf.Stage("x", surroundings=ROOM), "needs one of until_h and until_rise_percent"),
     "no name": (lambda: a_stage(name=""), "a stage has no name"),
     "folds out of order": (lambda: a_stage(folds_h=[1, 0.5]), "not in the order of time"),
     "late fold": (lambda: a_stage(folds_h=[4]), "comes after the stage's end at 3 h"),

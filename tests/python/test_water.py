@@ -482,7 +482,7 @@ def test_plans_from_many_threads_are_the_same():
         (lambda: lf.Mix(room_c=20, flour_g=math.nan), "flour not a number"),
         (
             lambda: HOME.replace(waters=[lf.Water(50, 65, wets_yeast=True)]),
-            "wets the yeast 65 °C is outside 0 to 60 °C",
+            "temperature of a portion of water 65 °C is outside 0 to 60 °C",
         ),
         (lambda: HOME.replace(mixing="blender"), 'mixing method "blender" is unknown; known: folds'),
         (lambda: lf.ByMethod("blender"), 'mixing method "blender" is unknown'),

@@ -147,12 +147,12 @@ std::vector<double> proof_minutes(const std::string& inputs) {
   bulk.surroundings = Surroundings::dough(*mix.dough_c);
   bulk.standing = Standing::free;
   Stage bench_rest = bulk, proof = bulk;
-  bulk.until = UntilTime{before(inputs, " min from the end of mixing") / 60};
+  bulk.until_h = before(inputs, " min from the end of mixing") / 60;
   bulk.folds_h = {after(inputs, "one fold after") / 60};
   bulk.handling = {Handling::divide, Handling::round};
-  bench_rest.until = UntilTime{before(inputs, " min rest") / 60};
+  bench_rest.until_h = before(inputs, " min rest") / 60;
   bench_rest.handling = {Handling::mould};
-  proof.until = UntilRise{80};
+  proof.until_rise_percent = 80;
   proof.final_proof = true;
   const StageResult last = simulate({.steps = {mix, bulk, bench_rest, proof}}, table_kitchen()).stages.back();
   return {60 * (last.end_h - last.start_h)};

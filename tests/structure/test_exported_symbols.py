@@ -14,7 +14,7 @@ HEADERS = Path(__file__).resolve().parents[2] / "libferment" / "include" / "ferm
 ERRORS = ("Error", "InvalidInput", "OutsideModel", "NoSolution", "NotConverged")
 arguments = argparse.Namespace(nm="", library="")
 
-FUNCTION = re.compile(r"^(?:\[\[noreturn\]\] )?FERMENT_API [^;()]*?\b(\w+)\(", re.MULTILINE)
+FUNCTION = re.compile(r"^(?:\[\[noreturn\]\] )?FERMENT_API [^;()]*?\b(\w+)(?:<\w+>)?\(", re.MULTILINE)
 STRUCT = re.compile(r"^struct FERMENT_API (\w+) \{(.*?)^\};", re.MULTILINE | re.DOTALL)
 MAKER = re.compile(r"^  static [^;()]*?\b(\w+)\(", re.MULTILINE)
 
@@ -41,7 +41,9 @@ def strangers(symbols: list[tuple[str, str]], c: set[str], cpp: set[str]) -> lis
     about = {f"{what} for ferment::{error}" for error in ERRORS for what in ("typeinfo", "typeinfo name", "vtable")}
     found = []
     for kind, name in symbols:
-        function = re.fullmatch(r"ferment::((?:\w+::)?\w+)\(.*\)(?: const)?", name)
+        function = re.fullmatch(
+            r"(?:[\w:]+ const& )?ferment::((?:\w+::)?\w+)(?:\[abi:cxx11\])?(?:<[\w:]+>)?\(.*\)(?: const)?", name
+        )
         known = (
             (kind == "T" and (name in c or (function is not None and function[1] in cpp)))
             or (kind in "TW" and any(name.startswith(member) for member in members))
@@ -66,9 +68,10 @@ class Library(unittest.TestCase):
     def test_everything_public_is_shown(self) -> None:
         assert {"ferment_version", "ferment_last_error", "ferment_hours_to_rise"} <= self.c
         assert {"hours_to_rise", "water_by_factor_rule", "speed", "cautions"} <= self.cpp
-        shown = {name.partition("(")[0] for _, name in self.symbols}
+        shown = {re.sub(r"^[\w:]+ const& |(\[abi:cxx11\])?(<[\w:]+>)?\(.*", "", name) for _, name in self.symbols}
         assert self.c - shown == set()
-        assert {f"ferment::{name}" for name in self.cpp} - shown == set()
+        hidden = {f"ferment::{name}" for name in self.cpp} - shown
+        assert hidden == set(), hidden
         # Without one type information for each error class, a program could not catch it across the library's edge.
         assert {f"typeinfo for ferment::{error}" for error in ERRORS} <= shown
 

@@ -123,7 +123,7 @@ TEST_CASE("every row of the parameter table") {
     CHECK(find_field(p.name) == &p);
     Kitchen kitchen = roomy(p.name);
     for (const double good :
-         {p.low, p.high, p.initial, std::nextafter(p.low, infinity), std::nextafter(p.high, -infinity)}) {
+         {p.low, p.high, *p.initial, std::nextafter(p.low, infinity), std::nextafter(p.high, -infinity)}) {
       kitchen.*p.value = good;
       const auto refused = refusal(kitchen);
       CHECK_MESSAGE(!refused, good, ": ", std::string(refused ? refused->what() : ""));

@@ -68,7 +68,7 @@ inline double per_instant(ferment::Yeast yeast) {
 }
 
 inline ferment::Dough any_dough(Numbers& numbers) {
-  ferment::Dough dough;
+  ferment::Dough dough{.dough_c = 0, .yeast_percent = 0};
   dough.yeast = all_yeasts[numbers.index(4)];
   dough.yeast_percent = numbers.magnitude(0.0100001, 4.9999) * per_instant(dough.yeast);
   dough.dough_c = edgy(numbers, 0.5, 38);

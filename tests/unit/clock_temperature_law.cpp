@@ -178,12 +178,12 @@ TEST_CASE("an array is the scalar, bit for bit, at every length") {
 }
 
 TEST_CASE("names of the laws, law of a kitchen and back") {
-  for (const Law law : box::all_laws) CHECK(law_named(name_of(law)) == law);
+  for (const Law law : box::all_laws) CHECK(named<Law>(name_of(law)) == law);
   CHECK(name_of(Law::cardinal) == "cardinal");
   CHECK(name_of(Law::square_root) == "square_root");
   CHECK(name_of(Law::arrhenius) == "arrhenius");
   CHECK(name_of(Law::constant_q10) == "constant_q10");
-  CHECK_THROWS_AS(law_named("linear"), InvalidInput);
+  CHECK_THROWS_AS(named<Law>("linear"), InvalidInput);
   CHECK_THROWS_AS(name_of(static_cast<Law>(9)), InvalidInput);
   Kitchen strange;
   strange.law = static_cast<Law>(9);

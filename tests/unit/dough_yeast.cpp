@@ -20,14 +20,14 @@ constexpr Yeast nonsense = static_cast<Yeast>(17);
 }  // namespace
 
 TEST_CASE("names of the kinds") {
-  for (const Yeast yeast : box::all_yeasts) CHECK(yeast_named(name_of(yeast)) == yeast);
+  for (const Yeast yeast : box::all_yeasts) CHECK(named<Yeast>(name_of(yeast)) == yeast);
   CHECK(name_of(Yeast::instant) == "instant");
   CHECK(name_of(Yeast::active_dry) == "active_dry");
   CHECK(name_of(Yeast::active_dry_unwetted) == "active_dry_unwetted");
   CHECK(name_of(Yeast::compressed) == "compressed");
   for (const char* bad : {"", "Instant", "fresh", "sourdough"}) {
     try {
-      yeast_named(bad);
+      named<Yeast>(bad);
       FAIL("accepted");
     } catch (const InvalidInput& error) {
       for (const Yeast yeast : box::all_yeasts) CHECK(says(error.what(), std::string(name_of(yeast))));

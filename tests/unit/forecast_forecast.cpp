@@ -17,7 +17,14 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 
-Process a_day() { return day_of_rolls(Surroundings::room(18), UntilRise{90}); }
+/// The day with a bulk that ends by a time.
+void end_bulk(Process& day, double until_h) {
+  Stage& bulk = std::get<Stage>(day.steps[1]);
+  bulk.until_h = until_h;
+  bulk.until_rise_percent.reset();
+}
+
+Process a_day() { return day_of_rolls(Surroundings::room(18), {.until_rise_percent = 90}); }
 
 }  // namespace
 
@@ -75,8 +82,7 @@ TEST_CASE("a kitchen without uncertainty has a forecast without width: the simul
   // off the legs as they are, not solved anew.
   const auto hour_of = [&](std::size_t stage, double share) {
     Process asked = day;
-    auto& until = std::get<UntilRise>(std::get<Stage>(asked.steps[stage + 1]).until);
-    until.rise_percent *= share;
+    *std::get<Stage>(asked.steps[stage + 1]).until_rise_percent *= share;
     return simulate(asked, sure).stages[stage].end_h;
   };
   const std::pair<double, double> shares[] = {{0.75, 1.5}, {0.80, 1.33}};
@@ -111,8 +117,8 @@ TEST_CASE("asked for the hour that the forecast gives, the present choice is an 
     mix.formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = instant_g};
     mix.dough_c.reset();
     mix.room_c = 23.2;
-    mix.water_c = dough_c + 6.5;
-    std::get<Stage>(day.steps[1]).until = UntilTime{until_h};
+    mix.formula.water_c = dough_c + 6.5;
+    end_bulk(day, until_h);
     for (const std::size_t step : {std::size_t{1}, std::size_t{2}})
       std::get<Stage>(day.steps[step]).surroundings = Surroundings::room(23.2);
     const double ready_h = forecast(day, {}, std::nullopt, few).stages[1].ready_h;
@@ -128,7 +134,7 @@ TEST_CASE("asked for the hour that the forecast gives, the present choice is an 
 
 TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
   Process day = a_day();
-  std::get<Stage>(day.steps[1]).until = UntilTime{6};
+  end_bulk(day, 6);
   const ForecastOptions few{.draws = 32};
   const Choice any = yeast_for(day, {"bulk", 6}, 0, {}, std::nullopt, few);
   CHECK(any.value == doctest::Approx(5));
@@ -146,7 +152,7 @@ TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
 TEST_CASE("an hour that the median jumps over is refused with what is left on both sides") {
   // The dough goes into the refrigerator: half of the doughs are ready before that, the others long after.
   Process day = a_day();
-  std::get<Stage>(day.steps[1]).until = UntilTime{8};
+  end_bulk(day, 8);
   const double ready_h = forecast(day).stages[1].ready_h;
   const auto moved_for = [&](double wanted_h) {
     return refrigerate_from(day, {"proof", wanted_h}, "proof", Surroundings::refrigerator(3));
@@ -168,11 +174,11 @@ TEST_CASE("an hour that the median jumps over is refused with what is left on bo
 TEST_CASE("a dough that is over-proofed after days is told so alike by simulation and forecast") {
   Process day = a_day();
   std::get<Mix>(day.steps[0]).formula = {.flour_g = 500, .water_g = 325, .salt_g = 10, .instant_g = 1.5};
-  std::get<Stage>(day.steps[1]).until = UntilTime{2};
+  end_bulk(day, 2);
   std::get<Stage>(day.steps[1]).handling = {};
   Stage& proof = std::get<Stage>(day.steps[2]);
   proof.surroundings = Surroundings::refrigerator(4);
-  proof.until = UntilRise{40};
+  proof.until_rise_percent = 40;
   const std::optional<double> be_back_by_h = simulate(day).stages[1].be_back_by_h;
   const StageForecast told = forecast(day).stages[1];
   CHECK_FALSE(be_back_by_h.has_value());           // more than 48 h after its end

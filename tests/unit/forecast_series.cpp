@@ -57,7 +57,7 @@ Course door(std::size_t n) {
 }
 
 Process process_in(Course course, bool is_dough = false) {
-  return day_of_rolls({{{.temperature_c = std::move(course), .is_dough = is_dough}}}, UntilTime{0.75}, 9);
+  return day_of_rolls({{{.course = std::move(course), .is_dough = is_dough}}}, {.until_h = 0.75}, 9);
 }
 
 }  // namespace
@@ -79,7 +79,7 @@ TEST_CASE("a condensed series has the integral of all its readings, up to any mo
   for (const Course& course : {noisy(20000), sawtooth(20000), door(20000)}) {
     const Course few = condensed(course, 6e-4);
     CHECK(few.time_h.size() < 200);
-    const Place place{.temperature_c = few};
+    const Place place{.course = few};
     double off_k_h = 0, worst = 0;
     for (std::size_t k = 1; k < course.time_h.size(); ++k) {
       const double h = course.time_h[k] - course.time_h[k - 1];

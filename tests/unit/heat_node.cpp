@@ -105,7 +105,7 @@ TEST_CASE("time constants of dough balls of every size, and how much too short t
   const std::array rows{Row{0.25, 1.55, 1.57}, Row{0.5, 2.02, 2.05}, Row{0.9, 2.55, 2.59}, Row{1.0, 2.66, 2.71},
                         Row{1.5, 3.13, {}},    Row{1.7, 3.29, 3.37}, Row{2.0, 3.52, {}},   Row{5.0, 5.17, 5.39}};
   for (const Row& row : rows) {
-    const Node ball = node({.shape = Ball{}, .mass_g = 1000 * row.mass_kg});
+    const Node ball = node({.shape = Shape::ball, .mass_g = 1000 * row.mass_kg});
     INFO(row.mass_kg, " kg: ", ball.time_constant_h, " h");
     CHECK(std::abs(ball.time_constant_h - row.lumped_h) <= 0.006);
     const double radius = std::cbrt(3 * row.mass_kg / rho / (4 * pi)),
@@ -146,7 +146,7 @@ TEST_CASE("a ball against the exact series, Biot 0.5 to 2") {
   for (const double biot : biots) {
     for (const double diameter_cm : {2.0, 12.0, 30.0}) {
       const double radius = diameter_cm / 200;
-      const Node ball = node({.shape = Ball{diameter_cm}}, biot * conductivity / radius);
+      const Node ball = node({.shape = Shape::ball, .diameter_cm = diameter_cm}, biot * conductivity / radius);
       check_excess(biot, excess_percent(ball.time_constant_h, radius, sphere_eigenvalue(biot)));
     }
   }
@@ -156,7 +156,7 @@ TEST_CASE("a very long oblong against the exact series of an infinite cylinder, 
   for (const double biot : biots) {
     const double radius = 0.025, heat_transfer = biot * conductivity / radius;
     const auto per_h = [&](double length_cm) {
-      return 1 / node({.shape = Oblong{.length_cm = length_cm, .diameter_cm = 200 * radius}}, heat_transfer)
+      return 1 / node({.shape = Shape::oblong, .diameter_cm = 200 * radius, .length_cm = length_cm}, heat_transfer)
                      .time_constant_h;
     };
     // The ends' share of the surface is D/(2·length): to first order, and that exactly, gone in the limit.
@@ -165,7 +165,7 @@ TEST_CASE("a very long oblong against the exact series of an infinite cylinder, 
     check_excess(biot, excess_percent(limit_h, radius, cylinder_eigenvalue(biot)));
     // And a thin one, without a limit: its ends are 1/800 of the surface, which is 0.06 % of the eigenvalue.
     const double thin = 0.0025, thin_transfer = std::min(200.0, biot * conductivity / thin);
-    const Node oblong = node({.shape = Oblong{.length_cm = 200, .diameter_cm = 0.5}}, thin_transfer);
+    const Node oblong = node({.shape = Shape::oblong, .diameter_cm = 0.5, .length_cm = 200}, thin_transfer);
     const double lumped = 2 * thin_transfer * thin / conductivity / (1 + thin_transfer * thin / conductivity / 4);
     CHECK(excess_percent(oblong.time_constant_h, thin, std::sqrt(lumped)) == doctest::Approx(0.0625).epsilon(1e-3));
   }
@@ -178,8 +178,13 @@ TEST_CASE("a very flat wide tub against the exact series of a wall, Biot 0.5 to 
   for (const double biot : biots) {
     const double half = biot * conductivity * outside;
     const auto per_h = [&](double diameter_cm) {
-      const Tub tub{.diameter_cm = diameter_cm, .depth_cm = 200 * half, .material = "glass"};
-      return 1 / node({.shape = tub, .cover = Cover::film, .worktop = Worktop::stone}, 1 / outside).time_constant_h;
+      return 1 / node({.diameter_cm = diameter_cm,
+                       .depth_cm = 200 * half,
+                       .material = "glass",
+                       .cover = Cover::film,
+                       .worktop = Worktop::stone},
+                      1 / outside)
+                     .time_constant_h;
     };
     // The side's share falls with the square of the width, as its area over the top's and its way through the dough do:
     // between 1 and 2 m it falls to 27 %, and what this leaves of it is below 0.06 % of the time constant.
@@ -195,9 +200,7 @@ TEST_CASE("a bowl of 1.67 kg against the exact series of a finite cylinder and t
   // from memory).
   const double radius = 0.10, depth = 1.67 / rho / (pi * radius * radius);
   CHECK(depth == doctest::Approx(0.0483).epsilon(1e-3));
-  const auto bowl = [](const char* material) {
-    return Piece{.shape = Tub{.diameter_cm = 20, .material = material}, .mass_g = 1670};
-  };
+  const auto bowl = [](const char* material) { return Piece{.mass_g = 1670, .diameter_cm = 20, .material = material}; };
   const double flat = pi * radius * radius, side = 2 * pi * radius * depth, air = 1 / 8.0;
   for (const auto& [material, wall, matt] :
        {std::tuple{"plastic", 0.010, true}, std::tuple{"glass", 0.0035, true}, std::tuple{"steel", 0.0, false}}) {
@@ -253,7 +256,8 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
       const BowlMaterial& material = bowl_materials()[n.index(bowl_materials().size())];
       const double diameter = n.magnitude(0.05, 0.6), depth = volume / (pi * diameter * diameter / 4);
       if (depth < 0.005 || depth > 2) continue;
-      piece.shape = Tub{.diameter_cm = 100 * diameter, .material = std::string(material.name)};
+      piece.diameter_cm = 100 * diameter;
+      piece.material = std::string(material.name);
       const Cover cover = piece.cover.value_or(Cover::lid);
       const double cloth = cover == Cover::cloth ? 0.02 : 0,
                    gap = cover == Cover::cloth || cover == Cover::lid ? 1 / 7.0 : 0;
@@ -271,12 +275,12 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
       const double below = on == Worktop::air ? above : 1 / top_h[static_cast<std::size_t>(on)];
       if (i % 3 ==
           0) {  // 15 % of a ball and 25 % of an oblong's round surface lie on the worktop: estimates of this library
-        piece.shape = Ball{};
+        piece.shape = Shape::ball;
         const double radius = std::cbrt(3 * volume / (4 * pi)), area = 4 * pi * radius * radius,
                      inside = radius / (5 * conductivity);
         faces = {{0.85 * area, above, inside}, {0.15 * area, below, inside}};
       } else {
-        piece.shape = Oblong{};
+        piece.shape = Shape::oblong;
         const double diameter = std::cbrt(volume / pi), round = 4 * pi * diameter * diameter,
                      inside = diameter / 2 / (4 * conductivity);
         faces = {{0.75 * round + pi * diameter * diameter / 2, above, inside}, {0.25 * round, below, inside}};
@@ -303,7 +307,7 @@ TEST_CASE("heat loss is the sum over the faces, whatever shape, cover, worktop a
 // ---- weight and dimensions -------------------------------------------------------------------------------------
 
 TEST_CASE("scaling laws: heat loss and time constant grow with the weight") {
-  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Oblong{}}, Piece{.shape = Tub{}}}) {
+  for (const Piece& piece : {Piece{.shape = Shape::ball}, Piece{.shape = Shape::oblong}, Piece{.shape = Shape::tub}}) {
     Piece sized = piece;
     double loss = 0, hours = 0;
     for (double mass_g = 20; mass_g < 50000; mass_g *= 1.7) {
@@ -321,7 +325,7 @@ TEST_CASE("scaling laws: heat loss and time constant grow with the weight") {
       CHECK(large.heat_loss_w_per_k > 2 * small.heat_loss_w_per_k);
     }
   }
-  for (const Piece& piece : {Piece{.shape = Ball{}}, Piece{.shape = Oblong{}}}) {
+  for (const Piece& piece : {Piece{.shape = Shape::ball}, Piece{.shape = Shape::oblong}}) {
     // At one Biot number bodies of one shape are alike: loss goes with the length, time with its square.
     Piece small = piece, large = piece;
     small.mass_g = 100;
@@ -349,23 +353,23 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
   const auto settled_c = [](const Node& node, double air_c) {
     return root([&](double t) { return -heat_loss_w(node, t, air_c); }, -20, 60);
   };
-  const Node ball = node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open}, room);
+  const Node ball = node({.shape = Shape::ball, .mass_g = 900, .cover = Cover::open}, room);
   MESSAGE("an open ball in air of 22 °C and 50 % settles at ", settled_c(ball, 22), " °C");
   CHECK(std::abs(22 - settled_c(ball, 22) - 4) <= 0.5);
   CHECK(heat_loss_w(ball, 22, 22) > 0);
   // A dough of another weight and shape, open all around, settles at the same temperature: nothing flows inside.
-  CHECK(settled_c(node({.shape = Ball{}, .mass_g = 60, .cover = Cover::open}, room), 22) ==
+  CHECK(settled_c(node({.shape = Shape::ball, .mass_g = 60, .cover = Cover::open}, room), 22) ==
         doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
-  CHECK(settled_c(node({.shape = Oblong{}, .mass_g = 900, .cover = Cover::open}, room), 22) ==
+  CHECK(settled_c(node({.shape = Shape::oblong, .mass_g = 900, .cover = Cover::open}, room), 22) ==
         doctest::Approx(settled_c(ball, 22)).epsilon(1e-12));
   // A tub is open above alone, and warmed from beside and below.
-  const double in_tub = settled_c(node({.shape = Tub{}, .mass_g = 1670, .cover = Cover::open}, room), 22);
+  const double in_tub = settled_c(node({.shape = Shape::tub, .mass_g = 1670, .cover = Cover::open}, room), 22);
   CHECK(in_tub < 21.5);
   CHECK(in_tub > settled_c(ball, 22));
-  CHECK(settled_c(node({.shape = Ball{}, .mass_g = 900}, room), 22) == doctest::Approx(22).epsilon(1e-13));
+  CHECK(settled_c(node({.shape = Shape::ball, .mass_g = 900}, room), 22) == doctest::Approx(22).epsilon(1e-13));
   // Dry air cools more, moist air less; thin air carries more vapour per pascal.
   const auto ball_at = [&](double humidity_percent) {
-    return settled_c(node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open},
+    return settled_c(node({.shape = Shape::ball, .mass_g = 900, .cover = Cover::open},
                           open_air(Air::room, humidity_percent)),
                      22);
   };
@@ -374,7 +378,7 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
   CHECK(ball_at(98) == doctest::Approx(22).epsilon(1e-9));  // water activity 0.98: the air takes nothing
   CHECK(ball_at(100) > 22);
   const DoughBody body{.mass_g = 900};
-  const Piece open{.shape = Ball{}, .cover = Cover::open};
+  const Piece open{.shape = Shape::ball, .cover = Cover::open};
   CHECK(settled_c(node_of(open, body, room, 70000), 22) < settled_c(node_of(open, body, room), 22));
   // 25 °C dough of water activity 0.97 in that room, at first: 79 to 105 W/m² by vapour, computed for 3 to 4 W/(m²·K).
   const double by_vapour = ball.vapour_w_per_m2_pa * (0.97 * saturation_pa(25) - 0.5 * saturation_pa(22));
@@ -384,8 +388,8 @@ TEST_CASE("an open wet dough settles below the room; covered it settles at the r
 
 TEST_CASE("in warm moist air a cold dough gains more heat open than covered; in dry air a warm one loses more") {
   const Place box = open_air(Air::proof_box, 100);
-  for (const Piece& piece : {Piece{.shape = Ball{}, .mass_g = 900}, Piece{.shape = Oblong{}, .mass_g = 900},
-                             Piece{.shape = Tub{}, .mass_g = 900}}) {
+  for (const Piece& piece : {Piece{.shape = Shape::ball, .mass_g = 900}, Piece{.shape = Shape::oblong, .mass_g = 900},
+                             Piece{.shape = Shape::tub, .mass_g = 900}}) {
     Piece open = piece, film = piece;
     open.cover = Cover::open;
     film.cover = Cover::film;
@@ -396,7 +400,7 @@ TEST_CASE("in warm moist air a cold dough gains more heat open than covered; in 
     CHECK(heat_loss_w(node(open, room), 26, 22) > heat_loss_w(node(film, room), 26, 22));
   }
   // Computed for 3.5 to 4 W/(m²·K) by convection, 30 °C and 80 %: condensation on water of 5 °C adds 132 to 151 W/m².
-  const Node open = node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open}, open_air(Air::room, 80));
+  const Node open = node({.shape = Shape::ball, .mass_g = 900, .cover = Cover::open}, open_air(Air::room, 80));
   const double per_convection = open.vapour_w_per_m2_pa / 3.2 * (0.8 * saturation_pa(30) - saturation_pa(5));
   CHECK(3.5 * per_convection == doctest::Approx(132).epsilon(0.005));
   CHECK(4 * per_convection == doctest::Approx(151).epsilon(0.005));
@@ -408,7 +412,7 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   // Sphere R 6.01 cm, 880 W/m³, h 8, k 0.40: surface q·R/(3h) = 2.204 K and core q·R²/(6k) more, 3.528 K, above the air
   // (Incropera, ch. 3, from memory; computed).
   const double q = 880, radius = 0.0601;
-  const Node ball = node({.shape = Ball{200 * radius}});
+  const Node ball = node({.shape = Shape::ball, .diameter_cm = 200 * radius});
   const auto profile = [](const Node& node, double watts) {
     const double mean = watts / node.heat_loss_w_per_k, dropped = node.inside_k_per_w * watts;
     return std::array{mean - dropped, mean, mean - dropped + node.core_over_mean * dropped};
@@ -422,7 +426,7 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
 
   // An oblong's ends cool as its round does: its surface is at watts/(h·area), and its profile the cylinder's,
   // q·D²/(16k)·(1/2, 1).
-  const Node oblong = node({.shape = Oblong{.length_cm = 30, .diameter_cm = 7}});
+  const Node oblong = node({.shape = Shape::oblong, .diameter_cm = 7, .length_cm = 30});
   const double watts = 0.5, even = watts / (8 * oblong.area_cm2 * 1e-4);
   const auto [oblong_surface, oblong_mean, oblong_core] = profile(oblong, watts);
   CHECK(oblong_surface == doctest::Approx(even).epsilon(1e-13));
@@ -432,7 +436,9 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
   // A wide tub between two like sides: surface q·L/h, mean q·L²/(3k) and core q·L²/(2k) more; what its side loses is 1
   // %.
   const double outside = 1 / 27.0 + 0.0035, half = 0.02;
-  const Node tub = node({.shape = Tub{.diameter_cm = 200, .depth_cm = 200 * half, .material = "glass"},
+  const Node tub = node({.diameter_cm = 200,
+                         .depth_cm = 200 * half,
+                         .material = "glass",
                          .cover = Cover::film,
                          .worktop = Worktop::stone},
                         1 / outside);
@@ -449,7 +455,7 @@ TEST_CASE("surface, mean and core of a settled profile with an even source") {
 TEST_CASE("a node in air outside the field table is refused") {
   const auto with = [](std::optional<double> heat_transfer, std::optional<double> humidity_percent) {
     return said([&] {
-      node({.shape = Ball{}, .mass_g = 900, .cover = Cover::open},
+      node({.shape = Shape::ball, .mass_g = 900, .cover = Cover::open},
            {.temperature_c = 20.0, .humidity_percent = humidity_percent, .heat_transfer_w_per_m2_k = heat_transfer});
     });
   };

@@ -77,22 +77,22 @@ TEST_CASE("surroundings: lines between readings, and a daily swing") {
     CHECK(then(warmest + 24) == doctest::Approx(25).epsilon(1e-14));
     CHECK(then(warmest + 8) == doctest::Approx(19).epsilon(1e-14));  // cos 120° is −1/2
   }
-  CHECK(std::get<DailySwing>(Surroundings::daily_swing(20, 2).places[0].temperature_c).warmest_h == 16);
+  CHECK(Surroundings::daily_swing(20, 2).places[0].swing->warmest_h == 16);
 }
 
 TEST_CASE("surroundings that cannot be are refused") {
   for (const double bad : {-31.0, 61.0, not_a_number, infinity}) {
     refusal([&] { Surroundings::room(bad); }, "room_c");
-    refusal([&] { Surroundings::measured({0, 1}, {20, bad}); }, "room_c");
-    refusal([&] { Surroundings::daily_swing(bad, 1); }, "room_c");
+    refusal([&] { Surroundings::measured({0, 1}, {20, bad}); }, "course.temperature_c");
+    refusal([&] { Surroundings::daily_swing(bad, 1); }, "swing.mean_c");
     refusal([&] { Surroundings::refrigerator(bad); }, "refrigerator_c");
     refusal([&] { Surroundings::proof_box(bad); }, "proof_box_c");
     refusal([&] { Surroundings::dough(bad); }, "dough_c");
-    refusal([&] { Surroundings::dough_measured({0, 1}, {20, bad}); }, "dough_c");
+    refusal([&] { Surroundings::dough_measured({0, 1}, {20, bad}); }, "course.temperature_c");
   }
   refusal([] { Surroundings::refrigerator(31, true); }, "refrigerator_c");
-  refusal([] { Surroundings::daily_swing(55, 6); }, "room_c");   // too warm at its warmest
-  refusal([] { Surroundings::daily_swing(-25, 6); }, "room_c");  // too cold at its coldest
+  refusal([] { Surroundings::daily_swing(55, 6); }, "swing.mean_c");   // too warm at its warmest
+  refusal([] { Surroundings::daily_swing(-25, 6); }, "swing.mean_c");  // too cold at its coldest
   for (const double bad : {-1.0, 21.0, not_a_number})
     refusal([&] { Surroundings::daily_swing(20, bad); }, "half_range_k");
   for (const double bad : {-1001.0, 1001.0, not_a_number})
@@ -102,15 +102,15 @@ TEST_CASE("surroundings that cannot be are refused") {
 
   Surroundings wrong = Surroundings::room(20);
   wrong.places[0].heat_transfer_w_per_m2_k = 0.1;
-  refusal([&] { require_surroundings(wrong); }, "heat_transfer_w_per_m2_k");
+  refusal([&] { require(wrong); }, "heat_transfer_w_per_m2_k");
   wrong = Surroundings::room(20);
   wrong.places[0].air = static_cast<Air>(4);
-  CHECK(says(refusal([&] { require_surroundings(wrong); }, "air"), "air 4 is unknown"));
+  CHECK(says(refusal([&] { require(wrong); }, "air"), "air 4 is unknown"));
   wrong = Surroundings::daily_swing(20, 3);
   wrong.places[0].is_dough = true;
-  CHECK(says(refusal([&] { require_surroundings(wrong); }, "surroundings"),
+  CHECK(says(refusal([&] { require(wrong); }, "places[0].swing"),
              "own temperature is a number or a measured one, not a daily swing"));
-  CHECK_THROWS_AS(require_surroundings(Surroundings{{Place{}}}), InvalidInput);  // a temperature must be given
+  CHECK_THROWS_AS(require(Surroundings{{Place{}}}), InvalidInput);  // a temperature must be given
 
   CHECK(says(refusal([] { Surroundings::measured({}, {}); }, "time_h"),
              "at least two readings, a time and a temperature for each; got 0 times"));
@@ -128,19 +128,19 @@ TEST_CASE("surroundings that cannot be are refused") {
                  },
                  "time_h"),
              "time goes from 2 h to 1 h at reading 3 of 3"));
-  refusal([] { Surroundings::measured({0, not_a_number}, {20, 21}); }, "start_h");
-  refusal([] { Surroundings::measured({0, 20000}, {20, 21}); }, "start_h");
+  refusal([] { Surroundings::measured({0, not_a_number}, {20, 21}); }, "course.time_h[1]");
+  refusal([] { Surroundings::measured({0, 20000}, {20, 21}); }, "course.time_h[1]");
 
   CHECK(says(refusal(
                  [] {
                    Surroundings::sequence({{5, Surroundings::room(20)}, {3, Surroundings::room(22)}});
                  },
-                 "surroundings"),
+                 "places"),
              "a place begins at 3 h, after one that begins at 5 h; give them in the order of time"));
   refusal([] { Surroundings::sequence({{not_a_number, Surroundings::room(20)}}); }, "start_h");
   refusal([] { Surroundings::sequence({{0, Surroundings::room(20)}, {infinity, Surroundings::room(20)}}); }, "start_h");
   for (const auto& call :
-       {+[] { require_surroundings({}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
+       {+[] { require(Surroundings{}); }, +[] { place_at({}, 0); }, +[] { Surroundings::sequence({}); }}) {
     try {
       call();
       FAIL("accepted");

@@ -200,8 +200,8 @@ struct Chain {
 
   Chain(double rise_percent, const ferment::Dough& d, const ferment::Kitchen& k)
       : in{rise_percent,
-           d.dough_c,
-           d.yeast_percent,
+           d.dough_c.value,
+           d.yeast_percent.value,
            d.salt_percent,
            d.water_percent,
            d.sugar_percent,

@@ -17,7 +17,7 @@ using namespace ferment;
 
 namespace {
 
-Process a_day() { return day_of_rolls(Surroundings::room(21), UntilTime{2}); }
+Process a_day() { return day_of_rolls(Surroundings::room(21), {.until_h = 2}); }
 
 }  // namespace
 
@@ -90,11 +90,11 @@ TEST_CASE("a state whose yeast has shrunk, or could grow out of nothing, is refu
   const Timeline timeline = simulate(a_day(), {}, std::nullopt, {.stop_h = 1});
   State state = timeline.state;
   REQUIRE(state.cohorts.size() == 1);
-  CHECK_NOTHROW(require_state(state));
+  CHECK_NOTHROW(require(state));
   state.cohorts[0].mass_g = 1e-20;
-  CHECK(said([&] { require_state(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
+  CHECK(said([&] { require(state); }).find("a cohort has less yeast than was put in") != std::string::npos);
   state.cohorts[0].dose_g = 1e-20;
-  CHECK(said([&] { require_state(state); }).find("a cohort could grow to a million million times its yeast") !=
+  CHECK(said([&] { require(state); }).find("a cohort could grow to a million million times its yeast") !=
         std::string::npos);
 }
 
@@ -102,9 +102,9 @@ TEST_CASE(
     "the core of a ball follows a change of air by and by, from the mean's temperature towards the settled profile") {
   Process day = a_day();
   Stage& ball = std::get<Stage>(day.steps[1]);
-  ball.piece.shape = Ball{};
+  ball.piece.shape = Shape::ball;
   ball.surroundings = Surroundings::refrigerator(4);
-  ball.until = UntilTime{1.5};
+  ball.until_h = 1.5;
   day.steps.resize(2);
   const Timeline timeline = simulate(day, {}, std::nullopt, {.heat_of_fermentation = false});
   // By hand: a sphere with its size after mixing, k 0.40 W/(m·K); of Biot number 1, 1 − λ·cot λ = 1, the second root is
@@ -183,7 +183,7 @@ TEST_CASE("a dough with milk gathers hours, held at a temperature or not, and mi
     mix.dough_c = dough_c;
     Stage stage;
     stage.surroundings = Surroundings::dough(dough_c);
-    stage.until = UntilTime{hours};
+    stage.until_h = hours;
     return simulate({.steps = {mix, stage}});
   };
   CHECK(kept(24, 3).state.perishable_h == doctest::Approx(3).epsilon(1e-12));
@@ -216,7 +216,7 @@ TEST_CASE(
     std::get<Mix>(day.steps[0]).dough_c = 27;
     Stage& bulk = std::get<Stage>(day.steps[1]);
     bulk.surroundings = Surroundings::dough(27);
-    bulk.until = UntilTime{hours};
+    bulk.until_h = hours;
     bulk.handling = {Handling::fold};
     day.steps.resize(2);
     return std::pair(simulate(day, kitchen), kitchen);

@@ -302,7 +302,7 @@ TEST_CASE("rise: arrays of every length equal the scalar bit for bit, single val
         if (out[i] < infinity) CHECK(out[i] == hours_to_rise(rise[i], scalar(i), kitchen));
       }
       // Each input in turn as the only array, and as the only single value.
-      const auto mixed_inputs = [&](Values Doughs::*member, double Dough::*scalar_member,
+      const auto mixed_inputs = [&](Values Doughs::*member, auto Dough::*scalar_member,
                                     const std::vector<double>& values, double single) {
         Doughs one_array{.dough_c = 24, .yeast_percent = 0.7};
         one_array.*member = values;
@@ -546,7 +546,7 @@ TEST_CASE("warmer, more yeast, less salt, a lower rise and thinner air are faste
   for (const Yeast yeast : box::all_yeasts) {
     for (const double dose : {0.05, 0.5, 3.0}) {
       Dough dough{.dough_c = 24, .yeast_percent = dose * box::per_instant(yeast), .yeast = yeast};
-      const auto faster = [&](double Dough::*member, double from, double to, double step) {
+      const auto faster = [&](auto Dough::*member, double from, double to, double step) {
         double before = infinity;
         for (double value = from; step > 0 ? value <= to : value >= to; value += step) {
           Dough changed = dough;

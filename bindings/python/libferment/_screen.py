@@ -413,7 +413,7 @@ def _row_of_answer(answer: Answer, process: Process, clock: quantities.Clock) ->
     if answer.asked == "room":
         places = [place for step in process.steps if not isinstance(step, Mix) for place in step.surroundings.places]
         rooms = [place.temperature_c for place in places if place.air == "room" and not place.is_dough]
-        now_c = next((room for room in rooms if isinstance(room, float)), None)
+        now_c = next((room for room in rooms if room is not None), None)
         others = "".join(f" or {signed(value)} °C" for value in choice.all[1:])
         return label, f"{signed(choice.value)} °C{others}", "" if now_c is None else f"{signed(now_c)} °C"
     if answer.asked == "start" and clock.mixed_h is None:

@@ -9,7 +9,7 @@ import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from libferment import _quantities as quantities
 from libferment._core import (
@@ -59,14 +59,13 @@ class Stage:
     def dough_c(self) -> float | None:
         """The temperature the dough is held at; None where it drifts, or was measured."""
         first = self.surroundings.places[0]
-        return first.temperature_c if first.is_dough and isinstance(first.temperature_c, float) else None
+        return first.temperature_c if first.is_dough else None
 
     @property
     def refrigerator_c(self) -> float | None:
         """The air of the refrigerator it is in; None elsewhere."""
         first = self.surroundings.places[0]
-        steady = isinstance(first.temperature_c, float) and "refrigerator" in first.air and not first.is_dough
-        return first.temperature_c if steady and isinstance(first.temperature_c, float) else None
+        return first.temperature_c if "refrigerator" in first.air and not first.is_dough else None
 
 
 @dataclass(frozen=True)
@@ -276,7 +275,7 @@ def _piece(table: _Table) -> Piece | None:
     }
     given_piece |= {key: table.name(key) for key in ("material", "cover", "worktop") if key in table.content}
     try:
-        return Piece(shape, **given_piece)
+        return Piece(shape=cast("Any", shape), **given_piece)
     except InvalidInput as problem:
         raise InvalidInput(f"{table.where}: {quantities.in_writing(problem)}") from None
 
@@ -442,7 +441,7 @@ def day_from(content: Mapping[str, Any], folder: str | Path = ".") -> Day:
         stages.append(_stage(stage, number, before, water, temperatures.get("room"), Path(folder)))
     flour_g = dough.bounded("flour_g", "flour_g")
     yeast = dough.name("yeast") or "instant"
-    convert_yeast(1.0, from_yeast=yeast, to_yeast="instant")  # refuses an unknown kind
+    convert_yeast(1.0, from_yeast=cast("Any", yeast), to_yeast="instant")  # refuses an unknown kind
     egg_or_milk = any(numbers[key] for key in ("milk_percent", "egg_percent"))
     way = _mixing(mixing)
     minutes = 0.0 if way is None else mixing_minutes(way)

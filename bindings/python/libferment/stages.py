@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass, replace
-from typing import Any
+from typing import Any, cast
 
 from libferment import _quantities as quantities
 from libferment._core import (
@@ -71,8 +71,8 @@ def _stage_of(stage: DayStage) -> Stage:
         until_h=stage.until_h,
         until_rise_percent=stage.until_rise_percent,
         folds_h=list(stage.folds_h),
-        handling=list(stage.handling),
-        standing=stage.standing,
+        handling=cast("Any", stage.handling),
+        standing=cast("Any", stage.standing),
         final_proof=stage.final_proof,
     )
 

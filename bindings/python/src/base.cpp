@@ -15,51 +15,6 @@ using namespace pybind11::literals;
 
 namespace {
 
-const char* name_of(Quantity quantity) {
-  switch (quantity) {
-    case Quantity::temperature: return "temperature";
-    case Quantity::temperature_difference: return "temperature_difference";
-    case Quantity::percent: return "percent";
-    case Quantity::duration: return "duration";
-    case Quantity::mass: return "mass";
-    case Quantity::length: return "length";
-    case Quantity::ratio: break;
-  }
-  return "ratio";
-}
-
-const char* name_of(Scale scale) {
-  switch (scale) {
-    case Scale::linear: return "linear";
-    case Scale::logarithmic: return "logarithmic";
-    case Scale::fixed: break;
-  }
-  return "fixed";
-}
-
-const char* name_of(Severity severity) {
-  switch (severity) {
-    case Severity::warning: return "warning";
-    case Severity::caution: return "caution";
-    case Severity::info: break;
-  }
-  return "info";
-}
-
-Severity severity_named(const std::string& name) {
-  for (const Severity severity : {Severity::info, Severity::caution, Severity::warning}) {
-    if (name == name_of(severity)) return severity;
-  }
-  throw InvalidInput("severity \"" + name + "\" is unknown",
-                     {.path = "severity", .advice = "known: info, caution, warning"});
-}
-
-/// The nearest known name for an unknown one, as the end of a message.
-std::string near_name(const std::string& wrong, const std::vector<std::string>& known) {
-  const py::list close = py::module_::import("difflib").attr("get_close_matches")(wrong, known, 1);
-  return close.empty() ? "see libferment.parameters()" : "did you mean " + py::cast<std::string>(close[0]) + "?";
-}
-
 double number_named(const std::string& name, const py::handle& value) {
   try {
     if (!py::isinstance<py::bool_>(value)) return py::cast<double>(value);
@@ -133,14 +88,14 @@ Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<
       continue;
     }
     double Kitchen::*member = nullptr;
-    std::vector<std::string> known{"name", "law", "covariance"};
+    std::vector<std::string_view> known{"name", "law", "covariance"};
     for (const Parameter& parameter : parameters()) {
       known.emplace_back(parameter.name);
       if (parameter.name == name) member = parameter.value;
     }
     if (member == nullptr) {
       throw InvalidInput("a kitchen has no parameter \"" + name + "\"",
-                         {.path = name, .advice = "" + near_name(name, known)});
+                         {.path = name, .advice = advice_for(name, known)});
     }
     kitchen.*member = number_named(name, value);
   }
@@ -206,19 +161,15 @@ pound, 1959).)");
       .def_readonly("low", &Field::low, "lowest allowed value")
       .def_readonly("high", &Field::high, "highest allowed value")
       .def_property_readonly(
-          "initial",
-          [](const Field& f) -> std::optional<double> {
-            return f.initial == f.initial ? std::optional(f.initial) : std::nullopt;
-          },
-          "default, or None if the input must be given")
-      .def_property_readonly("quantity", [](const Field& f) { return name_of(f.quantity); })
+          "initial", [](const Field& f) { return f.initial; }, "default, or None if the input must be given")
+      .def_property_readonly("quantity", [](const Field& f) { return std::string(name_of(f.quantity)); })
       .def_property_readonly("meaning", [](const Field& f) { return std::string(f.meaning); })
       .def_property_readonly("source", [](const Field& f) { return std::string(f.source); })
       .def("__repr__",
            [](const Field& f) { return "<Field " + std::string(f.name) + " [" + std::string(f.unit) + "]>"; });
   py::class_<Parameter, Field>(module, "Parameter", "A row of the parameter table: a field with its prior.")
       .def_property_readonly(
-          "scale", [](const Parameter& p) { return name_of(p.scale); },
+          "scale", [](const Parameter& p) { return std::string(name_of(p.scale)); },
           "fixed, linear or logarithmic: the coordinate it is learned in")
       .def_readonly("prior_sd", &Parameter::prior_sd,
                     "sd of the value (linear) or of its natural logarithm (logarithmic)");
@@ -232,12 +183,12 @@ pound, 1959).)");
   py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
       .def(py::init([](const std::string& code, const std::string& severity,
                        const std::map<std::string, double>& values, const std::string& text) {
-             return Notice{code, severity_named(severity), {values.begin(), values.end()}, text};
+             return Notice{code, named<Severity>(severity), {values.begin(), values.end()}, text};
            }),
            "code"_a, "severity"_a, "values"_a, "text"_a)
       .def_readonly("code", &Notice::code, "stable, for a program")
       .def_property_readonly(
-          "severity", [](const Notice& n) { return name_of(n.severity); }, "info, caution or warning")
+          "severity", [](const Notice& n) { return std::string(name_of(n.severity)); }, "info, caution or warning")
       .def_property_readonly("values",
                              [](const Notice& n) {
                                NumbersByName d;
@@ -249,7 +200,7 @@ pound, 1959).)");
            [](const Notice& n) {
              py::dict values;
              for (const auto& [k, v] : n.values) values[py::str(k)] = v;
-             return Document("code"_a = n.code, "severity"_a = name_of(n.severity), "values"_a = values,
+             return Document("code"_a = n.code, "severity"_a = std::string(name_of(n.severity)), "values"_a = values,
                              "text"_a = n.text);
            })
       .def("__repr__",

@@ -7,6 +7,7 @@
 #include <ferment/clock/temperature_law.hpp>
 #include <ferment/rise/rise.hpp>
 
+#include "form.hpp"
 #include "numbers.hpp"
 
 using namespace ferment;
@@ -21,8 +22,8 @@ TemperatureLaw law_or_default(const std::optional<Kitchen>& kitchen) {
 }
 
 template <class Law>
-py::class_<Law> bind_law(py::module_& module, const char* name, const char* doc) {
-  return py::class_<Law>(module, name, doc)
+void bind_law(py::module_& module, std::size_t positional = 0) {
+  bind_form<Law>(module, positional)
       .def(
           "factor",
           [](const Law& law, const Number& temperature_c) {
@@ -55,13 +56,11 @@ Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises 
 factor is 0.)");
 }
 
-std::string number(double value) { return py::cast<std::string>(py::repr(py::float_(value))); }
-
 /// A dough from keyword arguments, for functions that take one.
 Dough dough(double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
             double sugar_percent, double gluten_percent, double altitude_m) {
-  return {dough_c,       yeast_percent, yeast_named(yeast), salt_percent,
-          water_percent, sugar_percent, gluten_percent,     altitude_m};
+  return {dough_c,       yeast_percent, named<Yeast>(yeast), salt_percent,
+          water_percent, sugar_percent, gluten_percent,      altitude_m};
 }
 
 /// The arguments that describe a dough, in the order of Dough's members.
@@ -93,20 +92,6 @@ Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
           .altitude_m = in[7]};
 }
 
-Unreachable unreachable_named(const std::string& name) {
-  if (name == "raise") return Unreachable::raise;
-  if (name == "inf") return Unreachable::infinity;
-  throw InvalidInput("unreachable=\"" + name + "\" is unknown",
-                     {.path = "unreachable", .advice = "use \"raise\" for an error or \"inf\" for an infinite time"});
-}
-
-Standing standing_named(const std::string& name) {
-  if (name == "tin") return Standing::tin;
-  if (name == "free") return Standing::free;
-  throw InvalidInput("standing=\"" + name + "\" is unknown",
-                     {.path = "standing", .advice = "use \"tin\" for a tin or tub, or \"free\""});
-}
-
 Document to_dict(const Explanation& e) {
   py::list factors;
   for (const Factor& f : e.factors)
@@ -128,48 +113,18 @@ std::string repr(const Explanation& e) {
 }  // namespace
 
 void bind_laws(py::module_& module) {
-  bind_law<ConstantQ10>(module, "ConstantQ10", "Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.")
-      .def(py::init<double>(), "q10"_a = ConstantQ10{}.q10)
-      .def_readonly("q10", &ConstantQ10::q10)
-      .def("__repr__", [](const ConstantQ10& l) { return "ConstantQ10(q10=" + number(l.q10) + ")"; });
-  bind_law<Arrhenius>(module, "Arrhenius",
-                      "Factor exp(-(Ea/R)(1/T - 1/298.15 K)), Ea in kJ/mol. Honest for 18 to 32 °C only.")
-      .def(py::init<double>(), "activation_energy_kj"_a = Arrhenius{}.activation_energy_kj)
-      .def_readonly("activation_energy_kj", &Arrhenius::activation_energy_kj)
-      .def("__repr__",
-           [](const Arrhenius& l) { return "Arrhenius(activation_energy_kj=" + number(l.activation_energy_kj) + ")"; });
-  bind_law<SquareRoot>(
-      module, "SquareRoot",
-      "Factor proportional to [(T - Tmin)(1 - exp(c(T - Tmax)))]^2 (Ratkowsky et al. 1983), 0 outside.")
-      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = SquareRoot{}.t_min_c,
-           "t_max_c"_a = SquareRoot{}.t_max_c, "decline_per_k"_a = SquareRoot{}.decline_per_k)
-      .def_readonly("t_min_c", &SquareRoot::t_min_c)
-      .def_readonly("t_max_c", &SquareRoot::t_max_c)
-      .def_readonly("decline_per_k", &SquareRoot::decline_per_k)
-      .def("__repr__", [](const SquareRoot& l) {
-        return "SquareRoot(t_min_c=" + number(l.t_min_c) + ", t_max_c=" + number(l.t_max_c) +
-               ", decline_per_k=" + number(l.decline_per_k) + ")";
-      });
-  bind_law<Cardinal>(
-      module, "Cardinal",
-      "Cardinal temperatures with inflexion (Rosso et al. 1993), 0 outside (Tmin, Tmax). The default law.")
-      .def(py::init<double, double, double>(), py::kw_only(), "t_min_c"_a = Cardinal{}.t_min_c,
-           "t_opt_c"_a = Cardinal{}.t_opt_c, "t_max_c"_a = Cardinal{}.t_max_c)
-      .def_readonly("t_min_c", &Cardinal::t_min_c)
-      .def_readonly("t_opt_c", &Cardinal::t_opt_c)
-      .def_readonly("t_max_c", &Cardinal::t_max_c)
-      .def("__repr__", [](const Cardinal& l) {
-        return "Cardinal(t_min_c=" + number(l.t_min_c) + ", t_opt_c=" + number(l.t_opt_c) +
-               ", t_max_c=" + number(l.t_max_c) + ")";
-      });
+  bind_law<ConstantQ10>(module, 1);
+  bind_law<Arrhenius>(module, 1);
+  bind_law<SquareRoot>(module);
+  bind_law<Cardinal>(module);
 }
 
 void bind_clock(py::module_& module) {
-  const double salt = field::salt_percent.initial;
-  const double water = field::water_percent.initial;
-  const double sugar = field::sugar_percent.initial;
-  const double gluten = field::gluten_percent.initial;
-  const double altitude = field::altitude_m.initial;
+  const double salt = *field::salt_percent.initial;
+  const double water = *field::water_percent.initial;
+  const double sugar = *field::sugar_percent.initial;
+  const double gluten = *field::gluten_percent.initial;
+  const double altitude = *field::altitude_m.initial;
   const auto number_of = [](double value) { return py::float_(value); };
 
   module.def(
@@ -201,8 +156,8 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
          const std::string& unreachable) {
         const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
                                        water_percent, sugar_percent, gluten_percent, altitude_m};
-        const Yeast kind = yeast_named(yeast);
-        const Unreachable policy = unreachable_named(unreachable);
+        const Yeast kind = named<Yeast>(yeast);
+        const Unreachable policy = named<Unreachable>(unreachable);
         Inputs inputs;
         inputs.add(field::rise_percent, rise_percent);
         arguments.add_to(inputs);
@@ -232,7 +187,7 @@ message names the first index and the count. Source: clock, gas and retention of
          const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen) {
         const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
                                        water_percent, sugar_percent, gluten_percent, altitude_m};
-        const Yeast kind = yeast_named(yeast);
+        const Yeast kind = named<Yeast>(yeast);
         Inputs inputs;
         inputs.add(field::time_h, time_h);
         arguments.add_to(inputs);
@@ -312,7 +267,7 @@ al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
       [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
          const std::string& unreachable, const std::optional<Kitchen>& kitchen) {
         const TemperatureLaw law = law_or_default(kitchen);
-        const Unreachable policy = unreachable_named(unreachable);
+        const Unreachable policy = named<Unreachable>(unreachable);
         return Inputs()
             .add(field::equivalent_h, equivalent_h)
             .add(field::start_c, start_c)
@@ -422,40 +377,19 @@ Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % 
 sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
 Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
 
-  py::class_<Dough>(module, "Dough",
-                    R"(One dough at one temperature, for the functions between two moments of a process.
-
-Args as in hours_to_rise. Nothing is checked before it is used.)")
-      .def(py::init(&dough), py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
-           "salt_percent"_a = salt, "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten,
-           "altitude_m"_a = altitude)
-      .def_readonly("dough_c", &Dough::dough_c)
-      .def_readonly("yeast_percent", &Dough::yeast_percent)
-      .def_property_readonly("yeast", [](const Dough& d) { return std::string(name_of(d.yeast)); })
-      .def_readonly("salt_percent", &Dough::salt_percent)
-      .def_readonly("water_percent", &Dough::water_percent)
-      .def_readonly("sugar_percent", &Dough::sugar_percent)
-      .def_readonly("gluten_percent", &Dough::gluten_percent)
-      .def_readonly("altitude_m", &Dough::altitude_m)
-      .def(
-          "at",
-          [](const Dough& d, double dough_c) {
-            Dough other = d;
-            other.dough_c = dough_c;
-            return other;
-          },
-          "dough_c"_a, "the same dough at another temperature, °C")
-      .def("__repr__", [](const Dough& d) {
-        return "Dough(dough_c=" + number(d.dough_c) + ", yeast_percent=" + number(d.yeast_percent) + ", yeast='" +
-               std::string(name_of(d.yeast)) + "', salt_percent=" + number(d.salt_percent) +
-               ", water_percent=" + number(d.water_percent) + ", sugar_percent=" + number(d.sugar_percent) +
-               ", gluten_percent=" + number(d.gluten_percent) + ", altitude_m=" + number(d.altitude_m) + ")";
-      });
+  bind_form<Dough>(module).def(
+      "at",
+      [](const Dough& d, double dough_c) {
+        Dough other = d;
+        other.dough_c = dough_c;
+        return other;
+      },
+      "dough_c"_a, "the same dough at another temperature, °C");
   module.def(
       "over_proof_ratio",
       [](const Dough& d, const std::string& standing, bool final_proof, double start_ratio,
          const std::optional<Kitchen>& k) {
-        return over_proof_ratio(d, standing_named(standing), final_proof, start_ratio, kitchen_or_default(k));
+        return over_proof_ratio(d, named<Standing>(standing), final_proof, start_ratio, kitchen_or_default(k));
       },
       "dough"_a, py::kw_only(), "standing"_a, "final_proof"_a, "start_ratio"_a = 1.0, "kitchen"_a = py::none(),
       "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". "

@@ -11,7 +11,6 @@
 #include <ferment/forecast/questions.hpp>
 
 #include "numbers.hpp"
-#include "values.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -153,8 +152,9 @@ yeast_for.)");
   def_question<std::string>(
       module, "room_for",
       [](const Process& process, const Wanted& wanted, const std::string& air, const Kitchen& kitchen,
-         const MaybeState& state,
-         const ForecastOptions& options) { return room_for(process, wanted, air_named(air), kitchen, state, options); },
+         const MaybeState& state, const ForecastOptions& options) {
+        return room_for(process, wanted, named<Air>(air), kitchen, state, options);
+      },
       R"(Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
 air up to the stage.
 

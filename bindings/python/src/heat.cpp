@@ -3,8 +3,8 @@
 #include <ferment/heat/mixing.hpp>
 #include <ferment/heat/properties.hpp>
 
+#include "form.hpp"
 #include "numbers.hpp"
-#include "values.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -23,29 +23,11 @@ auto property(double (*of)(const Composition&, double)) {
 }
 
 void bind_properties(py::module_& module) {
-  py::class_<Composition> composition(
-      module, "Composition",
-      R"(What a food is made of, as mass fractions that sum to 1, and the heat properties that follow.
-
-Args: fractions of the weight, 0 to 1; carbohydrate without fibre. The methods raise InvalidInput unless they sum to 1
-(± 0.02). Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no
-freezing.)");
-  composition
-      .def(py::init([](double water, double protein, double fat, double carbohydrate, double fibre, double ash) {
-             return Composition{water, protein, fat, carbohydrate, fibre, ash};
-           }),
-           py::kw_only(), "water"_a = 0.0, "protein"_a = 0.0, "fat"_a = 0.0, "carbohydrate"_a = 0.0, "fibre"_a = 0.0,
-           "ash"_a = 0.0)
+  bind_form<Composition>(module)
       .def_static(
           "of", [](const std::string& ingredient) { return ingredient_named(ingredient).composition; }, "ingredient"_a,
           "That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming "
           "the known ones.")
-      .def_readonly("water", &Composition::water)
-      .def_readonly("protein", &Composition::protein)
-      .def_readonly("fat", &Composition::fat)
-      .def_readonly("carbohydrate", &Composition::carbohydrate)
-      .def_readonly("fibre", &Composition::fibre)
-      .def_readonly("ash", &Composition::ash)
       .def("with_moisture", &with_moisture, "moisture_percent"_a,
            "The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput.")
       .def("specific_heat", property(specific_heat), "temperature_c"_a,
@@ -57,7 +39,6 @@ freezing.)");
            "InvalidInput.")
       .def("diffusivity", property(diffusivity), "temperature_c"_a,
            "m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.");
-  add_value_methods(composition, 0, {"water", "protein", "fat", "carbohydrate", "fibre", "ash"});
   module.def("conductivity_with_gas", &conductivity_with_gas, "conductivity_w_per_m_k"_a, "gas_fraction"_a,
              R"(Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
 
@@ -72,23 +53,7 @@ memory).)");
 }
 
 void bind_mixing(py::module_& module) {
-  using Optional = std::optional<double>;
-  py::class_<Bowl> bowl(module, "Bowl", R"(The bowl the dough is mixed in, with its hook or paddle.
-
-Args: material: see bowl_materials(). mass_g: g. temperature_c: °C, the room's if not given. contact: share of it that
-comes to the dough's temperature. Raises InvalidInput for an unknown material; the rest is checked when it is used.)");
-  bowl.def(py::init([](const std::string& material, double mass_g, Optional temperature_c, double contact) {
-             const Bowl made{material, mass_g, temperature_c, contact};
-             heat_capacity_kj(made);
-             return made;
-           }),
-           "material"_a = "steel", "mass_g"_a = 0.0, py::kw_only(), "temperature_c"_a = py::none(),
-           "contact"_a = Bowl{}.contact)
-      .def_readonly("material", &Bowl::material)
-      .def_readonly("mass_g", &Bowl::mass_g)
-      .def_readonly("temperature_c", &Bowl::temperature_c)
-      .def_readonly("contact", &Bowl::contact);
-  add_value_methods(bowl, 0, {"material", "mass_g", "temperature_c", "contact"});
+  bind_form<Bowl>(module, 2);
   module.def(
       "bowl_materials",
       [] {
@@ -117,51 +82,9 @@ comes to the dough's temperature. Raises InvalidInput for an unknown material; t
       "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); },
       "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
 
-  py::class_<ByMethod> by_method(
-      module, "ByMethod",
-      R"(Mixing heat from a method and its minutes; hydration and exchange with the room come on top.
-
-Args: method: see mixing_methods(). minutes: min, the usual time if not given. hydration_kj_per_kg: kJ per kg of flour,
-by its moisture if not given. Raises InvalidInput for an unknown method; the rest is checked when it is used.)");
-  by_method
-      .def(py::init([](const std::string& method, Optional minutes, Optional hydration_kj_per_kg) {
-             mixing_method_named(method);
-             return ByMethod{method, minutes, hydration_kj_per_kg};
-           }),
-           "method"_a, "minutes"_a = py::none(), py::kw_only(), "hydration_kj_per_kg"_a = py::none())
-      .def_readonly("method", &ByMethod::method)
-      .def_readonly("minutes", &ByMethod::minutes)
-      .def_readonly("hydration_kj_per_kg", &ByMethod::hydration_kj_per_kg);
-  add_value_methods(by_method, 1, {"method", "minutes", "hydration_kj_per_kg"});
-
-  py::class_<ByWork> by_work(module, "ByWork", R"(Mixing heat from known work; hydration comes on top.
-
-Args: work_kj_per_kg: kJ per kg of dough, 1 Wh/kg is 3.6. hydration_kj_per_kg: kJ per kg of flour, by its moisture if
-not given. Checked when it is used.)");
-  by_work
-      .def(py::init([](double work_kj_per_kg, Optional hydration_kj_per_kg) {
-             return ByWork{work_kj_per_kg, hydration_kj_per_kg};
-           }),
-           "work_kj_per_kg"_a, py::kw_only(), "hydration_kj_per_kg"_a = py::none())
-      .def_readonly("work_kj_per_kg", &ByWork::work_kj_per_kg)
-      .def_readonly("hydration_kj_per_kg", &ByWork::hydration_kj_per_kg);
-  add_value_methods(by_work, 1, {"work_kj_per_kg", "hydration_kj_per_kg"});
-
-  py::class_<ByNetGain> by_net_gain(module, "ByNetGain",
-                                    R"(One number from logged batches in place of work, hydration and losses.
-
-Args: net_gain_kj_per_kg: kJ per kg of dough, see net_gain_from_batches. sd_kj_per_kg: its spread from batch to batch.
-minutes: min of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain. Checked when
-it is used.)");
-  by_net_gain
-      .def(py::init([](double net_gain_kj_per_kg, double sd_kj_per_kg, double minutes) {
-             return ByNetGain{net_gain_kj_per_kg, sd_kj_per_kg, minutes};
-           }),
-           "net_gain_kj_per_kg"_a, "sd_kj_per_kg"_a = ByNetGain{}.sd_kj_per_kg, "minutes"_a = 0.0)
-      .def_readonly("net_gain_kj_per_kg", &ByNetGain::net_gain_kj_per_kg)
-      .def_readonly("sd_kj_per_kg", &ByNetGain::sd_kj_per_kg)
-      .def_readonly("minutes", &ByNetGain::minutes);
-  add_value_methods(by_net_gain, 1, {"net_gain_kj_per_kg", "sd_kj_per_kg", "minutes"});
+  bind_form<ByMethod>(module, 2);
+  bind_form<ByWork>(module, 1);
+  bind_form<ByNetGain>(module, 3);
 
   py::class_<BatchMean> batches(module, "BatchMean",
                                 "A number found from several batches: mean, sd (None from one batch) and each.");
@@ -171,11 +94,21 @@ it is used.)");
       .def_readonly("mean", &BatchMean::mean)
       .def_readonly("sd", &BatchMean::sd, "from batch to batch; None from one batch")
       .def_readonly("each", &BatchMean::each);
-  add_value_methods(batches, 1, {"each"}, false);
   batches
       .def(
           "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); },
           "mean, sd and each.")
+      .def("__eq__",
+           [](const BatchMean& a, const py::object& b) {
+             return py::isinstance<BatchMean>(b) && a.each == py::cast<const BatchMean&>(b).each;
+           })
+      .def("__hash__", [](const BatchMean& b) { return py::hash(py::tuple(py::cast(b.each))); })
+      .def("__repr__",
+           [](const BatchMean& b) {
+             return "BatchMean(each=" + py::cast<std::string>(py::repr(py::cast(b.each))) + ")";
+           })
+      .def(py::pickle([](const BatchMean& b) { return py::make_tuple(b.each); },
+                      [](const py::tuple& t) { return mean_of_batches(py::cast<std::vector<double>>(t[0])); }))
       .def("__str__", [](const BatchMean& b) {
         return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " +
                std::to_string(b.each.size()) + (b.each.size() == 1 ? " batch" : " batches");

@@ -5,8 +5,9 @@
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
 
+#include "calls.hpp"
+#include "form.hpp"
 #include "numbers.hpp"
-#include "values.hpp"
 
 namespace {
 
@@ -214,4 +215,6 @@ PYBIND11_MODULE(_core, module) {
   bind_process(module);
   bind_simulate(module);
   bind_forecast(module);
+  bind_forms(module);
+  finish_calls(module);
 }

@@ -60,6 +60,17 @@ struct type_caster<Time> : argument_caster<Time> {
 
 }  // namespace pybind11::detail
 
+/// One time: a number of hours or a timedelta.
+struct Duration {
+  py::object object;
+};
+namespace pybind11::detail {
+template <>
+struct type_caster<Duration> : argument_caster<Duration> {
+  static constexpr auto name = const_name("float | datetime.timedelta");
+};
+}  // namespace pybind11::detail
+
 using Document = py::typing::Dict<py::str, py::object>;
 using NumbersByName = py::typing::Dict<py::str, py::float_>;
 
@@ -192,6 +203,9 @@ void for_each_value(const ferment::Values& values, std::span<double> out, Of of)
 /// A list, array or series as a column of numbers. Throws InvalidInput if it is not one.
 std::vector<double> column_of(const ferment::Field& field, const Number& argument);
 std::vector<double> column_of(const ferment::Field& field, const Time& argument);
+
+/// Hours of a duration, or one number; the field names the input in messages. Throws InvalidInput unless it is one.
+double hours_of(const ferment::Field& field, const Duration& argument);
 
 /// A number with at most four digits, for texts.
 std::string short_number(double value);

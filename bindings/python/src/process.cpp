@@ -7,8 +7,8 @@
 #include <ferment/process/step.hpp>
 #include <ferment/process/water.hpp>
 
+#include "form.hpp"
 #include "numbers.hpp"
-#include "values.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -16,144 +16,49 @@ using namespace pybind11::literals;
 namespace {
 
 using Optional = std::optional<double>;
-using AnyMixing = std::variant<std::string, ByMethod, ByWork, ByNetGain>;
-
-std::optional<Mixing> mixing_of(const std::optional<AnyMixing>& given) {
-  if (!given) return std::nullopt;
-  return std::visit(
-      [](const auto& mixing) -> Mixing {
-        if constexpr (std::is_same_v<std::decay_t<decltype(mixing)>, std::string>) {
-          mixing_method_named(mixing);
-          return ByMethod{.method = mixing};
-        } else {
-          return mixing;
-        }
-      },
-      *given);
-}
-
-/// The grams of a formula that stand alone, by name.
-constexpr std::array formula_grams{
-    std::pair{"flour_g", &Formula::flour_g},
-    std::pair{"water_g", &Formula::water_g},
-    std::pair{"ice_g", &Formula::ice_g},
-    std::pair{"gluten_g", &Formula::gluten_g},
-    std::pair{"salt_g", &Formula::salt_g},
-    std::pair{"sugar_g", &Formula::sugar_g},
-    std::pair{"milk_g", &Formula::milk_g},
-    std::pair{"egg_g", &Formula::egg_g},
-    std::pair{"butter_g", &Formula::butter_g},
-    std::pair{"oil_g", &Formula::oil_g},
-    std::pair{"instant_g", &Formula::instant_g},
-    std::pair{"active_dry_g", &Formula::active_dry_g},
-    std::pair{"compressed_g", &Formula::compressed_g},
-};
-
 Mix with_formula(Mix mix, Formula formula) {
   mix.formula = std::move(formula);
-  require_mix(mix);
+  require(mix);
+  return mix;
+}
+
+void copy_member(const Row& row, const void* from, void* to) {
+  row.clear(to);
+  for (std::size_t i = 0; i < row.size(from); ++i) row.add(to, row.item(from, i), row.choice(from, i));
+}
+
+/// The formula of a mix given in percent of the flour, and what else the mix has.
+Mix from_percent(const py::kwargs& keywords) {
+  const Form& percent_form = form_of<PercentFormula>();
+  py::dict percents, others;
+  for (const auto& [name, value] : keywords) {
+    const auto text = py::cast<std::string>(name);
+    if (find_row(percent_form, text) != nullptr) {
+      percents[name] = value;
+    } else if (find_row(form_of<Formula>(), text) != nullptr && text.ends_with("_g")) {
+      throw InvalidInput(text + " beside percent: the formula is in percent of flour_g",
+                         {.path = text, .advice = "give the percent, or all in grams with Mix(...)"});
+    } else {
+      others[name] = value;
+    }
+  }
+  PercentFormula percent = *static_cast<const PercentFormula*>(percent_form.blank.get());
+  fill(percent_form, &percent, 0, py::args(), percents);
+  const Formula made = formula_from_percent(percent);
+  Mix mix = *static_cast<const Mix*>(form_of<Mix>().blank.get());
+  mix.formula.flour_g = 1;  // stands in while the others are read
+  fill(form_of<Mix>(), &mix, 0, py::args(), others);
+  for (const Row& row : form_of<Formula>().rows) {
+    if (!row.name.ends_with("_c")) copy_member(row, &made, &mix.formula);
+  }
+  require(mix);
   return mix;
 }
 
 void bind_mix(py::module_& module) {
-  py::class_<Mix> mix(module, "Mix",
-                      R"(One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. A value.
-
-Args:
-    room_c: °C; whatever has no temperature of its own has the room's. Needed unless dough_c is given.
-    flour_g, gluten_g, water_g, ice_g, salt_g, sugar_g, milk_g, egg_g, butter_g, oil_g, instant_g, active_dry_g,
-compressed_g: g. flour_g is bread flour; water_g the main water, whose temperature is asked for. flours, waters,
-preferments: lists of Flour, Water and Preferment besides. flour_c, water_c, tap_c, ice_c, milk_c, egg_c, butter_c: °C;
-tap_c is needed to plan ice. bowl: Bowl. mixing: the name of a method, ByMethod, ByWork or ByNetGain; kneading by hand
-if not given. heat_of_solution: salt and sugar cool as they dissolve. rest_h: h or a timedelta that flour, water, milk
-and egg rest before all else joins. heat_loss_w_per_k: W/K of the covered dough in its bowl, estimated from its weight
-if not given. doughs: list of State, doughs of other processes that are mixed in as they are. dough_c: °C measured at
-the end of mixing, in place of the heat balance's. yeast_unwetted: active dry yeast is stirred in dry. In a process it
-joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
-Raises InvalidInput.)");
-  mix.def(py::init(
-              [](Optional room_c, double flour_g, const std::vector<Flour>& flours, double gluten_g, double water_g,
-                 const std::vector<Water>& waters, double ice_g, const std::vector<Preferment>& preferments,
-                 double salt_g, double sugar_g, double milk_g, double egg_g, double butter_g, double oil_g,
-                 double instant_g, double active_dry_g, double compressed_g, Optional flour_c, Optional water_c,
-                 Optional tap_c, double ice_c, Optional milk_c, Optional egg_c, Optional butter_c, const Bowl& bowl,
-                 const std::optional<AnyMixing>& mixing, bool heat_of_solution, const Duration& rest_h,
-                 Optional heat_loss_w_per_k, const std::vector<State>& doughs, Optional dough_c, bool yeast_unwetted) {
-                const Mix made{.formula = {.flour_g = flour_g,
-                                           .flours = flours,
-                                           .gluten_g = gluten_g,
-                                           .water_g = water_g,
-                                           .waters = waters,
-                                           .ice_g = ice_g,
-                                           .preferments = preferments,
-                                           .salt_g = salt_g,
-                                           .sugar_g = sugar_g,
-                                           .milk_g = milk_g,
-                                           .egg_g = egg_g,
-                                           .butter_g = butter_g,
-                                           .oil_g = oil_g,
-                                           .instant_g = instant_g,
-                                           .active_dry_g = active_dry_g,
-                                           .compressed_g = compressed_g},
-                               .room_c = room_c.value_or(Mix{}.room_c),
-                               .flour_c = flour_c,
-                               .water_c = water_c,
-                               .tap_c = tap_c,
-                               .ice_c = ice_c,
-                               .milk_c = milk_c,
-                               .egg_c = egg_c,
-                               .butter_c = butter_c,
-                               .bowl = bowl,
-                               .mixing = mixing_of(mixing),
-                               .heat_of_solution = heat_of_solution,
-                               .rest_h = hours_of(field::rest_h, rest_h),
-                               .heat_loss_w_per_k = heat_loss_w_per_k,
-                               .doughs = doughs,
-                               .dough_c = dough_c,
-                               .yeast_unwetted = yeast_unwetted};
-                if (!room_c && !dough_c) {
-                  throw InvalidInput("a mix needs the temperature of the room, room_c",
-                                     {.path = "room_c", .advice = "or dough_c, measured at the end of mixing"});
-                }
-                require_mix(made);
-                return made;
-              }),
-          py::kw_only(), "room_c"_a = py::none(), "flour_g"_a = 0.0, "flours"_a = std::vector<Flour>{},
-          "gluten_g"_a = 0.0, "water_g"_a = 0.0, "waters"_a = std::vector<Water>{}, "ice_g"_a = 0.0,
-          "preferments"_a = std::vector<Preferment>{}, "salt_g"_a = 0.0, "sugar_g"_a = 0.0, "milk_g"_a = 0.0,
-          "egg_g"_a = 0.0, "butter_g"_a = 0.0, "oil_g"_a = 0.0, "instant_g"_a = 0.0, "active_dry_g"_a = 0.0,
-          "compressed_g"_a = 0.0, "flour_c"_a = py::none(), "water_c"_a = py::none(), "tap_c"_a = py::none(),
-          "ice_c"_a = Mix{}.ice_c, "milk_c"_a = py::none(), "egg_c"_a = py::none(), "butter_c"_a = py::none(),
-          "bowl"_a = Bowl{}, "mixing"_a = py::none(), "heat_of_solution"_a = true, "rest_h"_a = 0.0,
-          "heat_loss_w_per_k"_a = py::none(), "doughs"_a = std::vector<State>{}, "dough_c"_a = py::none(),
-          "yeast_unwetted"_a = false);
-  std::vector<std::string> names{"room_c"};
-  for (const auto& [name, member] : formula_grams) {
-    mix.def_property_readonly(name, [member = member](const Mix& m) { return m.formula.*member; });
-    names.emplace_back(name);
-  }
-  mix.def_property_readonly("flours", [](const Mix& m) { return m.formula.flours; })
-      .def_property_readonly("waters", [](const Mix& m) { return m.formula.waters; })
-      .def_property_readonly("preferments", [](const Mix& m) { return m.formula.preferments; })
-      .def_property_readonly("room_c",
-                             [](const Mix& m) { return std::isnan(m.room_c) ? std::nullopt : Optional(m.room_c); })
-      .def_readonly("flour_c", &Mix::flour_c)
-      .def_readonly("water_c", &Mix::water_c)
-      .def_readonly("tap_c", &Mix::tap_c)
-      .def_readonly("ice_c", &Mix::ice_c)
-      .def_readonly("milk_c", &Mix::milk_c)
-      .def_readonly("egg_c", &Mix::egg_c)
-      .def_readonly("butter_c", &Mix::butter_c)
-      .def_readonly("bowl", &Mix::bowl)
-      .def_readonly("mixing", &Mix::mixing)
-      .def_readonly("heat_of_solution", &Mix::heat_of_solution)
-      .def_readonly("rest_h", &Mix::rest_h)
-      .def_readonly("heat_loss_w_per_k", &Mix::heat_loss_w_per_k)
-      .def_readonly("doughs", &Mix::doughs)
-      .def_readonly("dough_c", &Mix::dough_c)
-      .def_readonly("yeast_unwetted", &Mix::yeast_unwetted)
-      .def_property_readonly(
-          "percent", [](const Mix& m) { return percent_of(m.formula); }, "the mix in baker's percent")
+  py::class_<Mix> mix = bind_form<Mix>(module);
+  mix.def_property_readonly(
+         "percent", [](const Mix& m) { return percent_of(m.formula); }, "the mix in baker's percent")
       .def(
           "scaled_to",
           [](const Mix& m, double pieces, double piece_g, double loss_percent) {
@@ -168,58 +73,20 @@ usual). Raises InvalidInput.)")
       .def(
           "with_yeast",
           [](const Mix& m, const std::string& yeast) {
-            return with_formula(m, with_yeast(m.formula, yeast_named(yeast)));
+            return with_formula(m, with_yeast(m.formula, named<Yeast>(yeast)));
           },
           "yeast"_a, "The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput.")
       .def("with_water", &with_water, "plan"_a, "The mix with a plan's water and ice in it.");
-  for (const char* name :
-       {"flours", "waters", "preferments", "flour_c", "water_c", "tap_c", "ice_c", "milk_c", "egg_c", "butter_c",
-        "bowl", "mixing", "heat_of_solution", "rest_h", "heat_loss_w_per_k", "doughs", "dough_c", "yeast_unwetted"}) {
-    names.emplace_back(name);
-  }
-  add_value_methods(mix, 0, names);
-
-  mix.def_static(
-      "from_percent",
-      [](double flour_g, const std::vector<FlourShare>& flours, double water_percent, const std::vector<Water>& waters,
-         const std::vector<Preferment>& preferments, double salt_percent, double sugar_percent, double gluten_percent,
-         double milk_percent, double egg_percent, double butter_percent, double oil_percent, double instant_percent,
-         double active_dry_percent, double compressed_percent, const py::KWArgs<py::object>& others) {
-        const Formula formula = formula_from_percent({.flour_g = flour_g,
-                                                      .flours = flours,
-                                                      .water_percent = water_percent,
-                                                      .waters = waters,
-                                                      .preferments = preferments,
-                                                      .salt_percent = salt_percent,
-                                                      .sugar_percent = sugar_percent,
-                                                      .gluten_percent = gluten_percent,
-                                                      .milk_percent = milk_percent,
-                                                      .egg_percent = egg_percent,
-                                                      .butter_percent = butter_percent,
-                                                      .oil_percent = oil_percent,
-                                                      .instant_percent = instant_percent,
-                                                      .active_dry_percent = active_dry_percent,
-                                                      .compressed_percent = compressed_percent});
-        for (const auto& [name, member] : formula_grams) {
-          if (others.contains(name)) {
-            throw InvalidInput(std::string(name) + " beside percent: the formula is in percent of flour_g",
-                               {.path = name, .advice = "give the percent, or all in grams with Mix(...)"});
-          }
-        }
-        const py::object bare = py::module_::import("libferment._core").attr("Mix")("flour_g"_a = 1.0, **others);
-        return with_formula(py::cast<Mix>(bare), formula);
-      },
-      py::kw_only(), "flour_g"_a, "flours"_a = std::vector<FlourShare>{},
-      "water_percent"_a = PercentFormula{}.water_percent, "waters"_a = std::vector<Water>{},
-      "preferments"_a = std::vector<Preferment>{}, "salt_percent"_a = PercentFormula{}.salt_percent,
-      "sugar_percent"_a = 0.0, "gluten_percent"_a = 0.0, "milk_percent"_a = 0.0, "egg_percent"_a = 0.0,
-      "butter_percent"_a = 0.0, "oil_percent"_a = 0.0, "instant_percent"_a = 0.0, "active_dry_percent"_a = 0.0,
-      "compressed_percent"_a = 0.0,
-      R"(A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
+  py::options options;
+  options.disable_function_signatures();
+  mix.def_static("from_percent", &from_percent,
+                 (signature_of(form_of<PercentFormula>(), "from_percent", 0, {}, ", **others") +
+                  R"(A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
 Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if empty.
 water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as
-Mix. Raises InvalidInput, also for percent of the whole dough.)");
+Mix. Raises InvalidInput, also for percent of the whole dough.)")
+                     .c_str());
 }
 
 struct PlanNumber {
@@ -412,7 +279,7 @@ void bind_process(py::module_& module) {
          const std::optional<Kitchen>& kitchen) {
         return cautions({.dough_c = dough_c,
                          .yeast_percent = yeast_percent,
-                         .yeast = yeast_named(yeast),
+                         .yeast = named<Yeast>(yeast),
                          .salt_percent = salt_percent,
                          .water_percent = water_percent,
                          .sugar_percent = sugar_percent,

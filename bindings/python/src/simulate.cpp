@@ -4,8 +4,8 @@
 #include <ferment/base/error.hpp>
 #include <ferment/process/simulate.hpp>
 
+#include "form.hpp"
 #include "numbers.hpp"
-#include "values.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -13,96 +13,6 @@ using namespace pybind11::literals;
 namespace {
 
 using Optional = std::optional<double>;
-using Range = std::optional<std::pair<double, double>>;
-
-Standing standing_named(const std::string& name) {
-  if (name == "tin") return Standing::tin;
-  if (name == "free") return Standing::free;
-  throw InvalidInput("standing \"" + name + "\" is unknown",
-                     {.path = "standing", .advice = "write \"tin\" (also for a tub) or \"free\""});
-}
-
-std::variant<UntilTime, UntilRise> end_of(const std::optional<Duration>& until_h, Optional until_rise_percent) {
-  if (until_h.has_value() == until_rise_percent.has_value()) {
-    throw InvalidInput("a stage ends by until_h or by until_rise_percent, one of the two", {.path = "until_h"});
-  }
-  if (until_h) return UntilTime{hours_of(field::until_h, *until_h)};
-  return UntilRise{*until_rise_percent};
-}
-
-void bind_stage(py::module_& module) {
-  py::class_<Stage> stage(
-      module, "Stage", R"(Time passes in some surroundings until a time or a rise, then the dough is handled. A value.
-
-Args: name. piece: Piece, all of the dough in a tub if not given. surroundings: Surroundings. until_h: h from the
-stage's start, or a timedelta; or until_rise_percent: volume gained since then, %. folds_h: list of h from the stage's
-start. handling: list of "fold", "divide", "round", "mould", what ends the stage. standing: "tin" (also a tub) or
-"free", and final_proof: for the over-proof limit. acceptable_rise_percent: (lowest, highest), %. Raises
-InvalidInput.)");
-  stage
-      .def(py::init([](const std::string& name, const Piece& piece, const Surroundings& surroundings,
-                       const std::optional<Duration>& until_h, Optional until_rise_percent,
-                       const std::vector<double>& folds_h, const std::vector<std::string>& handling,
-                       const std::string& standing, bool final_proof, const Range& acceptable_rise_percent) {
-             Stage made{.name = name,
-                        .piece = piece,
-                        .surroundings = surroundings,
-                        .until = end_of(until_h, until_rise_percent),
-                        .folds_h = folds_h,
-                        .handling = {},
-                        .standing = standing_named(standing),
-                        .final_proof = final_proof,
-                        .acceptable_rise_percent = acceptable_rise_percent};
-             for (const std::string& action : handling) made.handling.push_back(handling_named(action));
-             require_stage(made);
-             return made;
-           }),
-           "name"_a, py::kw_only(), "piece"_a = Piece{}, "surroundings"_a, "until_h"_a = py::none(),
-           "until_rise_percent"_a = py::none(), "folds_h"_a = std::vector<double>{},
-           "handling"_a = std::vector<std::string>{}, "standing"_a = "tin", "final_proof"_a = false,
-           "acceptable_rise_percent"_a = py::none())
-      .def_readonly("name", &Stage::name)
-      .def_readonly("piece", &Stage::piece)
-      .def_readonly("surroundings", &Stage::surroundings)
-      .def_property_readonly("until_h",
-                             [](const Stage& s) {
-                               const auto* time = std::get_if<UntilTime>(&s.until);
-                               return time != nullptr ? Optional(time->hours) : std::nullopt;
-                             })
-      .def_property_readonly("until_rise_percent",
-                             [](const Stage& s) {
-                               const auto* rise = std::get_if<UntilRise>(&s.until);
-                               return rise != nullptr ? Optional(rise->rise_percent) : std::nullopt;
-                             })
-      .def_readonly("folds_h", &Stage::folds_h)
-      .def_property_readonly("handling",
-                             [](const Stage& s) {
-                               std::vector<std::string> names;
-                               for (const Handling handling : s.handling) names.emplace_back(name_of(handling));
-                               return names;
-                             })
-      .def_property_readonly("standing",
-                             [](const Stage& s) -> std::string { return s.standing == Standing::tin ? "tin" : "free"; })
-      .def_readonly("final_proof", &Stage::final_proof)
-      .def_readonly("acceptable_rise_percent", &Stage::acceptable_rise_percent);
-  add_value_methods(stage, 3,
-                    {"name", "surroundings", "until_h", "piece", "until_rise_percent", "folds_h", "handling",
-                     "standing", "final_proof", "acceptable_rise_percent"});
-
-  py::class_<Process> process(module, "Process", R"(What happens to a dough, step after step. A value.
-
-Args: steps: list of Mix and Stage. start_h: h, of the hour axis: 0, or the hour of the day it begins. altitude_m: m,
-of the kitchen. Checked when it is simulated.)");
-  process
-      .def(py::init([](std::vector<Step> steps, double start_h, double altitude_m) {
-             return Process{std::move(steps), start_h, altitude_m};
-           }),
-           "steps"_a, py::kw_only(), "start_h"_a = 0.0, "altitude_m"_a = 0.0)
-      .def_readonly("steps", &Process::steps)
-      .def_readonly("start_h", &Process::start_h)
-      .def_readonly("altitude_m", &Process::altitude_m);
-  add_value_methods(process, 1, {"steps", "start_h", "altitude_m"});
-}
 
 Document to_dict(const StageResult& r) {
   return Document("name"_a = r.name, "start_h"_a = r.start_h, "end_h"_a = r.end_h, "start_c"_a = r.start_c,
@@ -219,7 +129,8 @@ severe first.)");
 }  // namespace
 
 void bind_simulate(py::module_& module) {
-  bind_stage(module);
+  bind_form<Stage>(module, 1);
+  bind_form<Process>(module, 1);
   bind_timeline(module);
   module.def(
       "simulate",

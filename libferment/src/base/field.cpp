@@ -160,4 +160,14 @@ void require(const Field& field, const Values& values) {
   throw InvalidInput(problem, std::move(detail));
 }
 
+template <>
+const Names& names_of<Quantity>() {
+  static constexpr std::string_view list[] = {"temperature", "temperature_difference",
+                                              "percent",     "duration",
+                                              "mass",        "length",
+                                              "ratio"};
+  static constexpr Names names{"quantity", "quantity", list};
+  return names;
+}
+
 }  // namespace ferment

@@ -202,4 +202,18 @@ void require_parameters(const Kitchen& kitchen) {
   }
 }
 
+template <>
+const Names& names_of<Law>() {
+  static constexpr std::string_view list[] = {"cardinal", "square_root", "arrhenius", "constant_q10"};
+  static constexpr Names names{"temperature law", "law", list};
+  return names;
+}
+
+template <>
+const Names& names_of<Scale>() {
+  static constexpr std::string_view list[] = {"fixed", "linear", "logarithmic"};
+  static constexpr Names names{"scale", "scale", list};
+  return names;
+}
+
 }  // namespace ferment

@@ -17,11 +17,6 @@
 namespace ferment {
 namespace {
 
-constexpr std::array law_names{std::pair{Law::cardinal, std::string_view("cardinal")},
-                               std::pair{Law::square_root, std::string_view("square_root")},
-                               std::pair{Law::arrhenius, std::string_view("arrhenius")},
-                               std::pair{Law::constant_q10, std::string_view("constant_q10")}};
-
 /// Beyond this a temperature coefficient says nothing any more.
 constexpr double largest_q10 = 1e6;
 
@@ -66,22 +61,6 @@ void require_law(const TemperatureLaw& law) {
   static const CardinalRows rows;
   const auto* cardinal = std::get_if<Cardinal>(&law);
   if (cardinal == nullptr || !rows.accept(*cardinal)) with_law(Kitchen{}, law);
-}
-
-std::string_view name_of(Law law) {
-  for (const auto& [kind, name] : law_names) {
-    if (kind == law) return name;
-  }
-  throw InvalidInput("temperature law " + std::to_string(static_cast<int>(law)) + " is unknown",
-                     {.path = "law", .advice = "known: 0 to 3"});
-}
-
-Law law_named(std::string_view name) {
-  for (const auto& [kind, known] : law_names) {
-    if (known == name) return kind;
-  }
-  throw InvalidInput("temperature law \"" + std::string(name) + "\" is unknown",
-                     {.path = "law", .advice = "known: cardinal, square_root, arrhenius, constant_q10"});
 }
 
 TemperatureLaw law_of(const Kitchen& kitchen) {
@@ -182,6 +161,44 @@ std::optional<Notice> law_notice(const TemperatureLaw& law, double temperature_c
                 {{"dough_c", temperature_c}, {"low", low}, {"high", high}},
                 number(temperature_c) + " °C is outside " + number(low) + " to " + number(high) + " °C, where " + name +
                     " is honest; use the cardinal law"};
+}
+
+template <>
+const Form& form_of<ConstantQ10>() {
+  static const Form form =
+      made_form<ConstantQ10>("ConstantQ10", "Factor q10^((T - 25)/10). Honest for 15 to 32 °C only.", {},
+                             {row<&ConstantQ10::q10>(*find_field("q10"))});
+  return form;
+}
+
+template <>
+const Form& form_of<Arrhenius>() {
+  static const Form form =
+      made_form<Arrhenius>("Arrhenius",
+                           "Factor exp(-(Ea/R)(1/T - 1/298.15 K)), Ea in kJ/mol. Honest for 18 to 32 °C only.", {},
+                           {row<&Arrhenius::activation_energy_kj>(*find_field("activation_energy_kj"))});
+  return form;
+}
+
+template <>
+const Form& form_of<SquareRoot>() {
+  static const Form form = made_form<SquareRoot>(
+      "SquareRoot", "Factor proportional to [(T - Tmin)(1 - exp(c(T - Tmax)))]^2 (Ratkowsky et al. 1983), 0 outside.",
+      {},
+      {row<&SquareRoot::t_min_c>("t_min_c", *find_field("root_t_min_c")),
+       row<&SquareRoot::t_max_c>("t_max_c", *find_field("root_t_max_c")),
+       row<&SquareRoot::decline_per_k>("decline_per_k", *find_field("root_decline_per_k"))});
+  return form;
+}
+
+template <>
+const Form& form_of<Cardinal>() {
+  static const Form form = made_form<Cardinal>(
+      "Cardinal", "Cardinal temperatures with inflexion (Rosso et al. 1993), 0 outside (Tmin, Tmax). The default law.",
+      {},
+      {row<&Cardinal::t_min_c>(*find_field("t_min_c")), row<&Cardinal::t_opt_c>(*find_field("t_opt_c")),
+       row<&Cardinal::t_max_c>("t_max_c", "upper cardinal temperature, °C")});
+  return form;
 }
 
 }  // namespace ferment

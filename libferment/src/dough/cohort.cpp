@@ -137,4 +137,53 @@ std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts, std::span<c
   return all;
 }
 
+namespace {
+
+constexpr Field saved(std::string_view label, std::string_view unit, double high, std::string_view meaning) {
+  return {"cohorts", label,           unit,    0,  high,
+          {},        Quantity::ratio, meaning, "", "a saved state must not be changed by hand"};
+}
+constexpr Field dose = saved("yeast of a cohort", "g per 100 g flour", 10, "gassing dry matter as it came in");
+constexpr Field mass = saved("yeast of a cohort", "g per 100 g flour", 10, "when its growth clock began");
+constexpr Field room = saved("yeast of a cohort", "g per 100 g flour", 10, "what it can still grow from there");
+constexpr Field increment = saved("yeast of a cohort", "g per 100 g flour", 10, "its share of the growth increment");
+constexpr Field age = saved("age of a cohort", "h", 1e5, "equivalent hours since it met flour and water");
+constexpr Field growing = saved("age of a cohort", "h", 1e5, "equivalent hours of its growth clock");
+
+[[noreturn]] void refuse(const char* what) {
+  throw InvalidInput(std::string("the state is damaged: a cohort ") + what,
+                     {.advice = "simulate the process again from its start"});
+}
+
+void contradictions(const Cohort& cohort) {
+  if (!(cohort.dose_g > 0 && cohort.mass_g > 0 && cohort.increment_g > 0)) refuse("has no yeast in it");
+  // Yeast only grows, and shares what it can grow by its mass: a cohort of next to none would have a logarithm of
+  // nothing.
+  constexpr double last_digits = 1e-9, least_of_its_room = 1e-12;
+  if (cohort.mass_g < cohort.dose_g * (1 - last_digits)) refuse("has less yeast than was put in");
+  if (cohort.mass_g < least_of_its_room * cohort.room_g) refuse("could grow to a million million times its yeast");
+}
+
+}  // namespace
+
+template <>
+const Form& form_of<Cohort>() {
+  using C = Cohort;
+  static const Form form = [] {
+    Form form = made_form<C>(
+        "Cohort",
+        "The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours.",
+        {},
+        {row<&C::yeast>("yeast", "its kind, which decides its start-up"), row<&C::dose_g>("dose_g", dose),
+         row<&C::mass_g>("mass_g", mass), row<&C::room_g>("room_g", room),
+         row<&C::increment_g>("increment_g", increment), row<&C::equivalent_h>("equivalent_h", age),
+         row<&C::growing_h>("growing_h", growing),
+         row<&C::past_lag>("past_lag", "it grows at once: it had begun before it was mixed into a new dough")},
+        contradictions);
+    form.complete = true;
+    return form;
+  }();
+  return form;
+}
+
 }  // namespace ferment

@@ -74,4 +74,18 @@ Composition with_moisture(const Composition& composition, double moisture_percen
           composition.carbohydrate * share, composition.fibre * share,   composition.ash * share};
 }
 
+template <>
+const Form& form_of<Composition>() {
+  using C = Composition;
+  static const Form form = made_form<C>(
+      "Composition",
+      "What a food is made of, as mass fractions that sum to 1, and the heat properties that follow. Source: Choi & "
+      "Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.",
+      {},
+      {row<&C::water>("water", "share of the weight, a ratio"), row<&C::protein>("protein", "share"),
+       row<&C::fat>("fat", "share"), row<&C::carbohydrate>("carbohydrate", "share, without fibre"),
+       row<&C::fibre>("fibre", "share"), row<&C::ash>("ash", "share")});
+  return form;
+}
+
 }  // namespace ferment

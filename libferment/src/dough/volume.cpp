@@ -135,4 +135,11 @@ Gas after_handling(const Body& body, const Gas& gas, double temperature_c, doubl
   return {gas.co2_mmol - lost_co2, gas.air_mmol * (1 - loss_fraction)};
 }
 
+template <>
+const Form& form_of<Gas>() {
+  static const Form form = made_form<Gas>("Gas", "What the dough holds, mmol per 100 g of flour.", {},
+                                          {row<&Gas::co2_mmol>(field::co2_mmol), row<&Gas::air_mmol>(field::air_mmol)});
+  return form;
+}
+
 }  // namespace ferment

@@ -9,36 +9,6 @@
 #include "dough/yeast_formula.hpp"
 
 namespace ferment {
-namespace {
-
-constexpr std::array kinds{std::pair{Yeast::instant, std::string_view("instant")},
-                           std::pair{Yeast::active_dry, std::string_view("active_dry")},
-                           std::pair{Yeast::active_dry_unwetted, std::string_view("active_dry_unwetted")},
-                           std::pair{Yeast::compressed, std::string_view("compressed")}};
-
-}  // namespace
-
-std::string_view name_of(Yeast yeast) {
-  for (const auto& [kind, name] : kinds) {
-    if (kind == yeast) return name;
-  }
-  throw InvalidInput("yeast kind " + std::to_string(static_cast<int>(yeast)) + " is unknown",
-                     {.path = "yeast",
-                      .value = static_cast<double>(yeast),
-                      .low = 0.0,
-                      .high = 3.0,
-                      .advice = "known: 0 instant, 1 active_dry, 2 active_dry_unwetted, 3 compressed"});
-}
-
-Yeast yeast_named(std::string_view name) {
-  for (const auto& [kind, known] : kinds) {
-    if (known == name) return kind;
-  }
-  throw InvalidInput("yeast kind \"" + std::string(name) + "\" is unknown",
-                     {.path = "yeast",
-                      .advice = "known: instant, active_dry (wetted first), active_dry_unwetted, compressed (fresh)"});
-}
-
 void require_yeast(const Values& yeast_percent, Yeast yeast) {
   name_of(yeast);
   const double per_instant = formula::compressed_ratio(yeast) / formula::compressed_ratio(Yeast::instant);
@@ -78,6 +48,13 @@ double start_up_h(Yeast yeast, const Kitchen& kitchen) {
   }
   name_of(yeast);  // throws
   return 0;
+}
+
+template <>
+const Names& names_of<Yeast>() {
+  static constexpr std::string_view list[] = {"instant", "active_dry", "active_dry_unwetted", "compressed"};
+  static constexpr Names names{"yeast kind", "yeast", list};
+  return names;
 }
 
 }  // namespace ferment

@@ -259,13 +259,13 @@ Process condensed(const Process& process, std::size_t steps_done, double toleran
     auto* const stage = std::get_if<Stage>(&followed.steps[step]);
     if (stage == nullptr) continue;
     try {
-      require_stage(*stage);
+      require(*stage);
     } catch (const Error& error) {
       throw_from(error, process.steps[step], step);
     }
     for (Place& there : stage->surroundings.places) {
-      if (auto* const course = std::get_if<Course>(&there.temperature_c); course != nullptr && tolerance >= loose) {
-        *course = condensed(*course, k_h * tolerance);
+      if (there.course && tolerance >= loose) {
+        there.course = condensed(*there.course, k_h * tolerance);
       }
     }
   }
@@ -300,10 +300,10 @@ class Hours {
 
   void mixed(const Mix& /*mix*/, const State& /*state*/) {}
   void begun(StageRun& run) {
-    const auto* const rise = std::get_if<UntilRise>(&run.stage().until);
-    watches_ = watch_ && rise != nullptr;
+    const std::optional<double>& rise = run.stage().until_rise_percent;
+    watches_ = watch_ && rise;
     if (!watches_) return;
-    const auto [low, high] = acceptable(run.stage(), rise->rise_percent);
+    const auto [low, high] = acceptable(run.stage(), *rise);
     run.watch(low);
     run.watch(high);
   }
@@ -386,7 +386,7 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const Stage& stage = *stage_at(process, stages[i]);
     StageForecast told;
     told.name = stage.name;
-    told.by_rise = std::holds_alternative<UntilRise>(stage.until);
+    told.by_rise = stage.until_rise_percent.has_value();
     const std::vector<double> ready = column(results, i, &DrawnStage::ready_h);
     told.ready = sorted(ready);
     told.ready_h = quantile(told.ready, 0.5);

@@ -224,7 +224,7 @@ double as_instant_g(const Formula& f) {
 /// The latest moment to move a stage's dough into other surroundings, to the stage's end.
 Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to,
                       const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
-  require_surroundings(to);
+  require(to);
   const Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
   std::size_t where = process.steps.size();
@@ -238,9 +238,9 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
   }
   const auto choose = [&](Process& changed, double move_h) {
     Surroundings& own = std::get<Stage>(changed.steps[where]).surroundings;
-    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h >= move_h; });
+    std::erase_if(own.places, [move_h](const Place& place) { return place.from_h && *place.from_h >= move_h; });
     for (Place place : to.places) {
-      place.from_h = std::max(place.from_h, move_h);
+      place.from_h = std::max(place.from_h.value_or(move_h), move_h);
       own.places.push_back(std::move(place));
     }
   };
@@ -302,10 +302,10 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
                        {.path = "water_g", .advice = "give water_g and no dough_c"});
   }
   const auto choose = [where](Process& changed, double water_c) {
-    std::get<Mix>(changed.steps[where]).water_c = water_c;
+    std::get<Mix>(changed.steps[where]).formula.water_c = water_c;
   };
   return answered({"water_c", "water temperature", "°C", field::water_c.low, field::water_c.high, choose,
-                   next->water_c.value_or(next->room_c)},
+                   next->formula.water_c ? next->formula.water_c : next->room_c},
                   ready, process, wanted, false, 0, kitchen, state, options.tolerance);
 }
 
@@ -315,7 +315,7 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
   const Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
   const auto is_meant = [air](const Place& place) {
-    return place.air == air && !place.is_dough && std::holds_alternative<double>(place.temperature_c);
+    return place.air == air && !place.is_dough && place.temperature_c;
   };
   const auto each_place = [&](Process& changed, const std::function<void(Place&)>& each) {
     for (std::size_t at = first; at <= ready.step(); ++at) {
@@ -328,7 +328,7 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
   };
   std::optional<double> present_c;
   Process looked_through = process;
-  each_place(looked_through, [&](Place& place) { present_c = std::get<double>(place.temperature_c); });
+  each_place(looked_through, [&](Place& place) { present_c = *place.temperature_c; });
   const std::string name(name_of(air));
   if (!present_c) {
     throw InvalidInput("no stage up to \"" + wanted.stage + "\" is in a " + name + " of one temperature",

@@ -301,4 +301,50 @@ BatchMean mean_of_batches(std::vector<double> each) {
   return result;
 }
 
+template <>
+const Form& form_of<Bowl>() {
+  static const Form form =
+      made_form<Bowl>("Bowl", "The bowl the dough is mixed in, with its hook or paddle.", {},
+                      {of_table(row<&Bowl::material>("material", "a row of bowl_materials()"),
+                                [](const std::string& material) { bowl_material_named(material); }),
+                       row<&Bowl::mass_g>("mass_g", field::bowl_g),
+                       row<&Bowl::temperature_c>("temperature_c", field::bowl_c), row<&Bowl::contact>(field::contact)});
+  return form;
+}
+
+template <>
+const Form& form_of<ByMethod>() {
+  static const Form form = [] {
+    Form form = made_form<ByMethod>(
+        "ByMethod", "Mixing heat from a method and its minutes; hydration and exchange with the room come on top.", {},
+        {must_be_given(of_table(row<&ByMethod::method>("method", "a row of mixing_methods()"),
+                                [](const std::string& method) { mixing_method_named(method); })),
+         row<&ByMethod::minutes>("minutes", field::mixing_min),
+         row<&ByMethod::hydration_kj_per_kg>(field::hydration_kj_per_kg)});
+    form.shorthand = "method";
+    return form;
+  }();
+  return form;
+}
+
+template <>
+const Form& form_of<ByWork>() {
+  static const Form form =
+      made_form<ByWork>("ByWork", "Mixing heat from known work; hydration comes on top.", {.work_kj_per_kg = 0},
+                        {row<&ByWork::work_kj_per_kg>(field::work_kj_per_kg),
+                         row<&ByWork::hydration_kj_per_kg>(field::hydration_kj_per_kg)});
+  return form;
+}
+
+template <>
+const Form& form_of<ByNetGain>() {
+  static const Form form =
+      made_form<ByNetGain>("ByNetGain", "One number from logged batches in place of work, hydration and losses.",
+                           {.net_gain_kj_per_kg = 0},
+                           {row<&ByNetGain::net_gain_kj_per_kg>(field::net_gain_kj_per_kg),
+                            row<&ByNetGain::sd_kj_per_kg>(field::sd_kj_per_kg),
+                            row<&ByNetGain::minutes>("minutes", field::gain_min)});
+  return form;
+}
+
 }  // namespace ferment

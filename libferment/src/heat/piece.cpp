@@ -7,6 +7,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/heat/mixing.hpp>
 
 #include "base/named.hpp"
@@ -26,11 +27,6 @@ constexpr double oblong_contact = 0.25;    // share of the round surface; engine
 constexpr double oblong_slenderness = 4;   // length over thickness; common practice, no source
 constexpr double tub_shallowness = 2;      // width over depth; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
-
-constexpr std::array covers{std::pair{Cover::film, std::string_view("film")},
-                            std::pair{Cover::cloth, std::string_view("cloth")},
-                            std::pair{Cover::lid, std::string_view("lid")},
-                            std::pair{Cover::open, std::string_view("open")}};
 
 constexpr std::array worktop_rows{
     WorktopRow{"air", 0, "as the air around"},
@@ -90,7 +86,7 @@ struct Body {
 double cylinder_m3(double diameter_m, double length_m) { return pi * diameter_m * diameter_m / 4 * length_m; }
 
 /// One dimension from the volume and the others: what was given, or what is left.
-Body body_of(const Ball& ball, const Outside& outside, double volume_m3) {
+Body ball_of(const Piece& ball, const Outside& outside, double volume_m3) {
   const double radius = ball.diameter_cm ? *ball.diameter_cm / 200 : std::cbrt(3 * volume_m3 / (4 * pi));
   const double area = 4 * pi * radius * radius;
   const double inside = radius / (5 * dough_w_per_m_k);
@@ -103,7 +99,7 @@ Body body_of(const Ball& ball, const Outside& outside, double volume_m3) {
   return body;
 }
 
-Body body_of(const Oblong& oblong, const Outside& outside, double volume_m3) {
+Body oblong_of(const Piece& oblong, const Outside& outside, double volume_m3) {
   double diameter = 0, length = 0;
   if (oblong.diameter_cm) diameter = *oblong.diameter_cm / 100;
   if (oblong.length_cm) length = *oblong.length_cm / 100;
@@ -121,7 +117,7 @@ Body body_of(const Oblong& oblong, const Outside& outside, double volume_m3) {
   return body;
 }
 
-Body body_of(const Tub& tub, const Outside& outside, double volume_m3) {
+Body tub_of(const Piece& tub, const Outside& outside, double volume_m3) {
   double diameter = 0, depth = 0;
   if (tub.diameter_cm) diameter = *tub.diameter_cm / 100;
   if (tub.depth_cm) depth = *tub.depth_cm / 100;
@@ -139,18 +135,37 @@ Body body_of(const Tub& tub, const Outside& outside, double volume_m3) {
            outside.base(flat, across, material.wall_m2_k_per_w, wall.outside_m2_k_per_w)}};
 }
 
-bool is_tub(const Piece& piece) { return std::holds_alternative<Tub>(piece.shape); }
-
-void require_if_given(const Field& field, const std::optional<double>& value) {
-  if (value) require(field, *value);
+Body body_of(const Piece& piece, const Outside& outside, double volume_m3) {
+  switch (piece.shape) {
+    case Shape::ball: return ball_of(piece, outside, volume_m3);
+    case Shape::oblong: return oblong_of(piece, outside, volume_m3);
+    case Shape::tub: break;
+  }
+  return tub_of(piece, outside, volume_m3);
 }
 
 /// Whether the dimensions alone make the volume.
 bool has_all_dimensions(const Piece& piece) {
-  if (const auto* ball = std::get_if<Ball>(&piece.shape)) return ball->diameter_cm.has_value();
-  if (const auto* oblong = std::get_if<Oblong>(&piece.shape)) return oblong->length_cm && oblong->diameter_cm;
-  const Tub& tub = std::get<Tub>(piece.shape);
-  return tub.diameter_cm && tub.depth_cm;
+  switch (piece.shape) {
+    case Shape::ball: return piece.diameter_cm.has_value();
+    case Shape::oblong: return piece.length_cm && piece.diameter_cm;
+    case Shape::tub: break;
+  }
+  return piece.diameter_cm && piece.depth_cm;
+}
+
+/// Refuses dimensions that its shape does not have.
+void require_dimensions(const Piece& piece) {
+  const auto refuse = [&](bool given, const char* name) {
+    if (given)
+      throw InvalidInput("a " + std::string(name_of(piece.shape)) + " has no " + name,
+                         {.path = name, .advice = "leave it out"});
+  };
+  const bool is_tub = piece.shape == Shape::tub;
+  refuse(piece.shape != Shape::oblong && piece.length_cm, "length_cm");
+  refuse(!is_tub && piece.depth_cm, "depth_cm");
+  refuse(!is_tub && piece.material != Piece{}.material, "material");
+  refuse(!is_tub && piece.vessel_g != 0, "vessel_g");
 }
 
 double saturation_slope(double t) {
@@ -182,51 +197,11 @@ double open_face_c(const Node& node, double mean_c, double air_c) {
 
 std::span<const WorktopRow> worktops() { return worktop_rows; }
 
-std::string_view name_of(Cover cover) {
-  for (const auto& [kind, name] : covers) {
-    if (kind == cover) return name;
-  }
-  throw InvalidInput("cover " + std::to_string(static_cast<int>(cover)) + " is unknown",
-                     {.path = "cover", .advice = "known: 0 to 3"});
-}
+namespace {
 
-Cover cover_named(std::string_view name) {
-  for (const auto& [kind, known] : covers) {
-    if (known == name) return kind;
-  }
-  throw InvalidInput("cover \"" + std::string(name) + "\" is unknown",
-                     {.path = "cover", .advice = "known: film, cloth, lid, open"});
-}
-
-std::string_view name_of(Worktop worktop) {
-  const auto i = static_cast<std::size_t>(worktop);
-  if (i < worktop_rows.size()) return worktop_rows[i].name;
-  throw InvalidInput("worktop " + std::to_string(static_cast<int>(worktop)) + " is unknown",
-                     {.path = "worktop", .advice = "known: 0 to 2"});
-}
-
-Worktop worktop_named(std::string_view name) {
-  return static_cast<Worktop>(&row_named(worktop_rows, name, "worktop", "worktop") - worktop_rows.data());
-}
-
-void require_piece(const Piece& piece) {
-  if (const auto* ball = std::get_if<Ball>(&piece.shape)) require_if_given(field::diameter_cm, ball->diameter_cm);
-  if (const auto* oblong = std::get_if<Oblong>(&piece.shape)) {
-    require_if_given(field::length_cm, oblong->length_cm);
-    require_if_given(field::diameter_cm, oblong->diameter_cm);
-  }
-  if (const auto* tub = std::get_if<Tub>(&piece.shape)) {
-    require_if_given(field::diameter_cm, tub->diameter_cm);
-    require_if_given(field::depth_cm, tub->depth_cm);
-    bowl_material_named(tub->material);
-    require(field::vessel_g, tub->vessel_g);
-  }
-  require_if_given(field::piece_g, piece.mass_g);
-  require(field::pieces, piece.pieces);
-  require_if_given(field::piece_heat_loss_w_per_k, piece.heat_loss_w_per_k);
-  if (piece.cover) name_of(*piece.cover);
-  if (piece.worktop) name_of(*piece.worktop);
-  if (!is_tub(piece) && piece.cover == Cover::lid) {
+void contradictions(const Piece& piece) {
+  require_dimensions(piece);
+  if (piece.shape != Shape::tub && piece.cover == Cover::lid) {
     throw InvalidInput("a ball or oblong has no lid",
                        {.path = "cover", .advice = "cover it with film or cloth, or leave it open"});
   }
@@ -241,11 +216,13 @@ void require_piece(const Piece& piece) {
   }
 }
 
+}  // namespace
+
 Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
-  require_piece(piece);
-  row_of(place.air);
-  require_if_given(field::heat_transfer_w_per_m2_k, place.heat_transfer_w_per_m2_k);
-  require_if_given(field::humidity_percent, place.humidity_percent);
+  require(piece);
+  name_of(place.air);
+  if (place.heat_transfer_w_per_m2_k) require(field::heat_transfer_w_per_m2_k, *place.heat_transfer_w_per_m2_k);
+  if (place.humidity_percent) require(field::humidity_percent, *place.humidity_percent);
   require(field::dough_g, dough.mass_g);
   require(
       {"density_g_per_ml", "density of the dough", "g/mL", 0.05, 2, field::must_be_given, Quantity::ratio, {}, {}, {}},
@@ -265,11 +242,9 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
           pressure_pa);
   const double density_kg_m3 = 1000 * dough.density_g_per_ml;
   const double mass_g = piece.mass_g.value_or(dough.mass_g / piece.pieces);
-  const bool tub = is_tub(piece);
+  const bool tub = piece.shape == Shape::tub;
   const Outside outside(piece, place, tub ? Cover::lid : Cover::film, tub ? Worktop::wood : Worktop::air);
-  const Body body =
-      std::visit([&](const auto& shape) { return body_of(shape, outside, mass_g / 1000 / density_kg_m3); },
-                 piece.shape);
+  const Body body = body_of(piece, outside, mass_g / 1000 / density_kg_m3);
 
   Node node;
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
@@ -283,8 +258,7 @@ Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, dou
   const double diffusivity_m2_h = 3600 * dough_w_per_m_k / (density_kg_m3 * 1000 * dough.specific_heat_kj);
   node.settling_h = body.settling_m * body.settling_m / diffusivity_m2_h;
   node.capacity_j_k = node.mass_g * dough.specific_heat_kj;
-  if (const auto* in = std::get_if<Tub>(&piece.shape))
-    node.capacity_j_k += in->vessel_g * bowl_material_named(in->material).specific_heat_kj;
+  if (tub) node.capacity_j_k += piece.vessel_g * bowl_material_named(piece.material).specific_heat_kj;
 
   double dropped_inside = 0;  // mean less face, per K of mean over air, over the surface
   double area = 0;
@@ -323,6 +297,47 @@ double heat_loss_w(const Node& node, double mean_c, double air_c) {
   const double dry = 1 / (node.open_inside_m2_k_per_w + 1 / node.open_outside_w_per_m2_k);
   const double through = (mean_c - open_face_c(node, mean_c, air_c)) / node.open_inside_m2_k_per_w;
   return by_air + node.open_m2 * (through - dry * (mean_c - air_c));
+}
+
+template <>
+const Names& names_of<Cover>() {
+  static constexpr std::string_view list[] = {"film", "cloth", "lid", "open"};
+  static constexpr Names names{"cover", "cover", list};
+  return names;
+}
+
+template <>
+const Names& names_of<Worktop>() {
+  static constexpr std::string_view list[] = {"air", "wood", "stone"};
+  static constexpr Names names{"worktop", "worktop", list};
+  return names;
+}
+
+template <>
+const Names& names_of<Shape>() {
+  static constexpr std::string_view list[] = {"tub", "ball", "oblong"};
+  static constexpr Names names{"shape", "shape", list};
+  return names;
+}
+
+template <>
+const Form& form_of<Piece>() {
+  using P = Piece;
+  static const Form form = made_form<P>(
+      "Piece",
+      "A mass of dough with a shape: its weight, or all of the dough shared between pieces, or what its dimensions "
+      "hold.",
+      {},
+      {row<&P::shape>("shape", "a tub (also a bowl), a ball or an oblong"), row<&P::mass_g>("mass_g", field::piece_g),
+       row<&P::pieces>(field::pieces_of_dough), row<&P::diameter_cm>(field::diameter_cm),
+       row<&P::length_cm>(field::length_cm), row<&P::depth_cm>(field::depth_cm),
+       of_table(row<&P::material>("material", "of a tub, a row of bowl_materials()"),
+                [](const std::string& material) { bowl_material_named(material); }),
+       row<&P::vessel_g>(field::vessel_g), row<&P::cover>("cover", "a tub has a lid, other pieces film, if not given"),
+       row<&P::worktop>("worktop", "a tub stands on wood, other pieces in the air, if not given"),
+       row<&P::heat_loss_w_per_k>("heat_loss_w_per_k", field::piece_heat_loss_w_per_k)},
+      contradictions);
+  return form;
 }
 
 }  // namespace ferment

@@ -19,7 +19,7 @@ struct Polynomial {
   double operator()(double t) const { return a0 + t * (a1 + t * a2); }
 };
 
-struct Row {
+struct Coefficients {
   Polynomial specific_heat, density, conductivity, diffusivity;
 };
 
@@ -27,38 +27,38 @@ struct Row {
 // by 2.7604e-4 per kelvin (not e-3), fat's diffusivity by 1.2569e-10 (not e-11); conductivity = diffusivity · density ·
 // specific heat tells.
 constexpr std::array rows{
-    Row{{4.1762, -9.0864e-5, 5.4731e-6},
-        {9.9718e2, 3.1439e-3, -3.7574e-3},
-        {5.7109e-1, 1.7625e-3, -6.7036e-6},
-        {1.3168e-7, 6.2477e-10, -2.4022e-12}},
-    Row{{2.0082, 1.2089e-3, -1.3129e-6},
-        {1.3299e3, -5.1840e-1, 0},
-        {1.7881e-1, 1.1958e-3, -2.7178e-6},
-        {6.8714e-8, 4.7578e-10, -1.4646e-12}},
-    Row{{1.9842, 1.4733e-3, -4.8008e-6},
-        {9.2559e2, -4.1757e-1, 0},
-        {1.8071e-1, -2.7604e-4, -1.7749e-7},
-        {9.8777e-8, -1.2569e-10, -3.8286e-14}},
-    Row{{1.5488, 1.9625e-3, -5.9399e-6},
-        {1.5991e3, -3.1046e-1, 0},
-        {2.0141e-1, 1.3874e-3, -4.3312e-6},
-        {8.0842e-8, 5.3052e-10, -2.3218e-12}},
-    Row{{1.8459, 1.8306e-3, -4.6509e-6},
-        {1.3115e3, -3.6589e-1, 0},
-        {1.8331e-1, 1.2497e-3, -3.1683e-6},
-        {7.3976e-8, 5.1902e-10, -2.2202e-12}},
-    Row{{1.0926, 1.8896e-3, -3.6817e-6},
-        {2.4238e3, -2.8063e-1, 0},
-        {3.2962e-1, 1.4011e-3, -2.9069e-6},
-        {1.2461e-7, 3.7321e-10, -1.2244e-12}},
-    Row{{2.0623, 6.0769e-3, 0},
-        {9.1689e2, -1.3071e-1, 0},
-        {2.2196, -6.2489e-3, 1.0154e-4},
-        {1.1756e-6, -6.0833e-9, 9.5037e-11}},
+    Coefficients{{4.1762, -9.0864e-5, 5.4731e-6},
+                 {9.9718e2, 3.1439e-3, -3.7574e-3},
+                 {5.7109e-1, 1.7625e-3, -6.7036e-6},
+                 {1.3168e-7, 6.2477e-10, -2.4022e-12}},
+    Coefficients{{2.0082, 1.2089e-3, -1.3129e-6},
+                 {1.3299e3, -5.1840e-1, 0},
+                 {1.7881e-1, 1.1958e-3, -2.7178e-6},
+                 {6.8714e-8, 4.7578e-10, -1.4646e-12}},
+    Coefficients{{1.9842, 1.4733e-3, -4.8008e-6},
+                 {9.2559e2, -4.1757e-1, 0},
+                 {1.8071e-1, -2.7604e-4, -1.7749e-7},
+                 {9.8777e-8, -1.2569e-10, -3.8286e-14}},
+    Coefficients{{1.5488, 1.9625e-3, -5.9399e-6},
+                 {1.5991e3, -3.1046e-1, 0},
+                 {2.0141e-1, 1.3874e-3, -4.3312e-6},
+                 {8.0842e-8, 5.3052e-10, -2.3218e-12}},
+    Coefficients{{1.8459, 1.8306e-3, -4.6509e-6},
+                 {1.3115e3, -3.6589e-1, 0},
+                 {1.8331e-1, 1.2497e-3, -3.1683e-6},
+                 {7.3976e-8, 5.1902e-10, -2.2202e-12}},
+    Coefficients{{1.0926, 1.8896e-3, -3.6817e-6},
+                 {2.4238e3, -2.8063e-1, 0},
+                 {3.2962e-1, 1.4011e-3, -2.9069e-6},
+                 {1.2461e-7, 3.7321e-10, -1.2244e-12}},
+    Coefficients{{2.0623, 6.0769e-3, 0},
+                 {9.1689e2, -1.3071e-1, 0},
+                 {2.2196, -6.2489e-3, 1.0154e-4},
+                 {1.1756e-6, -6.0833e-9, 9.5037e-11}},
 };
 constexpr Polynomial supercooled_water_specific_heat{4.0817, -5.3062e-3, 9.9516e-4};
 
-const Row& row_of(Component component, double temperature_c) {
+const Coefficients& row_of(Component component, double temperature_c) {
   Field range = field::temperature_c;
   range.low = -40;
   if (component == Component::ice) range.high = 0;
@@ -116,7 +116,7 @@ double by_volume(const Composition& composition, double t, Of of) {
 }  // namespace
 
 double specific_heat(Component component, double t) {
-  const Row& row = row_of(component, t);
+  const Coefficients& row = row_of(component, t);
   return component == Component::water && t < 0 ? supercooled_water_specific_heat(t) : row.specific_heat(t);
 }
 double density(Component component, double t) { return row_of(component, t).density(t); }

@@ -108,7 +108,7 @@ void caution_formula(const PlainNumbers& p, Notices& notices) {
 void caution_rise(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
   if (!p.rise_percent) return;
   require(field::rise_percent, *p.rise_percent);
-  Dough dough;
+  Dough dough{.dough_c = 25, .yeast_percent = 1};  // of it only the gluten counts here
   dough.gluten_percent = p.gluten_percent.value_or(dough.gluten_percent);
   const double limit = 100 * (over_proof_ratio(dough, Standing::tin, false, 1, kitchen) - 1);
   if (*p.rise_percent > limit) {

@@ -11,29 +11,31 @@
 #include <ferment/heat/properties.hpp>
 
 #include "base/text.hpp"
+#include "dough/parts.hpp"
 
 namespace ferment {
 namespace {
 
-constexpr double salt_solution_kj_per_kg = 66;   // NaCl, 3.88 kJ/mol (from memory: CRC)
-constexpr double sugar_solution_kj_per_kg = 16;  // sucrose, 5.4 kJ/mol (from memory: CRC)
-constexpr double hydration_band = 0.4;           // of heat_of_hydration
+constexpr double hydration_band = 0.4;  // of heat_of_hydration
+
+/// Nothing is asked of the balance where the dough was measured: any temperature serves.
+double room_of(const Mix& mix) { return mix.room_c.value_or(mix.dough_c.value_or(0)); }
 
 class Filling {
  public:
-  Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix) {
-    require_mix(mix);
+  Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix), room_c_(room_of(mix)) {
+    require(mix);
     const Formula& f = mix.formula;
     if (!(dough.mass_g > 0)) percent_of(f);  // refuses a mix without flour
-    const double flour_c = mix.flour_c.value_or(mix.room_c);
+    const double flour_c = f.flour_c.value_or(room_c_);
     add({.name = "main water",
          .kind = PortionKind::main_water,
          .mass_g = f.water_g,
-         .temperature_c = mix.water_c.value_or(0)},
+         .temperature_c = f.water_c.value_or(0)},
         water::specific_heat_kj);
     if (f.ice_g > 0) {
       add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
-          water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c);
+          water::melting_heat_kj - water::ice_specific_heat_kj * f.ice_c);
     }
     if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
     for (const Flour& flour : f.flours) add_flour(flour, flour_c);
@@ -48,14 +50,7 @@ class Filling {
     }
     for (const Water& water : f.waters) add_water(water);
     for (const Preferment& preferment : f.preferments) add_preferment(preferment);
-    add("milk", f.milk_g, mix.milk_c, wetted);
-    add("egg", f.egg_g, mix.egg_c, wetted);
-    add("butter", f.butter_g, mix.butter_c, joining);
-    add("oil", f.oil_g, {}, joining);
-    add("sugar", f.sugar_g, {}, joining, mix.heat_of_solution ? sugar_solution_kj_per_kg : 0);
-    add("salt", f.salt_g, {}, joining, mix.heat_of_solution ? salt_solution_kj_per_kg : 0);
-    add("dry_yeast", f.instant_g + f.active_dry_g, {}, joining);
-    add("compressed_yeast", f.compressed_g, {}, joining);
+    for (const Part& part : parts().subspan(1)) add(part);
     if (dough.mass_g > 0) {
       contents_.dough_kg += dough.mass_g / 1000;
       contents_.portions.push_back(dough);
@@ -63,15 +58,13 @@ class Filling {
     if (mix.bowl.mass_g > 0) {
       contents_.portions.push_back({.name = "bowl",
                                     .capacity_kj_k = heat_capacity_kj(mix.bowl),
-                                    .temperature_c = mix.bowl.temperature_c.value_or(mix.room_c)});
+                                    .temperature_c = mix.bowl.temperature_c.value_or(room_c_)});
     }
     add_sources();
   }
   Contents contents() && { return std::move(contents_); }
 
  private:
-  enum Moment { wetted, joining };
-
   /// Completes the portion's heat and adds it; a second one of a name is numbered.
   void add(HeatPortion portion, double specific_heat_kj, double uptake_kj_per_kg = 0) {
     const double kg = portion.mass_g / 1000;
@@ -88,14 +81,15 @@ class Filling {
   }
 
   /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
-  void add(std::string_view name, double mass_g, std::optional<double> temperature_c, Moment moment,
-           double uptake_kj_per_kg = 0) {
+  void add(const Part& part) {
+    const double mass_g = mix_.formula.*part.grams;
     if (mass_g == 0) return;
-    add({.name = std::string(ingredient_named(name).label),
+    const auto own = part.more.temperature_c;
+    add({.name = std::string(part.field->label),
          .mass_g = mass_g,
-         .temperature_c = temperature_c.value_or(mix_.room_c),
-         .after_rest = moment == joining},
-        mixing_specific_heat(name), uptake_kj_per_kg);
+         .temperature_c = own == nullptr ? room_c_ : (mix_.formula.*own).value_or(room_c_),
+         .after_rest = !part.more.before_rest},
+        mixing_specific_heat(part.ingredient), mix_.heat_of_solution ? part.more.solution_kj_per_kg : 0);
   }
 
   void add_flour(const Flour& flour, double flour_c) {
@@ -119,7 +113,7 @@ class Filling {
     const double kept = std::exp(-portion.stands_h / portion.cup_h);
     add({.name = portion.wets_yeast ? "yeast's water" : "other water",
          .mass_g = portion.mass_g,
-         .temperature_c = mix_.room_c + (portion.temperature_c - mix_.room_c) * kept,
+         .temperature_c = room_c_ + (portion.temperature_c - room_c_) * kept,
          .after_rest = portion.wets_yeast},
         water::specific_heat_kj);
   }
@@ -130,7 +124,7 @@ class Filling {
     add({.name = "preferment",
          .kind = PortionKind::preferment,
          .mass_g = mass_g,
-         .temperature_c = preferment.temperature_c.value_or(mix_.room_c),
+         .temperature_c = preferment.temperature_c.value_or(room_c_),
          .after_rest = true},
         kj / mass_g);
   }
@@ -167,17 +161,18 @@ class Filling {
 
   void add_sources() {
     HeatSources& sources = contents_.sources;
-    sources.room_c = mix_.room_c;
+    sources.room_c = room_c_;
     sources.rest_h = mix_.rest_h;
     sources.loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.dough_kg));
     sources.rest_loss_w_per_k = mix_.heat_loss_w_per_k.value_or(bowl_heat_loss_w_per_k(1000 * contents_.wetted_kg));
-    contents_.reading_sd_kj = ByNetGain{}.sd_kj_per_kg * contents_.dough_kg;
+    contents_.reading_sd_kj = *field::sd_kj_per_kg.initial * contents_.dough_kg;
     const Mixing mixing = mix_.mixing.value_or(ByMethod{});
     sources.mixing_h = mixing_minutes(mixing) / 60;
     std::visit([this](const auto& by) { (*this)(by); }, mixing);
   }
 
   const Mix& mix_;
+  double room_c_;
   Contents contents_;
   double fresh_flour_kg_ = 0;
   double hydration_kj_ = 0;
@@ -192,8 +187,15 @@ bool melts(const HeatBalance& balance, double rest_h) {
 
 Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(mix, dough).contents(); }
 
+void require_room(const Mix& mix) {
+  if (!mix.room_c)
+    throw InvalidInput("the room has no temperature",
+                       {.path = "room_c", .advice = "measure it where the dough is mixed"});
+}
+
 double mixed_c(const Mix& mix, const Contents& contents) {
-  if (!mix.water_c && mix.formula.water_g > 0) {
+  require_room(mix);
+  if (!mix.formula.water_c && mix.formula.water_g > 0) {
     throw InvalidInput("the main water has no temperature",
                        {.path = "water_c",
                         .advice =

@@ -27,6 +27,9 @@ struct Contents {
 /// The mix's contents; after a rest, or at once, a dough that is there already joins if `dough` has a mass.
 Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
 
+/// Refuses a mix without a room, which a heat balance needs. @throws InvalidInput
+void require_room(const Mix& mix);
+
 /// Dough temperature at the end of mixing. @throws InvalidInput without the main water's temperature; OutsideModel if
 /// ice would not melt, or the dough be outside −2 to 45 °C
 double mixed_c(const Mix& mix, const Contents& contents);

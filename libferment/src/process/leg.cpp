@@ -83,10 +83,9 @@ Leg::Leg(const Setting& setting, double start_h, double start_c, double hours)
     path_ = Line{from, hours > 0 ? (temperature_at(place, start_h + hours) - from) / hours : 0};
     return;
   }
-  const auto* steady = std::get_if<double>(&place.temperature_c);
   const bool warms = setting.warming_k_per_mmol > 0 && setting.making->has_yeast();
-  if (steady != nullptr && !warms && !(setting.node.open_m2 > 0)) {
-    path_ = Relaxation{*steady, start_c - *steady, setting.node.time_constant_h};
+  if (place.temperature_c && !warms && !(setting.node.open_m2 > 0)) {
+    path_ = Relaxation{*place.temperature_c, start_c - *place.temperature_c, setting.node.time_constant_h};
     return;
   }
   solve_coupled(start_c);

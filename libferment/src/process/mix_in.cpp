@@ -28,7 +28,7 @@ HeatPortion portion_of(const std::vector<const State*>& doughs) {
   for (const State* dough : doughs) {
     all.mass_g += dough->amounts.dough_g;
     all.capacity_kj_k += dough->heat_capacity_kj_k;
-    heat += dough->heat_capacity_kj_k * dough->temperature_c;
+    heat += dough->heat_capacity_kj_k * dough->temperature_c.value_or(0);
   }
   if (all.capacity_kj_k > 0) all.temperature_c = heat / all.capacity_kj_k;
   return all;
@@ -46,8 +46,8 @@ State aged_by(const State& dough, double equivalent_h, const Kitchen& kitchen) {
 /// CO2 that stays when a dough is mixed: what is dissolved.
 double dissolved_mmol(const State& dough, const Kitchen& kitchen) {
   const DoughVolume volume(dough, kitchen);
-  const Gas held = volume.held(dough.gas, dough.temperature_c, dough.anchor_ratio);
-  return volume.pressed(held, dough.temperature_c, 1).co2_mmol;
+  const Gas held = volume.held(dough.gas, *dough.temperature_c, dough.anchor_ratio);
+  return volume.pressed(held, *dough.temperature_c, 1).co2_mmol;
 }
 
 std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
@@ -74,7 +74,7 @@ void require_no_rest(const Mix& mix) {
 }  // namespace
 
 State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
-  require_mix(mix);
+  require(mix);
   std::vector<const State*> doughs;
   if (state.amounts.dough_g > 0) doughs.push_back(&state);
   for (const State& dough : mix.doughs) {
@@ -112,7 +112,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   for (const State* dough : doughs) {
     const double share = dough->amounts.flour_g / mixed.amounts.flour_g;
     const Speed speed(*dough, kitchen);
-    const double passed = speed.solutes() * speed.factor(mixed.temperature_c) * mixing_h;
+    const double passed = speed.solutes() * speed.factor(*mixed.temperature_c) * mixing_h;
     const State older = passed > 0 ? aged_by(*dough, passed, kitchen) : *dough;
     if (dough == &state) mixed.equivalent_h += passed;
     mixed.made_mmol += share * older.made_mmol;
@@ -126,10 +126,10 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   const Kitchen& k = kitchen;
   mixed.mixed_volume_ml = percent_of_flour(mixed, mixed.amounts.dough_g) / k.gas_free_density / (1 - k.void_fraction);
   const DoughVolume volume(mixed, k);
-  mixed.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(mixed.temperature_c).molar_volume;
-  mixed.anchor_ratio = volume.free_ratio(mixed.gas, mixed.temperature_c);
+  mixed.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(*mixed.temperature_c).molar_volume;
+  mixed.anchor_ratio = volume.free_ratio(mixed.gas, *mixed.temperature_c);
   ++mixed.steps_done;
-  require_state(mixed);
+  require(mixed);
   return mixed;
 }
 

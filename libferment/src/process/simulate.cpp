@@ -42,7 +42,7 @@ class Recorder {
 
   void now(const StageRun& run) {
     const State& s = run.state();
-    row(run, {s.time_h, s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()}, s.inside_k);
+    row(run, {s.time_h, *s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()}, s.inside_k);
   }
   /// The full minutes inside a leg.
   void leg(const StageRun& run, const Leg& leg) {
@@ -116,12 +116,11 @@ std::string at_hour(double time_h) { return number(time_h, 4) + " h"; }
 void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before,
                 const Kitchen& kitchen) {
   for (const Place& place : stage.surroundings.places) {
-    const auto* steady = std::get_if<double>(&place.temperature_c);
     const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
-    if (steady != nullptr && !place.is_dough && cold_room)
-      notices.add_kind(cautions({.refrigerator_c = *steady}, kitchen));
-    const auto* course = std::get_if<Course>(&place.temperature_c);
-    if (course != nullptr && course->time_h.back() < result.end_h - 1e-9) {
+    if (place.temperature_c && !place.is_dough && cold_room)
+      notices.add_kind(cautions({.refrigerator_c = place.temperature_c}, kitchen));
+    const std::optional<Course>& course = place.course;
+    if (course && course->time_h.back() < result.end_h - 1e-9) {
       notices.add({"measured_temperature_ended",
                    Severity::caution,
                    {{"time_h", course->time_h.back()}},
@@ -202,7 +201,7 @@ class Telling {
                        .start_h = progress.start_h,
                        .end_h = s.time_h,
                        .start_c = progress.start_c,
-                       .end_c = s.temperature_c,
+                       .end_c = *s.temperature_c,
                        .rise_percent = run.rise_percent(run.ratio_now()),
                        .equivalent_h = s.equivalent_h - before_.equivalent_h,
                        .folds_done = progress.folds_done,
@@ -246,7 +245,7 @@ struct Silence {
 void require_step(const State& state, const Step& step) {
   const auto* const stage = std::get_if<Stage>(&step);
   if (stage == nullptr) return;
-  require_stage(*stage);
+  require(*stage);
   if (!(state.amounts.dough_g > 0)) {
     throw InvalidInput("there is no dough yet", {.advice = "mix flour and water before the first stage"});
   }
@@ -261,7 +260,7 @@ State beginning(const Process& process, const std::optional<State>& given) {
   if (process.steps.empty())
     throw InvalidInput("the process has no steps", {.path = "steps", .advice = "begin with a mix of flour and water"});
   if (!given) return {.time_h = process.start_h, .altitude_m = process.altitude_m};
-  require_state(*given);
+  require(*given);
   const std::size_t done = given->steps_done, steps = process.steps.size();
   if (done >= steps) {
     throw InvalidInput("the state has done " + std::to_string(done) + " steps and the process has " +
@@ -291,10 +290,10 @@ void require_options(const SimulateOptions& options) {
 
 double volume_ratio(const State& state, const Kitchen& kitchen) {
   require_parameters(kitchen);
-  require_state(state);
+  require(state);
   if (!(state.amounts.dough_g > 0))
     throw InvalidInput("the state has no dough", {.path = "state", .advice = "mix flour and water first"});
-  return DoughVolume(state, kitchen).ratio(state.gas, state.temperature_c, state.anchor_ratio);
+  return DoughVolume(state, kitchen).ratio(state.gas, *state.temperature_c, state.anchor_ratio);
 }
 
 Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {
@@ -311,7 +310,7 @@ Node node_of(const Piece& piece, const State& state, const Place& place, const K
 
 State advance(const State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options) {
   require_parameters(kitchen);
-  require_state(state);
+  require(state);
   require_options(options);
   if (state.stage && std::holds_alternative<Mix>(step)) {
     throw InvalidInput("a stage is under way", {.path = "state", .advice = "end it before the mix"});

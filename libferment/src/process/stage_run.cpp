@@ -88,10 +88,11 @@ StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, cons
   setting_.settled_k = std::max(1e-7 * options.tolerance, last_digits_k);
   enter_place();
   if (!state_.stage)
-    state_.stage = StageProgress{.start_h = state_.time_h, .start_c = state_.temperature_c, .start_ratio = ratio_now()};
-  over_proof_ratio_ =
-      over_proof_ratio(Dough{.gluten_percent = volume_.gluten_percent}, stage.standing, stage.final_proof,
-                       std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
+    state_.stage =
+        StageProgress{.start_h = state_.time_h, .start_c = *state_.temperature_c, .start_ratio = ratio_now()};
+  over_proof_ratio_ = over_proof_ratio(
+      Dough{.dough_c = *state_.temperature_c, .yeast_percent = 1, .gluten_percent = volume_.gluten_percent},
+      stage.standing, stage.final_proof, std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
 }
 
 /// Where the dough is now: its heat transfer; a dough whose temperature is given has it at once.
@@ -113,7 +114,7 @@ void StageRun::enter_place() {
 double StageRun::next_break_h() const {
   const double later = state_.time_h + same_moment_h;
   double next = next_place_h(stage_.surroundings, later);
-  if (const auto* course = std::get_if<Course>(&setting_.place->temperature_c)) {
+  if (const std::optional<Course>& course = setting_.place->course) {
     const auto reading = std::upper_bound(course->time_h.begin(), course->time_h.end(), later);
     if (reading != course->time_h.end()) next = std::min(next, *reading);
   }
@@ -161,7 +162,7 @@ Leg StageRun::next_leg(double to_h) {
   double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_,
                           most_h);  // exact legs could be longer, but events must be seen
   for (;;) {
-    Leg leg(setting_, state_.time_h, state_.temperature_c, hours);
+    Leg leg(setting_, state_.time_h, *state_.temperature_c, hours);
     if (!leg.is_coupled()) return leg;
     constexpr double least_share =
         1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
@@ -202,7 +203,7 @@ double StageRun::settled_k(double mean_c, double time_h) const {
 }
 
 Settling StageRun::inside(const Leg& leg, const Quarters& quarters) const {
-  std::array<double, Settling::quarters> towards{settled_k(state_.temperature_c, leg.start_h())};
+  std::array<double, Settling::quarters> towards{settled_k(*state_.temperature_c, leg.start_h())};
   for (std::size_t i = 0; i < quarters.size(); ++i) {
     towards[i + 1] = settled_k(quarters[i].temperature_c, leg.start_h() + quarters[i].after_h);
   }
@@ -215,8 +216,8 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   if (follows_core_) state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
-    const double from = std::min(state_.temperature_c, end.temperature_c),
-                 to = std::max(state_.temperature_c, end.temperature_c);
+    const double from = std::min(*state_.temperature_c, end.temperature_c),
+                 to = std::max(*state_.temperature_c, end.temperature_c);
     const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
     const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
     state_.perishable_h += share * leg.hours();
@@ -242,9 +243,9 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
 }
 
 void StageRun::press(State& state, double loss_fraction) const {
-  const Gas held = volume_.held(state.gas, state.temperature_c, state.anchor_ratio);
-  state.gas = volume_.pressed(held, state.temperature_c, loss_fraction);
-  state.anchor_ratio = volume_.free_ratio(state.gas, state.temperature_c);
+  const Gas held = volume_.held(state.gas, *state.temperature_c, state.anchor_ratio);
+  state.gas = volume_.pressed(held, *state.temperature_c, loss_fraction);
+  state.anchor_ratio = volume_.free_ratio(state.gas, *state.temperature_c);
 }
 
 std::size_t StageRun::watch(double rise_percent) {
@@ -261,12 +262,11 @@ bool StageRun::all_seen() const {
 
 bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
   StageProgress& progress = *state_.stage;
-  const auto* time = std::get_if<UntilTime>(&stage_.until);
-  const auto* rise = std::get_if<UntilRise>(&stage_.until);
   const bool to_end = until == Until::end;
-  const double end_h = to_end && time != nullptr ? progress.start_h + time->hours : horizon_h;
+  const double end_h = to_end && stage_.until_h ? progress.start_h + *stage_.until_h : horizon_h;
   const double stop_h = to_end ? options_.stop_h.value_or(never) : never;
-  const double target = to_end && rise != nullptr ? progress.start_ratio * (1 + rise->rise_percent / 100) : never;
+  const double target =
+      to_end && stage_.until_rise_percent ? progress.start_ratio * (1 + *stage_.until_rise_percent / 100) : never;
   const double over = progress.over_proofed_h ? never : over_proof_ratio_;
   double largest = ratio_now(), largest_h = state_.time_h;
   bool over_seen = largest >= over;
@@ -321,7 +321,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
 }
 
 void StageRun::refuse_rise(double largest_ratio, double largest_h) const {
-  const double wanted = std::get<UntilRise>(stage_.until).rise_percent;
+  const double wanted = *stage_.until_rise_percent;
   const double reached = rise_percent(largest_ratio), after_h = largest_h - state_.stage->start_h;
   throw NoSolution("a rise of " + number(wanted) + " % is never reached: the dough rises by " + number(reached, 4) +
                        " % at the most, after " + number(after_h, 4) + " h" +
@@ -334,7 +334,7 @@ void StageRun::refuse_rise(double largest_ratio, double largest_h) const {
 }
 
 bool StageRun::run(const EachLeg& each_leg) {
-  if (std::holds_alternative<UntilRise>(stage_.until) && state_.cohorts.empty()) {
+  if (stage_.until_rise_percent && state_.cohorts.empty()) {
     throw InvalidInput("the stage ends by a rise, but no yeast is in the dough",
                        {.path = "until_rise_percent", .advice = "mix yeast in before it, or end it by a time"});
   }

@@ -53,7 +53,7 @@ class StageRun {
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
   Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
-  double ratio_now() const { return volume_.ratio(state_.gas, state_.temperature_c, state_.anchor_ratio); }
+  double ratio_now() const { return volume_.ratio(state_.gas, *state_.temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
   /// Mean of the dough less its surface, settled: the surface follows a change at once. 0 where its temperature is
   /// given.

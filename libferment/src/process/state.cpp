@@ -6,47 +6,36 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
+#include <ferment/base/form.hpp>
 
 #include "base/text.hpp"
 
 namespace ferment {
 namespace {
 
-constexpr Field range(std::string_view name, std::string_view label, std::string_view unit, double low, double high) {
-  return {name,
-          label,
-          unit,
-          low,
-          high,
-          field::must_be_given,
-          Quantity::ratio,
-          {},
-          {},
-          "a saved state must not be changed by hand"};
+constexpr Field saved(std::string_view name, std::string_view label, std::string_view unit, double low, double high,
+                      std::string_view meaning) {
+  return {name, label, unit, low, high, {}, Quantity::ratio, meaning, {}, "a saved state must not be changed by hand"};
 }
-constexpr double most_g = 1e7;
-constexpr Field heat_capacity = range("heat_capacity_kj_k", "heat capacity of the dough", "kJ/K", 0, 1e5);
-constexpr Field perishable = range("perishable_h", "hours with perishable food", "h", 0, 1e5);
-constexpr Field dry_matter = range("cohorts", "yeast of a cohort", "g per 100 g flour", 0, 10);
-constexpr Field heat = range("stage", "heat of the stage", "J", -1e12, 1e12);
-constexpr Field inside = range("inside_k", "temperature within the dough", "K", -1e3, 1e3);
-constexpr Field age = range("cohorts", "age of a cohort", "h", 0, 1e5);
+constexpr Field heat_capacity =
+    saved("heat_capacity_kj_k", "heat capacity of the dough", "kJ/K", 0, 1e5, "of all of the dough");
+constexpr Field perishable =
+    saved("perishable_h", "hours with perishable food", "h", 0, 1e5, "between 5 and 60 °C with milk or egg in it");
+constexpr Field heat_made =
+    saved("heat_made_j", "heat of the stage", "J", -1e12, 1e12, "by fermentation, so far, per piece");
+constexpr Field heat_lost =
+    saved("heat_lost_j", "heat of the stage", "J", -1e12, 1e12, "to the surroundings, so far, per piece");
+constexpr Field inside = saved("inside_k", "temperature within the dough", "K", -1e3, 1e3,
+                               "mean of the dough less its surface as the core feels it");
+constexpr Field anchor = saved("anchor_ratio", "volume", "times the mixed volume", 0.1, 1000,
+                               "volume over mixed volume at the last handling or mixing");
 
-void require_grams(std::string_view label, double grams) { require(range("amounts", label, "g", 0, most_g), grams); }
-
-[[noreturn]] void refuse(const std::string& what, const char* field) {
+[[noreturn]] void refuse(const std::string& what, const char* path) {
   throw InvalidInput("the state is damaged: " + what,
-                     {.path = field, .advice = "simulate the process again from its start"});
+                     {.path = path, .advice = "simulate the process again from its start"});
 }
 
 void require_amounts(const Amounts& a) {
-  require_grams("flour of the state", a.flour_g);
-  require_grams("gluten of the state", a.gluten_g);
-  require_grams("water of the state", a.water_g);
-  require_grams("salt of the state", a.salt_g);
-  require_grams("sugar of the state", a.sugar_g);
-  require_grams("milk and egg of the state", a.perishable_g);
-  require_grams("dough of the state", a.dough_g);
   if (a.gluten_g > a.flour_g) refuse("it has more added gluten than flour", "amounts");
   const std::pair<double, const char*> parts[] = {{a.flour_g, "flour"},
                                                   {a.water_g, "water"},
@@ -58,29 +47,7 @@ void require_amounts(const Amounts& a) {
   }
 }
 
-void require_cohort(const Cohort& cohort) {
-  name_of(cohort.yeast);
-  for (const double grams : {cohort.dose_g, cohort.mass_g, cohort.room_g, cohort.increment_g})
-    require(dry_matter, grams);
-  require(age, cohort.equivalent_h);
-  require(age, cohort.growing_h);
-  if (!(cohort.dose_g > 0 && cohort.mass_g > 0 && cohort.increment_g > 0))
-    refuse("a cohort has no yeast in it", "cohorts");
-  // Yeast only grows, and shares what it can grow by its mass: a cohort of next to none would have a logarithm of
-  // nothing.
-  constexpr double rounding = 1e-9, least_of_its_room = 1e-12;
-  if (cohort.mass_g < cohort.dose_g * (1 - rounding)) refuse("a cohort has less yeast than was put in", "cohorts");
-  if (cohort.mass_g < least_of_its_room * cohort.room_g)
-    refuse("a cohort could grow to a million million times its yeast", "cohorts");
-}
-
 void require_progress(const StageProgress& progress, double time_h) {
-  require(field::start_h, progress.start_h);
-  require(field::dough_c, progress.start_c);
-  require(field::volume_ratio, progress.start_ratio);
-  require(heat, progress.heat_made_j);
-  require(heat, progress.heat_lost_j);
-  if (progress.over_proofed_h) require(field::start_h, *progress.over_proofed_h);
   if (progress.start_h > time_h) refuse("its stage begins after its moment", "stage");
   if (progress.over_proofed_h &&
       !(*progress.over_proofed_h >= progress.start_h - 1e-9 && *progress.over_proofed_h <= time_h + 1e-9)) {
@@ -88,36 +55,65 @@ void require_progress(const StageProgress& progress, double time_h) {
   }
 }
 
-}  // namespace
-
-void require_state(const State& state) {
-  require(field::start_h, state.time_h);
-  require(field::altitude_m, state.altitude_m);
+void contradictions(const State& state) {
   require_amounts(state.amounts);
-  require(heat_capacity, state.heat_capacity_kj_k);
-  require(inside, state.inside_k);
-  require(perishable, state.perishable_h);
-  require(field::equivalent_h, state.equivalent_h);
-  require(field::co2_mmol, state.made_mmol);
-  require(field::co2_mmol, state.gas.co2_mmol);
-  require(field::air_mmol, state.gas.air_mmol);
   if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9)
     refuse("it holds more CO2 than its yeast has made", "co2_mmol");
-  for (const Cohort& cohort : state.cohorts) require_cohort(cohort);
   if (state.stage) require_progress(*state.stage, state.time_h);
   if (!(state.amounts.dough_g > 0)) {
     if (!state.cohorts.empty() || state.stage) refuse("it has yeast or a stage but no dough", "amounts");
     return;
   }
-  require(field::dough_c, state.temperature_c);
-  require(field::volume_ratio, state.anchor_ratio);
+  if (!state.temperature_c) refuse("its dough has no temperature", "temperature_c");
   if (!(state.amounts.flour_g > 0)) refuse("its dough has no flour", "amounts");
   if (!(state.heat_capacity_kj_k > 0)) refuse("its dough has no heat capacity", "heat_capacity_kj_k");
   require(field::mixed_volume_ml, state.mixed_volume_ml);
 }
 
+}  // namespace
+
+template <>
+const Form& form_of<StageProgress>() {
+  using S = StageProgress;
+  static const Form form = [] {
+    Form form = made_form<S>("StageProgress", "How far a stage has come that is not over.", {},
+                             {row<&S::start_h>(field::start_h), row<&S::start_c>("start_c", field::dough_c),
+                              row<&S::start_ratio>("start_ratio", field::volume_ratio),
+                              row<&S::folds_done>("folds_done", "folds made"),
+                              row<&S::over_proofed_h>("over_proofed_h", field::start_h),
+                              row<&S::heat_made_j>(heat_made), row<&S::heat_lost_j>(heat_lost)});
+    form.complete = true;
+    return form;
+  }();
+  return form;
+}
+
+template <>
+const Form& form_of<State>() {
+  using S = State;
+  static const Form form = [] {
+    Form form = made_form<S>(
+        "State", "Everything there is to know of a dough at a moment; simulate makes it.", {},
+        joined(joined({row<&S::time_h>("time_h", field::start_h), row<&S::altitude_m>(field::altitude_m),
+                       row<&S::steps_done>("steps_done", "steps of its process that are over"),
+                       row<&S::amounts>("amounts", "what the dough holds, g"),
+                       row<&S::heat_capacity_kj_k>(heat_capacity),
+                       row<&S::temperature_c>("temperature_c", field::dough_c), row<&S::inside_k>(inside),
+                       row<&S::cohorts>("cohorts", "the yeast of each addition"),
+                       row<&S::equivalent_h>(field::equivalent_h), row<&S::made_mmol>("made_mmol", field::co2_mmol)},
+                      rows_of_part<&S::gas>()),
+               {row<&S::mixed_volume_ml>("mixed_volume_ml", "volume just after mixing, mL per 100 g of flour"),
+                row<&S::anchor_ratio>(anchor), row<&S::perishable_h>(perishable),
+                row<&S::stage>("stage", "of the stage that is under way")}),
+        contradictions);
+    form.complete = true;
+    return form;
+  }();
+  return form;
+}
+
 State part_of(const State& state, double mass_g) {
-  require_state(state);
+  require(state);
   require(field::dough_g, mass_g);
   const double whole = state.amounts.dough_g;
   if (mass_g > whole * (1 + 1e-9)) {
@@ -136,7 +132,7 @@ State part_of(const State& state, double mass_g) {
 }
 
 State as_beginning(State state) {
-  require_state(state);
+  require(state);
   if (state.stage) {
     throw InvalidInput("the state is in the middle of a stage",
                        {.path = "state", .advice = "end the stage before another process begins with it"});

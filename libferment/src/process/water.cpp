@@ -12,6 +12,7 @@
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
+#include "dough/parts.hpp"
 #include "process/filling.hpp"
 
 namespace ferment {
@@ -26,7 +27,8 @@ Mix with_cold_water(const Mix& mix) {
   Mix cold = mix;
   cold.formula.water_g += cold.formula.ice_g;
   cold.formula.ice_g = 0;
-  cold.water_c = 0;
+  cold.formula.water_c = 0;
+  require_room(mix);
   if (!(cold.formula.water_g > 0)) {
     throw InvalidInput("there is no main water whose temperature could be chosen",
                        {.path = "water_g",
@@ -56,7 +58,10 @@ double needed_water(const Mix& mix, double desired_c) {
 Mix in_even_room(const Mix& mix, double even_c) {
   Mix even = mix;
   even.room_c = even_c;
-  even.flour_c = even.milk_c = even.egg_c = even.butter_c = even.bowl.temperature_c = std::nullopt;
+  even.formula.flour_c = even.bowl.temperature_c = std::nullopt;
+  for (const Part& part : parts()) {
+    if (part.more.temperature_c != nullptr) (even.formula.*part.more.temperature_c).reset();
+  }
   for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
   for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
   return even;
@@ -84,7 +89,7 @@ double friction_of(const Mix& mix, double desired_c) {
 
 /// The one gain that closes the balance between the main water's temperature and the dough's.
 double net_gain(Mix mix, double water_c, double dough_c) {
-  mix.mixing = ByNetGain{.minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0};
+  mix.mixing = ByNetGain{.net_gain_kj_per_kg = 0, .minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0};
   Contents contents = contents_of(mix);
   contents.portions[main_water].temperature_c = water_c;
   const HeatBalance without = balance_of(contents);
@@ -133,7 +138,7 @@ struct Reach {
 void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
   const double weight = cold.weights[main_water];
   const double all_ice_c =
-      -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.ice_c) / water::specific_heat_kj;
+      -(water::melting_heat_kj - water::ice_specific_heat_kj * mix.formula.ice_c) / water::specific_heat_kj;
   const double just_melts_c =
       mix.rest_h > 0 ? -cold.wetted_c * cold.wetted_capacity_kj_k / (plan.water_g / 1000 * water::specific_heat_kj)
                      : -cold.dough_c / weight;
@@ -156,7 +161,7 @@ void pour(WaterPlan& plan, const Mix& mix, const HeatBalance& cold) {
     return;
   }
   if (plan.water_c >= *mix.tap_c) return;
-  plan.ice_g = ice_by_heat_balance(plan.water_g, *mix.tap_c, plan.water_c, mix.ice_c);
+  plan.ice_g = ice_by_heat_balance(plan.water_g, *mix.tap_c, plan.water_c, mix.formula.ice_c);
   if (plan.ice_g > plan.water_g) {
     refuse_water(plan,
                  "needs " + number(plan.ice_g, 4) + " g of ice, more than the " + number(plan.water_g, 4) +
@@ -274,7 +279,7 @@ FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, c
 }  // namespace
 
 WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
-  require_mix(given);
+  require(given);
   require_dough(given.formula);
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
@@ -299,13 +304,13 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   const double n = factors_of(mix);
   plan.friction_given = friction_k.has_value();
   plan.friction_k = friction_k ? *friction_k : friction_of(mix, desired_c);
-  const double flour_c = mean_temperature(contents, PortionKind::flour).value_or(mix.room_c);
+  const double flour_c = mean_temperature(contents, PortionKind::flour).value_or(contents.sources.room_c);
   const double preferment_c = mean_temperature(contents, PortionKind::preferment).value_or(0);
-  plan.factor_rule_c = n * desired_c - flour_c - mix.room_c - preferment_c - plan.friction_k;
+  plan.factor_rule_c = n * desired_c - flour_c - contents.sources.room_c - preferment_c - plan.friction_k;
   plan.difference_k = plan.factor_rule_c - plan.water_c;
   plan.dough_by_rule_c = desired_c + balance.weights[main_water] * plan.difference_k;
 
-  set_shares(plan, contents, balance, mix.room_c);
+  set_shares(plan, contents, balance, contents.sources.room_c);
   set_reason(plan, contents, balance, n);
   set_band(plan, contents, balance);
   set_notices(plan, mix, contents, balance);
@@ -316,8 +321,8 @@ Mix with_water(const Mix& mix, const WaterPlan& plan) {
   Mix watered = mix;
   watered.formula.water_g = plan.pour_g;
   watered.formula.ice_g = plan.ice_g;
-  watered.water_c = plan.pour_c;
-  require_mix(watered);
+  watered.formula.water_c = plan.pour_c;
+  require(watered);
   return watered;
 }
 
@@ -333,7 +338,7 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
   // The water is linear in the three temperatures: four plans give all of them.
   const auto at = [&](double desired, double flour, double room) {
     Mix there = mix;
-    there.flour_c = flour;
+    there.formula.flour_c = flour;
     there.room_c = room;
     return needed_water(there, desired);
   };
@@ -351,10 +356,10 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
 
 double net_gain_from_batch(const Mix& mix, double dough_c) {
   require(field::dough_c, dough_c);
-  if (!mix.water_c)
+  if (!mix.formula.water_c)
     throw InvalidInput("the main water has no temperature",
                        {.path = "water_c", .advice = "give the one it was poured with, water_c"});
-  const double gain = net_gain(mix, *mix.water_c, dough_c);
+  const double gain = net_gain(mix, *mix.formula.water_c, dough_c);
   require_gain_of_batch(gain);
   return gain;
 }
@@ -373,7 +378,7 @@ ByNetGain net_gain_of(const BatchMean& batches, double minutes) {
   require(field::mixing_min, minutes);
   constexpr double prior_batches = 4;  // a spread from few batches is hardly known: it is drawn toward the usual one
   const auto n = static_cast<double>(batches.each.size());
-  const double usual = ByNetGain{}.sd_kj_per_kg;
+  const double usual = *field::sd_kj_per_kg.initial;
   const double seen = batches.sd.value_or(0);
   const double variance = (prior_batches * usual * usual + (n - 1) * seen * seen) / (prior_batches + n - 1);
   return {batches.mean, std::sqrt(variance * (1 + 1 / n)), minutes};

@@ -401,7 +401,7 @@ Explanation explain(double rise_percent, const Dough& dough, const Kitchen& kitc
     result.factors.push_back({name, from, to, next / hours});
     hours = next;
   };
-  const auto change = [&](const char* name, double Dough::*member) {
+  const auto change = [&](const char* name, auto Dough::*member) {
     const double from = walked.*member;
     walked.*member = dough.*member;
     step(name, from, dough.*member);
@@ -427,6 +427,26 @@ double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof,
   const double share = limit * (standing == Standing::tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
   if (!final_proof) return share;
   return math::smaller(share, start_ratio * (1 + kitchen.over_proof_rise_percent / 100));
+}
+
+template <>
+const Names& names_of<Standing>() {
+  static constexpr std::string_view list[] = {"tin", "free"};
+  static constexpr Names names{"standing", "standing", list};
+  return names;
+}
+
+template <>
+const Form& form_of<Dough>() {
+  using D = Dough;
+  static const Form form =
+      made_form<D>("Dough", "One dough at one temperature, for the functions between two moments of a process.",
+                   {.dough_c = 0, .yeast_percent = 0},
+                   {row<&D::dough_c>(field::dough_c), row<&D::yeast_percent>(field::yeast_percent),
+                    row<&D::yeast>("yeast", "its kind"), row<&D::salt_percent>(field::salt_percent),
+                    row<&D::water_percent>(field::water_percent), row<&D::sugar_percent>(field::sugar_percent),
+                    row<&D::gluten_percent>(field::gluten_percent), row<&D::altitude_m>(field::altitude_m)});
+  return form;
 }
 
 }  // namespace ferment

@@ -3,12 +3,13 @@
 #pragma once
 
 #include <cstddef>
-#include <limits>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/names.hpp>
 #include <ferment/base/values.hpp>
 
 namespace ferment {
@@ -20,9 +21,9 @@ struct Field {
   std::string_view name;   ///< as in code, day files and options
   std::string_view label;  ///< as in messages
   std::string_view unit;
-  double low = 0;                                             ///< lowest allowed value, included
-  double high = 0;                                            ///< highest allowed value, included
-  double initial = std::numeric_limits<double>::quiet_NaN();  ///< default; NaN: must be given
+  double low = 0;                      ///< lowest allowed value, included
+  double high = 0;                     ///< highest allowed value, included
+  std::optional<double> initial = {};  ///< default; without one it must be given
   Quantity quantity = Quantity::ratio;
   std::string_view meaning = {};
   std::string_view source = {};
@@ -31,7 +32,7 @@ struct Field {
 
 namespace field {
 
-inline constexpr double must_be_given = std::numeric_limits<double>::quiet_NaN();
+inline constexpr std::optional<double> must_be_given = {};
 
 inline constexpr Field dough_c{"dough_c",
                                "dough temperature",
@@ -103,6 +104,16 @@ inline constexpr Field room_c{"room_c",
                               "air temperature where the dough is mixed",
                               "",
                               ""};
+inline constexpr Field mix_room_c = [] {
+  Field field = room_c;
+  field.meaning = "air where the dough is mixed; whatever has no temperature of its own has it; needed without dough_c";
+  return field;
+}();
+inline constexpr Field measured_dough_c = [] {
+  Field field = dough_c;
+  field.meaning = "measured at the end of mixing, in place of the heat balance's";
+  return field;
+}();
 inline constexpr Field preferment_c{"preferment_c",
                                     "preferment temperature",
                                     "°C",
@@ -343,13 +354,15 @@ constexpr Field grams_of(std::string_view name, std::string_view label, std::str
           "g",
           low,
           1e6,
-          low == 0 ? 0 : must_be_given,
+          low == 0 ? std::optional(0.0) : must_be_given,
           Quantity::mass,
           meaning,
           "",
           "in grams: an ounce is 28.35 g"};
 }
 inline constexpr Field flour_g = grams_of("flour_g", "flour", "weight of a flour", 0.1);
+inline constexpr Field bread_flour_g =
+    grams_of("flour_g", "flour", "weight of bread flour; other flours stand in flours");
 inline constexpr Field poured_water_g =
     grams_of("water_g", "water", "weight of the main water, whose temperature is asked for");
 inline constexpr Field portion_water_g =
@@ -371,6 +384,12 @@ inline constexpr Field piece_g = grams_of("piece_g", "weight of a piece", "weigh
 inline constexpr Field pieces{
     "pieces", "number of pieces", "", 1, 1e5, must_be_given, Quantity::ratio, "pieces the dough is divided into", "",
     ""};
+inline constexpr Field pieces_of_dough = [] {
+  Field field = pieces;
+  field.initial = 1;
+  field.meaning = "equal ones that share all of the dough, if their weight is not given";
+  return field;
+}();
 inline constexpr Field loss_percent{"loss_percent",
                                     "handling loss",
                                     "%",
@@ -424,6 +443,17 @@ inline constexpr Field liquid_percent{"liquid_percent",
                                       "common practice, no source: 0 to 70 %",
                                       "percent of the flour's weight, not of the dough's"};
 
+constexpr Field enriching_of(std::string_view name, std::string_view label) {
+  Field field = liquid_percent;
+  field.name = name;
+  field.label = label;
+  return field;
+}
+inline constexpr Field milk_percent = enriching_of("milk_percent", "milk");
+inline constexpr Field egg_percent = enriching_of("egg_percent", "egg");
+inline constexpr Field butter_percent = enriching_of("butter_percent", "butter");
+inline constexpr Field oil_percent = enriching_of("oil_percent", "oil");
+
 constexpr Field celsius_of(std::string_view name, std::string_view label, double low, double high,
                            std::string_view meaning) {
   return {name, label, "°C", low, high, must_be_given, Quantity::temperature, meaning, "", ""};
@@ -470,6 +500,12 @@ inline constexpr Field mixing_min{"mixing_min",
                                   "minutes of mixing or kneading; the method's usual time if not given",
                                   "common practice, no source",
                                   "in minutes"};
+inline constexpr Field gain_min = [] {
+  Field field = mixing_min;
+  field.initial = 0;
+  field.meaning = "minutes of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain";
+  return field;
+}();
 inline constexpr Field work_kj_per_kg{"work_kj_per_kg",
                                       "mixing work",
                                       "kJ/kg",
@@ -689,5 +725,8 @@ FERMENT_API const Field* find_field(std::string_view name);
 /// @throws InvalidInput naming field, value, unit, range and what to do; for more than one value also the
 ///         first offending index and how many offend
 FERMENT_API void require(const Field& field, const Values& values);
+
+template <>
+FERMENT_API const Names& names_of<Quantity>();
 
 }  // namespace ferment

@@ -5,6 +5,9 @@
 #include <utility>
 #include <vector>
 
+#include <ferment/base/export.hpp>
+#include <ferment/base/names.hpp>
+
 namespace ferment {
 
 enum class Severity { info, caution, warning };
@@ -15,5 +18,8 @@ struct Notice {
   std::vector<std::pair<std::string, double>> values;  ///< the numbers in the text, by field name
   std::string text;                                    ///< English, complete with units
 };
+
+template <>
+FERMENT_API const Names& names_of<Severity>();
 
 }  // namespace ferment

@@ -10,6 +10,7 @@
 
 #include <ferment/base/export.hpp>
 #include <ferment/base/field.hpp>
+#include <ferment/base/names.hpp>
 
 namespace ferment {
 
@@ -93,5 +94,11 @@ FERMENT_API void require_kitchen(const Kitchen& kitchen);
 /// The same without the covariance, which only answers about uncertainty read: what every call checks.
 /// @throws InvalidInput
 FERMENT_API void require_parameters(const Kitchen& kitchen);
+
+template <>
+FERMENT_API const Names& names_of<Law>();
+
+template <>
+FERMENT_API const Names& names_of<Scale>();
 
 }  // namespace ferment

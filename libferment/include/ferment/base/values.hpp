@@ -5,12 +5,17 @@
 #include <span>
 #include <vector>
 
+#include <ferment/base/export.hpp>
+#include <ferment/base/given.hpp>
+#include <ferment/base/names.hpp>
+
 namespace ferment {
 
 /// A view: one value repeated, or a span. Does not own; the numbers must outlive the call.
 class Values {
  public:
   constexpr Values(double value) : value_(value) {}  // NOLINT(google-explicit-constructor)
+  constexpr Values(Given value) : value_(value) {}   // NOLINT(google-explicit-constructor)
   constexpr Values(std::span<const double> values)
       : single_(false), data_(values.data()), size_(values.size()) {}                     // NOLINT
   Values(const std::vector<double>& values) : Values(std::span<const double>(values)) {}  // NOLINT
@@ -31,5 +36,8 @@ class Values {
 
 /// What to do about an hour that never comes: an error, or an infinite number in its place.
 enum class Unreachable { raise, infinity };
+
+template <>
+FERMENT_API const Names& names_of<Unreachable>();
 
 }  // namespace ferment

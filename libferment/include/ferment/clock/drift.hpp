@@ -12,9 +12,9 @@ namespace ferment {
 
 /// A temperature that relaxes: surroundings_c + (start_c − surroundings_c)·e^(−t/time_constant_h).
 struct Drift {
-  double start_c = field::start_c.initial;                  ///< °C at the start; must be given
-  double surroundings_c = field::surroundings_c.initial;    ///< °C it nears; must be given
-  double time_constant_h = field::time_constant_h.initial;  ///< h; must be given
+  Given start_c;          ///< °C at the start
+  Given surroundings_c;   ///< °C it nears
+  Given time_constant_h;  ///< h
 };
 
 /// Many drifts: every member has one value for all or one for each.

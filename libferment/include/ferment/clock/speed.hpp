@@ -11,17 +11,17 @@ namespace ferment {
 /// What sets the clock's speed, one value for all scenarios or one for each.
 struct ClockInputs {
   Values dough_c;
-  Values salt_percent = field::salt_percent.initial;
-  Values water_percent = field::water_percent.initial;
-  Values sugar_percent = field::sugar_percent.initial;
+  Values salt_percent = *field::salt_percent.initial;
+  Values water_percent = *field::water_percent.initial;
+  Values sugar_percent = *field::sugar_percent.initial;
 };
 
 /// Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough (25 °C, 2 % salt, 65 %
 /// water, no sugar); 0 where the yeast stands still. Model §1.
 /// @throws InvalidInput outside the field table's bounds
-FERMENT_API double speed(double dough_c, double salt_percent = field::salt_percent.initial,
-                         double water_percent = field::water_percent.initial,
-                         double sugar_percent = field::sugar_percent.initial, const Kitchen& kitchen = {});
+FERMENT_API double speed(double dough_c, double salt_percent = *field::salt_percent.initial,
+                         double water_percent = *field::water_percent.initial,
+                         double sugar_percent = *field::sugar_percent.initial, const Kitchen& kitchen = {});
 
 /// The same for arrays: every input has one value or out.size() values. @throws InvalidInput
 FERMENT_API void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitchen = {});

@@ -8,6 +8,7 @@
 #include <variant>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/parameters.hpp>
 
@@ -40,11 +41,6 @@ struct Cardinal {
 
 using TemperatureLaw = std::variant<Cardinal, SquareRoot, Arrhenius, ConstantQ10>;
 
-/// "cardinal", "square_root", "arrhenius" or "constant_q10".
-FERMENT_API std::string_view name_of(Law law);
-/// @throws InvalidInput naming the known laws
-FERMENT_API Law law_named(std::string_view name);
-
 /// The law of a kitchen, with its parameters. @throws InvalidInput from require_kitchen
 FERMENT_API TemperatureLaw law_of(const Kitchen& kitchen);
 
@@ -66,5 +62,17 @@ FERMENT_API double local_q10(const TemperatureLaw& law, double temperature_c);
 
 /// A notice if a law is asked outside the temperatures it is honest for.
 FERMENT_API std::optional<Notice> law_notice(const TemperatureLaw& law, double temperature_c);
+
+template <>
+FERMENT_API const Form& form_of<Cardinal>();
+
+template <>
+FERMENT_API const Form& form_of<SquareRoot>();
+
+template <>
+FERMENT_API const Form& form_of<Arrhenius>();
+
+template <>
+FERMENT_API const Form& form_of<ConstantQ10>();
 
 }  // namespace ferment

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/parameters.hpp>
 #include <ferment/dough/yeast.hpp>
 
@@ -48,5 +49,8 @@ FERMENT_API std::vector<Cohort> mixed_cohorts(std::span<const CohortPart> parts,
 /// A new cohort of a dose, percent of flour as weighed; its share of the growth increment is set when it is mixed in.
 /// @throws InvalidInput unless the dose is a positive number
 FERMENT_API Cohort new_cohort(double yeast_percent, Yeast yeast);
+
+template <>
+FERMENT_API const Form& form_of<Cohort>();
 
 }  // namespace ferment

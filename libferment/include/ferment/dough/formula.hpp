@@ -6,12 +6,13 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/dough/yeast.hpp>
 
 namespace ferment {
 
 struct Flour {
-  double mass_g = 0;
+  Given mass_g;
   std::string kind = "bread";                   ///< a flour of `ingredients()`
   std::optional<double> moisture_percent = {};  ///< of its weight; the table's if not given
   std::optional<double> temperature_c = {};     ///< the mix's flour_c if not given
@@ -19,8 +20,8 @@ struct Flour {
 
 /// A portion of water of its own temperature, besides the main water.
 struct Water {
-  double mass_g = 0;
-  double temperature_c = 0;
+  Given mass_g;
+  Given temperature_c;
   bool wets_yeast = false;  ///< the yeast is wetted in it and comes to the dough with it, after a rest if there is one
   double stands_h = 0;      ///< stands in the room that long before it is mixed in, nearing the room's temperature
   double cup_h = 0.3;       ///< time constant of that
@@ -28,12 +29,13 @@ struct Water {
 
 /// Dough of an earlier mix. Its flour and water count in the formula; it is wetted already.
 struct Preferment {
-  double flour_g = 0;
-  double water_g = 0;
+  Given flour_g;
+  Given water_g;
   std::optional<double> temperature_c = {};  ///< the room's if not given
 };
 
-/// Grams of everything. Flour is the sum of all flours, those of preferments and added gluten included.
+/// Grams of everything, and how warm it comes. Flour is the sum of all flours, those of preferments and added gluten
+/// included.
 struct Formula {
   double flour_g = 0;  ///< bread flour; other flours in `flours`
   std::vector<Flour> flours = {};
@@ -51,6 +53,14 @@ struct Formula {
   double instant_g = 0;
   double active_dry_g = 0;
   double compressed_g = 0;
+
+  // Temperatures as they come; the room's if not given.
+  std::optional<double> flour_c = {};  ///< of flours and gluten that do not say their own
+  std::optional<double> water_c = {};  ///< of the main water; what the water plan answers
+  double ice_c = *field::ice_c.initial;
+  std::optional<double> milk_c = {};
+  std::optional<double> egg_c = {};
+  std::optional<double> butter_c = {};
 };
 
 /// What a dough holds in all, g: what its rise and its safety depend on.
@@ -105,7 +115,7 @@ struct FlourShare {
 
 /// A formula given in baker's percent of flour_g.
 struct PercentFormula {
-  double flour_g = 0;                   ///< all flour, that of preferments and added gluten included
+  Given flour_g;                        ///< all flour, that of preferments and added gluten included
   std::vector<FlourShare> flours = {};  ///< empty: bread flour alone
   double water_percent = 65;            ///< water poured; less portions and preferments' water it is the main water
   std::vector<Water> waters = {};       ///< in grams; part of water_percent
@@ -136,5 +146,29 @@ FERMENT_API Formula scaled_to(const Formula& formula, double pieces, double piec
 /// The formula with all its yeast as one kind, by the trade's weight ratios; active_dry_unwetted counts as active dry.
 /// @throws InvalidInput
 FERMENT_API Formula with_yeast(const Formula& formula, Yeast yeast);
+
+template <>
+FERMENT_API const Form& form_of<Flour>();
+
+template <>
+FERMENT_API const Form& form_of<Water>();
+
+template <>
+FERMENT_API const Form& form_of<Preferment>();
+
+template <>
+FERMENT_API const Form& form_of<Formula>();
+
+template <>
+FERMENT_API const Form& form_of<FlourShare>();
+
+template <>
+FERMENT_API const Form& form_of<PercentFormula>();
+
+template <>
+FERMENT_API const Form& form_of<Percent>();
+
+template <>
+FERMENT_API const Form& form_of<Amounts>();
 
 }  // namespace ferment

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 
 namespace ferment {
 
@@ -39,5 +40,8 @@ FERMENT_API const Ingredient& flour_named(std::string_view name);
 /// @param moisture_percent  5 to 20 % of the weight
 /// @throws InvalidInput
 FERMENT_API Composition with_moisture(const Composition& composition, double moisture_percent);
+
+template <>
+FERMENT_API const Form& form_of<Composition>();
 
 }  // namespace ferment

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/parameters.hpp>
 
 namespace ferment {
@@ -65,5 +66,8 @@ FERMENT_API double free_ratio(double held_ratio, double anchor_ratio = 1, double
 /// Handling presses out a share of the cells' content, CO2 and air alike; dissolved CO2 stays.
 /// @throws InvalidInput unless 0 ≤ loss_fraction ≤ 1
 FERMENT_API Gas after_handling(const Body& body, const Gas& gas, double temperature_c, double loss_fraction);
+
+template <>
+FERMENT_API const Form& form_of<Gas>();
 
 }  // namespace ferment

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/names.hpp>
 #include <ferment/base/parameters.hpp>
 
 namespace ferment {
@@ -14,12 +15,6 @@ enum class Yeast {
   active_dry_unwetted,  ///< active dry yeast stirred in dry
   compressed            ///< fresh yeast
 };
-
-/// "instant", "active_dry", "active_dry_unwetted" or "compressed".
-FERMENT_API std::string_view name_of(Yeast yeast);
-
-/// The kind of that name. @throws InvalidInput naming the known kinds
-FERMENT_API Yeast yeast_named(std::string_view name);
 
 /// The dose of another kind that gasses alike, percent of flour in, percent of flour out, by the trade's weight
 /// ratios compressed 1 : active dry 0.40 : instant 0.33 (source: trade textbook excerpt).
@@ -36,5 +31,8 @@ FERMENT_API double start_up_h(Yeast yeast, const Kitchen& kitchen = {});
 /// Refuses doses outside 0.01 to 5 % as instant yeast, in the words and numbers of the kind as weighed.
 /// @throws InvalidInput
 FERMENT_API void require_yeast(const Values& yeast_percent, Yeast yeast);
+
+template <>
+FERMENT_API const Names& names_of<Yeast>();
 
 }  // namespace ferment

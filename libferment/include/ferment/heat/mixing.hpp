@@ -12,6 +12,7 @@
 
 #include <ferment/base/export.hpp>
 #include <ferment/base/field.hpp>
+#include <ferment/base/form.hpp>
 
 namespace ferment {
 
@@ -92,7 +93,7 @@ struct ByMethod {
 
 /// Mixing heat from known work.
 struct ByWork {
-  double work_kj_per_kg = 0;                       ///< per kg of dough; 1 Wh/kg is 3.6
+  Given work_kj_per_kg;                            ///< per kg of dough; 1 Wh/kg is 3.6
   std::optional<double> hydration_kj_per_kg = {};  ///< per kg of flour; by its moisture if not given
 };
 
@@ -100,9 +101,11 @@ struct ByWork {
 /// when flour and water meet. With minutes, exchange with the room over them is reckoned apart, as with a method, so
 /// that a number found in a cold room serves a warm one.
 struct ByNetGain {
-  double net_gain_kj_per_kg = 0;  ///< per kg of dough
-  double sd_kj_per_kg = 1;  ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
-  double minutes = 0;       ///< of mixing in the room; 0: losses are in the gain
+  Given net_gain_kj_per_kg;  ///< per kg of dough
+  double sd_kj_per_kg =
+      *field::sd_kj_per_kg
+           .initial;   ///< from batch to batch: readings of dough, water and flour within ± 0.5 K in 9 of 10
+  double minutes = 0;  ///< of mixing in the room; 0: losses are in the gain
 };
 
 /// Work and hydration, or one net gain: never both.
@@ -188,5 +191,17 @@ FERMENT_API BatchMean mean_of_batches(std::size_t count, const std::function<dou
 FERMENT_API BatchMean friction_from_batches(const Values& dough_c, const Values& flour_c, const Values& room_c,
                                             const Values& water_c,
                                             const std::optional<Values>& preferment_c = std::nullopt);
+
+template <>
+FERMENT_API const Form& form_of<Bowl>();
+
+template <>
+FERMENT_API const Form& form_of<ByMethod>();
+
+template <>
+FERMENT_API const Form& form_of<ByWork>();
+
+template <>
+FERMENT_API const Form& form_of<ByNetGain>();
 
 }  // namespace ferment

@@ -5,9 +5,10 @@
 #include <span>
 #include <string>
 #include <string_view>
-#include <variant>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
+#include <ferment/base/names.hpp>
 #include <ferment/heat/surroundings.hpp>
 
 namespace ferment {
@@ -25,30 +26,21 @@ struct WorktopRow {
 };
 FERMENT_API std::span<const WorktopRow> worktops();
 
-/// A round piece.
-struct Ball {
-  std::optional<double> diameter_cm = {};  ///< in place of a weight
-};
-/// A long piece; four times as long as thick if neither is given.
-struct Oblong {
-  std::optional<double> length_cm = {};
-  std::optional<double> diameter_cm = {};
-};
-/// Dough in a round bowl or tub; half as deep as wide if neither is given.
-struct Tub {
-  std::optional<double> diameter_cm = {};
-  std::optional<double> depth_cm = {};  ///< of the dough in it
-  std::string material = "plastic";     ///< a row of `bowl_materials()`
-  double vessel_g = 0;                  ///< weight of the tub, which warms and cools with the dough; 0: not counted
-};
+/// What a piece is like: a cylinder of dough in a round bowl or tub, a sphere, or a long cylinder.
+enum class Shape { tub, ball, oblong };
 
 /// Dough in one piece. Its weight, or all of the dough shared between `pieces`, or what its dimensions hold.
 struct Piece {
-  std::variant<Tub, Ball, Oblong> shape = Tub{};
+  Shape shape = Shape::tub;
   std::optional<double> mass_g = {};
-  double pieces = 1;                             ///< equal ones, if their weight is not given
-  std::optional<Cover> cover = {};               ///< a tub has a lid, other pieces film, if not given
-  std::optional<Worktop> worktop = {};           ///< a tub stands on wood, other pieces in the air, if not given
+  double pieces = 1;                       ///< equal ones, if their weight is not given
+  std::optional<double> diameter_cm = {};  ///< in place of a ball's weight; a tub is half as deep as wide without
+  std::optional<double> length_cm = {};    ///< of an oblong; four times as long as thick if neither is given
+  std::optional<double> depth_cm = {};     ///< of the dough in a tub
+  std::string material = "plastic";        ///< of a tub; a row of `bowl_materials()`
+  double vessel_g = 0;                     ///< weight of a tub, which warms and cools with the dough; 0: not counted
+  std::optional<Cover> cover = {};         ///< a tub has a lid, other pieces film, if not given
+  std::optional<Worktop> worktop = {};     ///< a tub stands on wood, other pieces in the air, if not given
   std::optional<double> heat_loss_w_per_k = {};  ///< of the piece, in place of what its shape and cover give
 };
 
@@ -92,19 +84,20 @@ struct Node {
 /// psychrometric constant, 66.9 Pa/K at sea level.
 FERMENT_API Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa = 101325);
 
-/// Refuses a piece outside the field table or over-determined. @throws InvalidInput
-FERMENT_API void require_piece(const Piece& piece);
-
 /// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it
 /// is open.
 FERMENT_API double heat_loss_w(const Node& node, double mean_c, double air_c);
 
-FERMENT_API std::string_view name_of(Cover cover);
-FERMENT_API std::string_view name_of(Worktop worktop);
-FERMENT_API std::string_view name_of(Air air);
-/// @throws InvalidInput naming the known ones
-FERMENT_API Cover cover_named(std::string_view name);
-FERMENT_API Worktop worktop_named(std::string_view name);
-FERMENT_API Air air_named(std::string_view name);
+template <>
+FERMENT_API const Names& names_of<Cover>();
+
+template <>
+FERMENT_API const Names& names_of<Worktop>();
+
+template <>
+FERMENT_API const Names& names_of<Shape>();
+
+template <>
+FERMENT_API const Form& form_of<Piece>();
 
 }  // namespace ferment

@@ -2,15 +2,16 @@
 // temperature.
 #pragma once
 
-#include <limits>
 #include <optional>
 #include <span>
 #include <string_view>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
+#include <ferment/base/given.hpp>
+#include <ferment/base/names.hpp>
 
 namespace ferment {
 
@@ -28,9 +29,9 @@ FERMENT_API const AirRow& row_of(Air air);
 
 /// A temperature that swings over the day: mean + half_range·cos(2π(t − warmest_h)/24 h).
 struct DailySwing {
-  double mean_c = std::numeric_limits<double>::quiet_NaN();
-  double half_range_k = 0;  ///< warmest less mean
-  double warmest_h = 16;    ///< when it is warmest, on the process's hour axis
+  Given mean_c;
+  Given half_range_k;     ///< warmest less mean
+  double warmest_h = 16;  ///< when it is warmest, on the process's hour axis
 };
 
 /// Measured temperatures, straight lines between the readings; before the first and after the last as there.
@@ -39,10 +40,12 @@ struct Course {
   std::vector<double> temperature_c = {};  ///< one for each
 };
 
-/// One place: air, or the dough's own temperature where that was measured or is held.
+/// One place: air, or the dough's own temperature where that was measured or is held. Its temperature is one of three.
 struct Place {
-  double from_h = -std::numeric_limits<double>::infinity();  ///< when the dough comes there, on the process's hour axis
-  std::variant<double, DailySwing, Course> temperature_c = std::numeric_limits<double>::quiet_NaN();
+  std::optional<double> from_h = {};         ///< when the dough comes there, on the process's hour axis; always there
+  std::optional<double> temperature_c = {};  ///< a steady one
+  std::optional<DailySwing> swing = {};
+  std::optional<Course> course = {};
   Air air = Air::room;
   std::optional<double> humidity_percent = {};          ///< relative; needed for a dough that is not covered
   std::optional<double> heat_transfer_w_per_m2_k = {};  ///< in place of the table's
@@ -66,11 +69,6 @@ struct FERMENT_API Surroundings {
   static Surroundings sequence(std::vector<std::pair<double, Surroundings>> parts);
 };
 
-/// Refuses temperatures outside the field table, series without readings or with times that do not rise, and places out
-/// of order.
-/// @throws InvalidInput
-FERMENT_API void require_surroundings(const Surroundings& surroundings);
-
 /// The place at an hour: the last that has begun, or the first. @throws InvalidInput without a place, or unless the
 /// hour is a number
 FERMENT_API const Place& place_at(const Surroundings& surroundings, double time_h);
@@ -80,5 +78,20 @@ FERMENT_API double next_place_h(const Surroundings& surroundings, double time_h)
 
 /// Its temperature at an hour, °C. @throws InvalidInput unless the hour is a number
 FERMENT_API double temperature_at(const Place& place, double time_h);
+
+template <>
+FERMENT_API const Names& names_of<Air>();
+
+template <>
+FERMENT_API const Form& form_of<DailySwing>();
+
+template <>
+FERMENT_API const Form& form_of<Course>();
+
+template <>
+FERMENT_API const Form& form_of<Place>();
+
+template <>
+FERMENT_API const Form& form_of<Surroundings>();
 
 }  // namespace ferment

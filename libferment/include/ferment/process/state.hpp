@@ -2,11 +2,11 @@
 #pragma once
 
 #include <cstddef>
-#include <limits>
 #include <optional>
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/dough/cohort.hpp>
 #include <ferment/dough/formula.hpp>
 #include <ferment/dough/volume.hpp>
@@ -30,8 +30,8 @@ struct State {
   double altitude_m = 0;       ///< above the sea, for the air pressure
   std::size_t steps_done = 0;  ///< of its process
   Amounts amounts = {};
-  double heat_capacity_kj_k = 0;                                    ///< of all of the dough
-  double temperature_c = std::numeric_limits<double>::quiet_NaN();  ///< mean of the dough
+  double heat_capacity_kj_k = 0;             ///< of all of the dough
+  std::optional<double> temperature_c = {};  ///< mean of the dough; nothing without one
   double inside_k = 0;  ///< mean less surface as the core feels it: it follows by and by; 0 after mixing and handling
   std::vector<Cohort> cohorts = {};
   double equivalent_h = 0;                  ///< of the clock, since the first yeast met flour and water
@@ -43,15 +43,16 @@ struct State {
   std::optional<StageProgress> stage = {};  ///< of the stage that is under way
 };
 
-/// Refuses a state that no process makes: amounts, gas, yeast or times outside their ranges, or that do not fit each
-/// other.
-/// @throws InvalidInput saying which
-FERMENT_API void require_state(const State& state);
-
 /// A part of the dough, g: the same dough, less of it. @throws InvalidInput if the dough weighs less
 FERMENT_API State part_of(const State& state, double mass_g);
 
 /// The state as the beginning of another process. @throws InvalidInput in the middle of a stage
 FERMENT_API State as_beginning(State state);
+
+template <>
+FERMENT_API const Form& form_of<StageProgress>();
+
+template <>
+FERMENT_API const Form& form_of<State>();
 
 }  // namespace ferment

@@ -1,7 +1,6 @@
 // What is done to the dough.
 #pragma once
 
-#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -10,6 +9,8 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
+#include <ferment/base/names.hpp>
 #include <ferment/dough/formula.hpp>
 #include <ferment/heat/mixing.hpp>
 #include <ferment/heat/piece.hpp>
@@ -23,14 +24,8 @@ namespace ferment {
 /// given are the room's. In a process it joins the dough that is there; only the first one needs flour.
 struct Mix {
   Formula formula = {};
-  double room_c = std::numeric_limits<double>::quiet_NaN();  ///< must be given
-  std::optional<double> flour_c = {};                        ///< of flours and gluten that do not say their own
-  std::optional<double> water_c = {};                        ///< of the main water; what the water plan answers
-  std::optional<double> tap_c = {};                          ///< cold water as it comes; needed to plan ice
-  double ice_c = -18;                                        ///< from a freezer; 0 when it is wet
-  std::optional<double> milk_c = {};
-  std::optional<double> egg_c = {};
-  std::optional<double> butter_c = {};
+  std::optional<double> room_c = {};  ///< must be given, unless dough_c is
+  std::optional<double> tap_c = {};   ///< cold water as it comes; needed to plan ice
   Bowl bowl = {};
   std::optional<Mixing> mixing = {};             ///< kneading by hand if not given
   bool heat_of_solution = true;                  ///< salt (66 kJ/kg) and sugar (16 kJ/kg) cool as they dissolve
@@ -41,39 +36,22 @@ struct Mix {
   bool yeast_unwetted = false;         ///< active dry yeast is stirred in dry, without water of its own
 };
 
-/// Refuses a mix outside the field table, or with nothing in it. @throws InvalidInput
-FERMENT_API void require_mix(const Mix& mix);
-
 /// What presses gas out of a dough; the kitchen has the share of each.
 enum class Handling { fold, divide, round, mould };
 
-/// "fold", "divide", "round" or "mould".
-FERMENT_API std::string_view name_of(Handling handling);
-/// @throws InvalidInput naming the known ones
-FERMENT_API Handling handling_named(std::string_view name);
-
-struct UntilTime {
-  double hours = 0;  ///< from the stage's start
-};
-struct UntilRise {
-  double rise_percent = 100;  ///< volume gained since the stage's start
-};
-
-/// Time passes in some surroundings until a time or a rise, then the dough is handled.
+/// Time passes in some surroundings until a time or a rise, one of the two, then the dough is handled.
 struct Stage {
   std::string name = "bulk";
   Piece piece = {};
   Surroundings surroundings = {};
-  std::variant<UntilTime, UntilRise> until = UntilTime{};
-  std::vector<double> folds_h = {};     ///< hours from the stage's start, rising
-  std::vector<Handling> handling = {};  ///< what ends the stage, in order
-  Standing standing = Standing::tin;    ///< in a tin or tub, or free: for the over-proof limit
-  bool final_proof = false;             ///< its own over-proof limit counts
+  std::optional<double> until_h = {};             ///< from the stage's start
+  std::optional<double> until_rise_percent = {};  ///< volume gained since the stage's start
+  std::vector<double> folds_h = {};               ///< hours from the stage's start, rising
+  std::vector<Handling> handling = {};            ///< what ends the stage, in order
+  Standing standing = Standing::tin;              ///< in a tin or tub, or free: for the over-proof limit
+  bool final_proof = false;                       ///< its own over-proof limit counts
   std::optional<std::pair<double, double>> acceptable_rise_percent = {};  ///< lowest and highest
 };
-
-/// Refuses a stage outside the field table. @throws InvalidInput
-FERMENT_API void require_stage(const Stage& stage);
 
 using Step = std::variant<Mix, Stage>;
 
@@ -83,5 +61,17 @@ struct Process {
   double start_h = 0;     ///< of the hour axis: 0, or the hour of the day it begins
   double altitude_m = 0;  ///< above the sea
 };
+
+template <>
+FERMENT_API const Names& names_of<Handling>();
+
+template <>
+FERMENT_API const Form& form_of<Mix>();
+
+template <>
+FERMENT_API const Form& form_of<Stage>();
+
+template <>
+FERMENT_API const Form& form_of<Process>();
 
 }  // namespace ferment

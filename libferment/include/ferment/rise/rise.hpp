@@ -5,6 +5,8 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
+#include <ferment/base/names.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/parameters.hpp>
 #include <ferment/dough/yeast.hpp>
@@ -13,14 +15,14 @@ namespace ferment {
 
 /// One dough at one temperature. Percent of flour weight, added gluten included in the flour.
 struct Dough {
-  double dough_c = field::dough_c.initial;              ///< °C, the dough's own temperature; must be given
-  double yeast_percent = field::yeast_percent.initial;  ///< as weighed; must be given
+  Given dough_c;        ///< °C, the dough's own temperature
+  Given yeast_percent;  ///< as weighed
   Yeast yeast = Yeast::instant;
-  double salt_percent = field::salt_percent.initial;
-  double water_percent = field::water_percent.initial;
-  double sugar_percent = field::sugar_percent.initial;
-  double gluten_percent = field::gluten_percent.initial;
-  double altitude_m = field::altitude_m.initial;
+  double salt_percent = *field::salt_percent.initial;
+  double water_percent = *field::water_percent.initial;
+  double sugar_percent = *field::sugar_percent.initial;
+  double gluten_percent = *field::gluten_percent.initial;
+  double altitude_m = *field::altitude_m.initial;
 };
 
 /// Many doughs: every member has one value for all or one for each.
@@ -28,11 +30,11 @@ struct Doughs {
   Values dough_c;
   Values yeast_percent;
   Yeast yeast = Yeast::instant;
-  Values salt_percent = field::salt_percent.initial;
-  Values water_percent = field::water_percent.initial;
-  Values sugar_percent = field::sugar_percent.initial;
-  Values gluten_percent = field::gluten_percent.initial;
-  Values altitude_m = field::altitude_m.initial;
+  Values salt_percent = *field::salt_percent.initial;
+  Values water_percent = *field::water_percent.initial;
+  Values sugar_percent = *field::sugar_percent.initial;
+  Values gluten_percent = *field::gluten_percent.initial;
+  Values altitude_m = *field::altitude_m.initial;
 };
 
 /// Hours from the end of mixing until the dough has gained `rise_percent` of its volume, at a constant dough
@@ -92,5 +94,11 @@ enum class Standing { tin, free };
 /// Common practice, no source; the shares are parameters of the kitchen. @throws InvalidInput
 FERMENT_API double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio = 1,
                                     const Kitchen& kitchen = {});
+
+template <>
+FERMENT_API const Names& names_of<Standing>();
+
+template <>
+FERMENT_API const Form& form_of<Dough>();
 
 }  // namespace ferment
