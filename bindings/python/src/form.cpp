@@ -335,9 +335,9 @@ void bind_forms(py::module_& module) {
           for (const std::string_view name : row.names->names) names.append(py::str(std::string(name)));
         }
         rows.append(py::dict("name"_a = std::string(row.name), "kind"_a = static_cast<int>(row.kind),
-                             "given"_a = row.given, "optional"_a = row.optional, "many"_a = row.many,
-                             "names"_a = names, "forms"_a = kinds, "is_time"_a = is_time,
-                             "has_shorthand"_a = has_shorthand, "about"_a = std::string(row.about()),
+                             "given"_a = row.given, "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
+                             "forms"_a = kinds, "is_time"_a = is_time, "has_shorthand"_a = has_shorthand,
+                             "about"_a = std::string(row.about()),
                              "unit"_a = std::string(row.field == nullptr ? "" : row.field->unit)));
       }
       all.append(py::dict("name"_a = std::string(form->name), "rows"_a = rows));

@@ -9,6 +9,7 @@
 
 #include "base/text.hpp"
 #include "dough/parts.hpp"
+#include "dough/sums.hpp"
 #include "dough/yeast_formula.hpp"
 
 namespace ferment {
@@ -112,8 +113,7 @@ void require_percents(const auto& formula, auto member) {
 
 }  // namespace
 
-Amounts amounts_of(const Formula& f) {
-  require(f);
+Amounts sums_of(const Formula& f) {
   Amounts a{.gluten_g = f.gluten_g, .salt_g = f.salt_g, .sugar_g = f.sugar_g};
   a.flour_g = f.flour_g + f.gluten_g + sum(f.flours, &Flour::mass_g) + sum(f.preferments, &Preferment::flour_g);
   a.water_g = poured_water_g(f);
@@ -127,8 +127,18 @@ Amounts amounts_of(const Formula& f) {
   return a;
 }
 
+Amounts amounts_of(const Formula& f) {
+  require(f);
+  return sums_of(f);
+}
+
 Percent percent_of(const Formula& f) {
-  const Amounts amounts = amounts_of(f);
+  require(f);
+  return shares_of(f);
+}
+
+Percent shares_of(const Formula& f) {
+  const Amounts amounts = sums_of(f);
   Percent p;
   p.flour_g = amounts.flour_g;
   if (!(p.flour_g > 0)) {
@@ -148,8 +158,9 @@ Percent percent_of(const Formula& f) {
   return p;
 }
 
-void require_dough(const Formula& formula) {
-  const Percent p = percent_of(formula);
+void require_dough(const Formula& formula) { require_shares(percent_of(formula)); }
+
+void require_shares(const Percent& p) {
   require_percent(field::water_percent, p.water_percent);
   require_percents(p, &Part::percent);
   if (p.instant_equivalent_percent > 0)

@@ -256,13 +256,13 @@ Process condensed(const Process& process, std::size_t steps_done, double toleran
                    k_h = 0.02;  // ready hours then move by less than 1e-4 h: tests/unit/forecast_series.cpp
   Process followed = process;
   for (std::size_t step = steps_done; step < followed.steps.size(); ++step) {
-    auto* const stage = std::get_if<Stage>(&followed.steps[step]);
-    if (stage == nullptr) continue;
     try {
-      require(*stage);
+      std::visit([](const auto& its) { require(its); }, followed.steps[step]);
     } catch (const Error& error) {
       throw_from(error, process.steps[step], step);
     }
+    auto* const stage = std::get_if<Stage>(&followed.steps[step]);
+    if (stage == nullptr) continue;
     for (Place& there : stage->surroundings.places) {
       if (there.course && tolerance >= loose) {
         there.course = condensed(*there.course, k_h * tolerance);

@@ -13,6 +13,7 @@
 #include "base/named.hpp"
 #include "base/text.hpp"
 #include "dough/volume_formula.hpp"
+#include "heat/node.hpp"
 
 namespace ferment {
 namespace {
@@ -220,6 +221,10 @@ void contradictions(const Piece& piece) {
 
 Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
   require(piece);
+  return node_of_checked(piece, dough, place, pressure_pa);
+}
+
+Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa) {
   name_of(place.air);
   if (place.heat_transfer_w_per_m2_k) require(field::heat_transfer_w_per_m2_k, *place.heat_transfer_w_per_m2_k);
   if (place.humidity_percent) require(field::humidity_percent, *place.humidity_percent);

@@ -1,5 +1,7 @@
 #include "process/dough_physics.hpp"
 
+#include "heat/node.hpp"
+
 #include <algorithm>
 #include <limits>
 
@@ -104,5 +106,17 @@ double solute_factor_of(const State& state, const Kitchen& kitchen) {
 
 Speed::Speed(const State& state, const Kitchen& kitchen)
     : law_(law_of_checked(kitchen)), factor_(prepared<AnyFactor>(law_)), solutes_(solute_factor_of(state, kitchen)) {}
+
+Node node_of_checked(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {
+  // With the void of mixing: that of the stage's start would make the same dough another one when a stage is split.
+  const double density = percent_of_flour(state, state.amounts.dough_g) / state.mixed_volume_ml;
+  const DoughVolume volume(state, kitchen);
+  return node_of_checked(piece,
+                         {.mass_g = state.amounts.dough_g,
+                          .specific_heat_kj = 1000 * state.heat_capacity_kj_k / state.amounts.dough_g,
+                          .density_g_per_ml = density,
+                          .water_activity = volume.water_activity},
+                         place, volume.pressure_pa);
+}
 
 }  // namespace ferment

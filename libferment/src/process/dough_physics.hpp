@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ferment/base/parameters.hpp>
+#include <ferment/heat/piece.hpp>
 #include <ferment/process/state.hpp>
 
 #include "clock/temperature_law_formula.hpp"
@@ -81,5 +82,8 @@ class Speed {
 
 /// Percent of the flour.
 inline double percent_of_flour(const State& state, double grams) { return 100 * grams / state.amounts.flour_g; }
+
+/// The piece where the dough is now, as the public node_of, without a look at the piece's own members.
+Node node_of_checked(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen);
 
 }  // namespace ferment

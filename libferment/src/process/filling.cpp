@@ -12,6 +12,7 @@
 
 #include "base/text.hpp"
 #include "dough/parts.hpp"
+#include "dough/sums.hpp"
 
 namespace ferment {
 namespace {
@@ -24,9 +25,8 @@ double room_of(const Mix& mix) { return mix.room_c.value_or(mix.dough_c.value_or
 class Filling {
  public:
   Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix), room_c_(room_of(mix)) {
-    require(mix);
     const Formula& f = mix.formula;
-    if (!(dough.mass_g > 0)) percent_of(f);  // refuses a mix without flour
+    if (!(dough.mass_g > 0)) shares_of(f);  // refuses a mix without flour
     const double flour_c = f.flour_c.value_or(room_c_);
     add({.name = "main water",
          .kind = PortionKind::main_water,

@@ -24,7 +24,8 @@ struct Contents {
   double hydration_half_band_kj = 0;  ///< half the band of the hydration
 };
 
-/// The mix's contents; after a rest, or at once, a dough that is there already joins if `dough` has a mass.
+/// The contents of a mix that is checked; after a rest, or at once, a dough that is there already joins if `dough` has
+/// a mass.
 Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
 
 /// Refuses a mix without a room, which a heat balance needs. @throws InvalidInput

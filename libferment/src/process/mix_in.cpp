@@ -8,6 +8,7 @@
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "dough/sums.hpp"
 #include "process/dough_physics.hpp"
 #include "process/filling.hpp"
 
@@ -74,7 +75,6 @@ void require_no_rest(const Mix& mix) {
 }  // namespace
 
 State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
-  require(mix);
   std::vector<const State*> doughs;
   if (state.amounts.dough_g > 0) doughs.push_back(&state);
   for (const State& dough : mix.doughs) {
@@ -87,7 +87,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   if (!doughs.empty()) require_no_rest(mix);
 
   State mixed = state;
-  mixed.amounts = amounts_of(mix.formula);
+  mixed.amounts = sums_of(mix.formula);
   for (const State* dough : doughs) add(mixed.amounts, dough->amounts);
   if (!(mixed.amounts.flour_g > 0)) {
     throw InvalidInput("the first mix has no flour", {.path = "flour_g",

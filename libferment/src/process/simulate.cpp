@@ -241,11 +241,10 @@ struct Silence {
   void ended(const StageRun& /*run*/, bool /*is_ended*/) {}
 };
 
-/// Refuses a step that cannot be, or not in this state. (A mix refuses itself when it is made.)
+/// Refuses a step that cannot be, or not in this state.
 void require_step(const State& state, const Step& step) {
-  const auto* const stage = std::get_if<Stage>(&step);
-  if (stage == nullptr) return;
-  require(*stage);
+  std::visit([](const auto& its) { require(its); }, step);
+  if (std::holds_alternative<Mix>(step)) return;
   if (!(state.amounts.dough_g > 0)) {
     throw InvalidInput("there is no dough yet", {.advice = "mix flour and water before the first stage"});
   }
@@ -297,15 +296,8 @@ double volume_ratio(const State& state, const Kitchen& kitchen) {
 }
 
 Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {
-  // With the void of mixing: that of the stage's start would make the same dough another one when a stage is split.
-  const double density = percent_of_flour(state, state.amounts.dough_g) / state.mixed_volume_ml;
-  const DoughVolume volume(state, kitchen);
-  return node_of(piece,
-                 {.mass_g = state.amounts.dough_g,
-                  .specific_heat_kj = 1000 * state.heat_capacity_kj_k / state.amounts.dough_g,
-                  .density_g_per_ml = density,
-                  .water_activity = volume.water_activity},
-                 place, volume.pressure_pa);
+  require(piece);
+  return node_of_checked(piece, state, place, kitchen);
 }
 
 State advance(const State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options) {

@@ -102,7 +102,7 @@ void StageRun::enter_place() {
     state_.temperature_c = temperature_at(*setting_.place, state_.time_h);
     return;
   }
-  setting_.node = node_of(stage_.piece, state_, *setting_.place, kitchen_);
+  setting_.node = node_of_checked(stage_.piece, state_, *setting_.place, kitchen_);
   const double flour_g = setting_.node.mass_g * state_.amounts.flour_g / state_.amounts.dough_g;
   setting_.warming_k_per_mmol =
       options_.heat_of_fermentation ? fermentation_j_per_mmol * flour_g / 100 / setting_.node.capacity_j_k : 0;

@@ -8,12 +8,13 @@
 #include <ferment/base/form.hpp>
 
 #include "base/text.hpp"
+#include "dough/sums.hpp"
 
 namespace ferment {
 namespace {
 
 void contradictions(const Mix& mix) {
-  double dough_g = amounts_of(mix.formula).dough_g;
+  double dough_g = sums_of(mix.formula).dough_g;
   for (const State& dough : mix.doughs) dough_g += dough.amounts.dough_g;
   if (!(dough_g > 0)) {
     throw InvalidInput("the mix has nothing in it", {.path = "flour_g",

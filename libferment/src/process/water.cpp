@@ -13,6 +13,7 @@
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "dough/parts.hpp"
+#include "dough/sums.hpp"
 #include "process/filling.hpp"
 
 namespace ferment {
@@ -280,7 +281,7 @@ FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, c
 
 WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
   require(given);
-  require_dough(given.formula);
+  require_shares(shares_of(given.formula));
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
   const Mix mix = with_cold_water(given);
@@ -326,11 +327,17 @@ Mix with_water(const Mix& mix, const WaterPlan& plan) {
   return watered;
 }
 
-double dough_by_heat_balance(const Mix& mix) { return mixed_c(mix, contents_of(mix)); }
+double dough_by_heat_balance(const Mix& mix) {
+  require(mix);
+  return mixed_c(mix, contents_of(mix));
+}
 
 void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c,
                std::span<double> out) {
-  require_dough(mix.formula);
+  Mix somewhere = mix;
+  if (!somewhere.room_c) somewhere.room_c = 0;  // its own is not read
+  require(somewhere);
+  require_shares(shares_of(mix.formula));
   const std::size_t n = out.size();
   require_column(field::desired_c, desired_c, n);
   require_column(field::flour_c, flour_c, n);
@@ -355,6 +362,7 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
 }
 
 double net_gain_from_batch(const Mix& mix, double dough_c) {
+  require(mix);
   require(field::dough_c, dough_c);
   if (!mix.formula.water_c)
     throw InvalidInput("the main water has no temperature",
@@ -385,6 +393,7 @@ ByNetGain net_gain_of(const BatchMean& batches, double minutes) {
 }
 
 double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c) {
+  require(mix);
   require(field::friction_k, friction_k);
   require(field::desired_c, desired_c);
   Field measured_at = field::room_c;
