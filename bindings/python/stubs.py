@@ -10,7 +10,7 @@ import inspect
 import re
 import sys
 from pathlib import Path
-from textwrap import indent
+from textwrap import indent, wrap
 from typing import Any
 
 from libferment._calls import Parameter, parameters_of
@@ -87,7 +87,11 @@ def doc_text(doc: str | None, margin: str) -> str:
     """Write a docstring, or an empty body."""
     if not doc:
         return f"{margin}...\n"
-    return indent(f'"""{doc.strip()}"""', margin).replace("\\", "\\\\") + "\n"
+    lines = []
+    for line in f'"""{doc.strip()}"""'.split("\n"):
+        under = " " * (len(line) - len(line.lstrip()) + 4) if line.startswith(" ") else ""
+        lines += wrap(line, 120 - len(margin), subsequent_indent=under, break_long_words=False) or [""]
+    return indent("\n".join(lines), margin).replace("\\", "\\\\") + "\n"
 
 
 def function(signature: str, doc: str | None, margin: str = "", static: bool = False) -> str:
@@ -147,10 +151,18 @@ def typed_call(form: dict[str, Any], callable_: Any, name: str) -> str:
     return ", ".join(parts)
 
 
+def is_own(cls: type, member: str) -> bool:
+    """Whether a class shows a member in a way of its own, with a type in its signature."""
+    getter = getattr(vars(cls).get(member), "fget", None)
+    return "->" in (getattr(getter, "__doc__", None) or "")
+
+
 def of_form(form: dict[str, Any], cls: type) -> str:
     """What follows from the form."""
     text = f"    def __init__({typed_call(form, cls, '__init__')}) -> None: ...\n"
     for row in form["rows"]:
+        if is_own(cls, row["name"]):
+            continue
         text += f"    @property\n    def {row['name']}(self) -> {member_kind(row, False)}:\n"
         unit = f", {row['unit']}" if row["unit"] else ""
         text += doc_text(f"{row['about']}{unit}", "        ")
@@ -175,14 +187,7 @@ def of_class(name: str, cls: type) -> str:
     text += doc_text(cls.__doc__, "    ") if cls.__doc__ else ""
     text += of_form(form, cls) if form else ""
     members = {row["name"] for row in form["rows"]} | FROM_FORM if form else set()
-    if name == "Kitchen":
-        parameters = ", ".join(f"{row.name}: float = ..." for row in _core.parameters())
-        laws = "ConstantQ10 | Arrhenius | SquareRoot | Cardinal | None"
-        text += (
-            f"    def __init__(self, *, law: {laws} = None, name: str = ..., covariance: _Numbers = ..., {parameters})"
-        )
-        text += " -> None: ...\n"
-        members = {"__init__"}
+    members -= {member for member in members if is_own(cls, member)}
     for member, value in vars(cls).items():
         if member in members or member == "__doc__":
             continue

@@ -169,7 +169,7 @@ def of_rise(rng: random.Random) -> list[float | None]:
         "altitude_m": rng.uniform(-100, 3000),
     }
     law = rng.choice(LAWS)
-    kitchen = lf.Kitchen(law=law)
+    kitchen = lf.Kitchen().with_law(law)
     rise_percent = rng.uniform(5, 150)
     time_h = lf.hours_to_rise(rise_percent, kitchen=kitchen, **dough)
     there = {"surroundings_c": rng.uniform(3, 30), "time_constant_h": rng.uniform(0.2, 5)}

@@ -50,7 +50,8 @@ def kitchens(draw):
     least = max(values["retention_onset"] * (1 + 1e-6), PARAMETERS["retention_limit"].low)
     values["retention_limit"] = draw(parameter("retention_limit", low=least))
     law = draw(st.sampled_from([None, lf.SquareRoot(), lf.Arrhenius(), lf.ConstantQ10()]))
-    return lf.Kitchen(law=law, **values)
+    kitchen = lf.Kitchen(**values)
+    return kitchen if law is None else kitchen.with_law(law)
 
 
 def attempt(call, *errors):

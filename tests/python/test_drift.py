@@ -24,7 +24,7 @@ taus_h = st.floats(0.05, 20)
 @given(doughs_c, rooms_c, taus_h, st.floats(0.01, 30))
 def test_equivalent_hours_are_the_integral_of_the_factor(law, start_c, room_c, tau_h, time_h):
     """SciPy's adaptive quadrature, in pieces of the time constant, which it must not step over."""
-    kitchen = lf.Kitchen(law=law)
+    kitchen = lf.Kitchen().with_law(law)
     exact = lf.drift_equivalent_h(
         time_h, start_c=start_c, surroundings_c=room_c, time_constant_h=tau_h, kitchen=kitchen
     )
@@ -40,7 +40,12 @@ def test_equivalent_hours_are_the_integral_of_the_factor(law, start_c, room_c, t
 
 @given(doughs_c, rooms_c, taus_h, st.floats(0.001, 40), st.sampled_from(LAWS))
 def test_hours_there_and_back(start_c, room_c, tau_h, equivalent_h, law):
-    dough = {"start_c": start_c, "surroundings_c": room_c, "time_constant_h": tau_h, "kitchen": lf.Kitchen(law=law)}
+    dough = {
+        "start_c": start_c,
+        "surroundings_c": room_c,
+        "time_constant_h": tau_h,
+        "kitchen": lf.Kitchen().with_law(law),
+    }
     hours = lf.drift_hours(equivalent_h, **dough, unreachable="inf")
     assume(hours <= 1000)
     assert lf.drift_equivalent_h(hours, **dough) == pytest.approx(equivalent_h, rel=1e-11)
@@ -110,7 +115,7 @@ def test_a_clock_that_stops_says_what_it_reaches():
 def test_a_series_is_the_sum_of_its_lines(steps, law):
     time_h = np.cumsum([step for step, _ in steps])
     temperature_c = np.array([t for _, t in steps])
-    got = lf.series_equivalent_h(time_h, temperature_c, kitchen=lf.Kitchen(law=law))
+    got = lf.series_equivalent_h(time_h, temperature_c, kitchen=lf.Kitchen().with_law(law))
     fine = 400
     expected = 0.0
     for place in range(1, len(steps)):

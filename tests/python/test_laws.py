@@ -28,7 +28,7 @@ def rms_against_slator(law):
 )
 def test_default_law(temperature_c, factor):
     assert lf.Cardinal().factor(temperature_c) == pytest.approx(factor, abs=1e-4)
-    assert lf.Kitchen().law.factor(temperature_c) == lf.Cardinal().factor(temperature_c)
+    assert lf.Kitchen().temperature_law.factor(temperature_c) == lf.Cardinal().factor(temperature_c)
 
 
 def test_constant_q10_and_arrhenius_by_their_definitions():
@@ -93,8 +93,8 @@ def test_the_default_law_falls_like_slator_says():
 
 @pytest.mark.parametrize("law", LAWS, ids=repr)
 def test_a_kitchens_law_drives_the_clock(law):
-    kitchen = lf.Kitchen(law=law)
-    assert repr(kitchen.law) == repr(law)
+    kitchen = lf.Kitchen().with_law(law)
+    assert repr(kitchen.temperature_law) == repr(law)
     for t in (12.0, 24.0, 31.0):
         assert lf.speed(dough_c=t, kitchen=kitchen) == pytest.approx(law.factor(t), rel=1e-14)
     dough = {"dough_c": 12, "yeast_percent": 0.5}
@@ -108,7 +108,7 @@ def test_same_rise_is_the_ratio_of_factors():
     law = lf.Cardinal()
     assert lf.same_rise(2, from_c=24, to_c=18) == pytest.approx(2 * law.factor(24) / law.factor(18), rel=1e-14)
     assert lf.same_rise(2, from_c=24, to_c=24) == 2
-    kitchen = lf.Kitchen(law=lf.ConstantQ10(2))
+    kitchen = lf.Kitchen().with_law(lf.ConstantQ10(2))
     assert lf.same_rise(3, from_c=30, to_c=20, kitchen=kitchen) == pytest.approx(6, rel=1e-13)
 
 
@@ -184,10 +184,24 @@ LIMITS = [
     ("dough_warm", "caution", "dough_c", 38, just_above(38), {}),
     ("dough_cold", "caution", "dough_c", 5, just_below(5), {}),
     ("sugar_high", "caution", "sugar_percent", 10, just_above(10), {}),
-    ("law_outside_range", "caution", "dough_c", 15, just_below(15), {"kitchen": lf.Kitchen(law=lf.ConstantQ10())}),
-    ("law_outside_range", "caution", "dough_c", 32, just_above(32), {"kitchen": lf.Kitchen(law=lf.ConstantQ10())}),
-    ("law_outside_range", "caution", "dough_c", 18, just_below(18), {"kitchen": lf.Kitchen(law=lf.Arrhenius())}),
-    ("law_outside_range", "caution", "dough_c", 32, just_above(32), {"kitchen": lf.Kitchen(law=lf.Arrhenius())}),
+    (
+        "law_outside_range",
+        "caution",
+        "dough_c",
+        15,
+        just_below(15),
+        {"kitchen": lf.Kitchen().with_law(lf.ConstantQ10())},
+    ),
+    (
+        "law_outside_range",
+        "caution",
+        "dough_c",
+        32,
+        just_above(32),
+        {"kitchen": lf.Kitchen().with_law(lf.ConstantQ10())},
+    ),
+    ("law_outside_range", "caution", "dough_c", 18, just_below(18), {"kitchen": lf.Kitchen().with_law(lf.Arrhenius())}),
+    ("law_outside_range", "caution", "dough_c", 32, just_above(32), {"kitchen": lf.Kitchen().with_law(lf.Arrhenius())}),
 ]
 
 
@@ -244,7 +258,7 @@ def test_all_codes_are_known_here():
             water_c=-1,
             refrigerator_c=8,
             perishable_h=9,
-            kitchen=lf.Kitchen(law=lf.ConstantQ10()),
+            kitchen=lf.Kitchen().with_law(lf.ConstantQ10()),
         ),
         **codes(water_c=70),
         **codes(water_c=5, dough_c=2),

@@ -91,8 +91,8 @@ def test_speed_falls_with_sugar_above_4_percent(data, dough, kitchen):
 def test_handling_takes_gas_and_never_gives_it(data, time_h, formula, kitchen):
     less, more = in_order(data.draw, st.floats(0, 0.99))
     parameters = {p.name: getattr(kitchen or lf.Kitchen(), p.name) for p in lf.parameters()}
-    law = (kitchen or lf.Kitchen()).law
-    kitchens = [lf.Kitchen(law=law, **{**parameters, "fold_loss": loss}) for loss in (less, more)]
+    law = (kitchen or lf.Kitchen()).temperature_law
+    kitchens = [lf.Kitchen(**{**parameters, "fold_loss": loss}).with_law(law) for loss in (less, more)]
     ratios = [held(formula, time_h, k, handling=["fold"]).volume_ratio(kitchen=k) for k in kitchens]
     before = held(formula, time_h, kitchen).volume_ratio(kitchen=kitchen)
     assert ratios[1] <= ratios[0] * (1 + 1e-12)
@@ -264,7 +264,7 @@ def test_every_function_answers_or_refuses(data, formula, kitchen):
     assert 0 < activity <= 1
 
     temperature_c = any_("temperature_c")
-    for law in (*LAWS, kitchen.law if kitchen else lf.Cardinal()):
+    for law in (*LAWS, kitchen.temperature_law if kitchen else lf.Cardinal()):
         assert answer(lambda law=law: law.factor(temperature_c)) >= 0
         positive(answer(lambda law=law: law.local_q10(temperature_c), lf.OutsideModel))
     positive(answer(lambda: lf.saturation_pressure_pa(temperature_c)))

@@ -86,7 +86,7 @@ const std::map<std::string, Pinned> set_2026_1{
 
 TEST_CASE("the named set 2026-1, value by value") {
   const Kitchen kitchen = kitchen_named("2026-1");
-  CHECK(kitchen.name == "2026-1");
+  CHECK(name_of(kitchen) == "2026-1");
   CHECK(kitchen.law == Law::cardinal);
   CHECK(kitchen.covariance.empty());
   CHECK(parameters().size() == set_2026_1.size());

@@ -106,7 +106,8 @@ class Arrhenius:
     def local_q10(self, temperature_c: float | _Numbers) -> _Array:
         """Local temperature coefficient, exp(10 K d ln factor/dT).
 
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where
+        the
         factor is 0."""
 
 class BatchMean:
@@ -198,7 +199,8 @@ class ByNetGain:
     Args:
         net_gain_kj_per_kg: work and hydration less losses during mixing, per kg of dough, from logged batches, kJ/kg.
         sd_kj_per_kg: standard deviation from batch to batch, kJ/kg.
-        minutes: minutes of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain, min.
+        minutes: minutes of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain,
+            min.
 
     Raises InvalidInput."""
     def __init__(self, net_gain_kj_per_kg: float, sd_kj_per_kg: float = 1.0, minutes: float = 0.0) -> None: ...
@@ -280,7 +282,8 @@ class Cardinal:
     def local_q10(self, temperature_c: float | _Numbers) -> _Array:
         """Local temperature coefficient, exp(10 K d ln factor/dT).
 
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where
+        the
         factor is 0."""
 
 class Choice:
@@ -381,7 +384,8 @@ class Cohort:
     def __hash__(self) -> int: ...
 
 class Composition:
-    """What a food is made of, as mass fractions that sum to 1, and the heat properties that follow. Source: Choi & Okos 1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.
+    """What a food is made of, as mass fractions that sum to 1, and the heat properties that follow. Source: Choi & Okos
+    1986 (from memory) with the mixture rules of ASHRAE Handbook - Refrigeration; no gas, no freezing.
 
     Args:
         water: share of the weight, a ratio.
@@ -437,7 +441,8 @@ class Composition:
     def __hash__(self) -> int: ...
     @staticmethod
     def of(ingredient: str) -> Composition:
-        """That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming the known ones."""
+        """That of an ingredient of the table: bread, whole_wheat, milk, egg, butter, ... Raises InvalidInput naming the
+        known ones."""
     def with_moisture(self, moisture_percent: float) -> Composition:
         """The same dry matter with another moisture, 5 to 20 %. Raises InvalidInput."""
     @typing.overload
@@ -454,7 +459,8 @@ class Composition:
     def conductivity(self, temperature_c: float) -> float: ...
     @typing.overload
     def conductivity(self, temperature_c: float | _Numbers) -> _Array:
-        """W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises InvalidInput."""
+        """W/(m K), mean of the bounds along and across layers; temperature_c: °C, a number or an array. Raises
+        InvalidInput."""
     @typing.overload
     def diffusivity(self, temperature_c: float) -> float: ...
     @typing.overload
@@ -491,7 +497,8 @@ class ConstantQ10:
     def local_q10(self, temperature_c: float | _Numbers) -> _Array:
         """Local temperature coefficient, exp(10 K d ln factor/dT).
 
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where
+        the
         factor is 0."""
 
 class Course:
@@ -788,62 +795,86 @@ class HeatShare:
     def __repr__(self) -> str: ...
 
 class Kitchen:
-    """Every parameter of the model with its uncertainty; a value.
+    """Every parameter of the model with its uncertainty. Kitchen() is the frozen set 2026-1; libferment.parameters()
+    lists units, bounds, priors and sources.
 
-    Kitchen() is the frozen set "2026-1". Kitchen(law=ConstantQ10(2.0), gassing_rate=12) changes some;
-    libferment.parameters() lists them with units, bounds, priors and sources. Raises InvalidInput."""
+    Args:
+        name: your own name of it.
+        law: the temperature law that drives the clock.
+        t_min_c: notional temperature below which the clock stands still, °C.
+        t_opt_c: temperature at which the clock runs fastest, °C.
+        t_max_above_opt_k: upper cardinal temperature less the optimum, K.
+        q10: factor per 10 K of the constant-Q10 law.
+        activation_energy_kj: activation energy of the Arrhenius law, kJ/mol.
+        root_t_min_c: notional minimum of the square-root law, °C.
+        root_t_max_c: notional maximum of the square-root law, °C.
+        root_decline_per_k: c of the square-root law, 1/K.
+        aw_min: water activity at which gas production ends.
+        gassing_rate: CO2 per gram of gassing yeast dry matter and hour at the reference dough, mmol/(g·h).
+        start_up_compressed_h: time constant of the approach to full rate, equivalent hours, h.
+        start_up_instant_h: time constant of the approach to full rate, equivalent hours, h.
+        start_up_active_dry_h: time constant of the approach to full rate, equivalent hours, h.
+        start_up_active_dry_unwetted_h: time constant of the approach to full rate, equivalent hours, h.
+        growth_rate: specific growth rate of the yeast per equivalent hour, 1/h.
+        growth_lag_h: equivalent hours before the yeast begins to grow, h.
+        growth_increment: yeast dry matter a dough can add, whatever the dose, g per 100 g flour.
+        gas_capacity: CO2 the flour's own sugars can give, mmol per 100 g flour.
+        retention_onset: volume over the volume just after mixing up to which all gas is held, times the mixed volume.
+        retention_limit: volume over the volume just after mixing that is never passed, times the mixed volume.
+        void_fraction: share of air in the dough just after mixing, of volume.
+        gas_free_density: density of the dough without gas, g/mL.
+        fold_loss: share of the cells' gas lost by a fold, of the gas in the cells.
+        divide_loss: share of the cells' gas lost by dividing, of the gas in the cells.
+        round_loss: share of the cells' gas lost by rounding, of the gas in the cells.
+        mould_loss: share of the cells' gas lost by moulding, of the gas in the cells.
+        over_proof_tin: share of the largest volume at which dough in a tin or tub is over-proofed, of the largest
+            volume.
+        over_proof_free: share of the largest volume at which dough standing free is over-proofed, of the largest
+            volume.
+        over_proof_rise_percent: rise at which a final proof is over-proofed, %.
+        covariance: of the learnable parameters, n × n, where the prior is on ln of their logarithms; the prior's if
+            empty.
+
+    Raises InvalidInput."""
     def __init__(
         self,
         *,
-        law: ConstantQ10 | Arrhenius | SquareRoot | Cardinal | None = None,
-        name: str = ...,
-        covariance: _Numbers = ...,
-        t_min_c: float = ...,
-        t_opt_c: float = ...,
-        t_max_above_opt_k: float = ...,
-        q10: float = ...,
-        activation_energy_kj: float = ...,
-        root_t_min_c: float = ...,
-        root_t_max_c: float = ...,
-        root_decline_per_k: float = ...,
-        aw_min: float = ...,
-        gassing_rate: float = ...,
-        start_up_compressed_h: float = ...,
-        start_up_instant_h: float = ...,
-        start_up_active_dry_h: float = ...,
-        start_up_active_dry_unwetted_h: float = ...,
-        growth_rate: float = ...,
-        growth_lag_h: float = ...,
-        growth_increment: float = ...,
-        gas_capacity: float = ...,
-        retention_onset: float = ...,
-        retention_limit: float = ...,
-        void_fraction: float = ...,
-        gas_free_density: float = ...,
-        fold_loss: float = ...,
-        divide_loss: float = ...,
-        round_loss: float = ...,
-        mould_loss: float = ...,
-        over_proof_tin: float = ...,
-        over_proof_free: float = ...,
-        over_proof_rise_percent: float = ...,
+        name: str = "",
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = "cardinal",
+        t_min_c: float = -2.0,
+        t_opt_c: float = 40.0,
+        t_max_above_opt_k: float = 5.0,
+        q10: float = 2.2,
+        activation_energy_kj: float = 60.0,
+        root_t_min_c: float = -2.0,
+        root_t_max_c: float = 47.0,
+        root_decline_per_k: float = 0.37,
+        aw_min: float = 0.92,
+        gassing_rate: float = 11.0,
+        start_up_compressed_h: float | datetime.timedelta = 0.2,
+        start_up_instant_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = 0.8,
+        growth_rate: float = 0.24,
+        growth_lag_h: float | datetime.timedelta = 2.7,
+        growth_increment: float = 0.18,
+        gas_capacity: float = 45.0,
+        retention_onset: float = 2.6,
+        retention_limit: float = 4.8,
+        void_fraction: float = 0.06,
+        gas_free_density: float = 1.26,
+        fold_loss: float = 0.15,
+        divide_loss: float = 0.5,
+        round_loss: float = 0.6,
+        mould_loss: float = 0.8,
+        over_proof_tin: float = 0.87,
+        over_proof_free: float = 0.65,
+        over_proof_rise_percent: float = 130.0,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
     ) -> None: ...
-    @staticmethod
-    def named(name: str) -> Kitchen:
-        """A frozen named parameter set. Known: "2026-1". Raises InvalidInput."""
     @property
-    def name(self) -> str: ...
-    @property
-    def law(self) -> Cardinal | SquareRoot | Arrhenius | ConstantQ10:
-        """the temperature law with its parameters"""
-    @property
-    def covariance(self) -> _Array:
-        """n × n, in the fitted coordinates of the learnable parameters, in the order of the table"""
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __eq__(self, arg0: typing.Any) -> bool: ...
-    def __hash__(self) -> int: ...
-    def __repr__(self) -> str: ...
+    def law(self) -> typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"]:
+        """the temperature law that drives the clock"""
     @property
     def t_min_c(self) -> float:
         """notional temperature below which the clock stands still, °C"""
@@ -931,9 +962,66 @@ class Kitchen:
     @property
     def over_proof_rise_percent(self) -> float:
         """rise at which a final proof is over-proofed, %"""
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = ...,
+        t_min_c: float = ...,
+        t_opt_c: float = ...,
+        t_max_above_opt_k: float = ...,
+        q10: float = ...,
+        activation_energy_kj: float = ...,
+        root_t_min_c: float = ...,
+        root_t_max_c: float = ...,
+        root_decline_per_k: float = ...,
+        aw_min: float = ...,
+        gassing_rate: float = ...,
+        start_up_compressed_h: float | datetime.timedelta = ...,
+        start_up_instant_h: float | datetime.timedelta = ...,
+        start_up_active_dry_h: float | datetime.timedelta = ...,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = ...,
+        growth_rate: float = ...,
+        growth_lag_h: float | datetime.timedelta = ...,
+        growth_increment: float = ...,
+        gas_capacity: float = ...,
+        retention_onset: float = ...,
+        retention_limit: float = ...,
+        void_fraction: float = ...,
+        gas_free_density: float = ...,
+        fold_loss: float = ...,
+        divide_loss: float = ...,
+        round_loss: float = ...,
+        mould_loss: float = ...,
+        over_proof_tin: float = ...,
+        over_proof_free: float = ...,
+        over_proof_rise_percent: float = ...,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> Kitchen: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Kitchen: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def name(self) -> str:
+        """its own name, or that of the frozen set it is; empty for a changed one"""
+    @property
+    def covariance(self) -> _Array:
+        """n × n, in the fitted coordinates of the learnable parameters, in the order of the table; the prior's if it
+        has none of its own"""
+    @staticmethod
+    def named(name: str) -> Kitchen:
+        """A frozen named parameter set. Known: "2026-1". Raises InvalidInput."""
+    @property
+    def temperature_law(self) -> Cardinal | SquareRoot | Arrhenius | ConstantQ10:
+        """the temperature law with its parameters"""
+    def with_law(self, law: Cardinal | SquareRoot | Arrhenius | ConstantQ10) -> Kitchen:
+        """The kitchen with this temperature law and its parameters. Raises InvalidInput."""
 
 class Mix:
-    """One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. In a process it joins the dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
+    """One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. In a process it joins the
+    dough that is there, and takes its rest and the minutes that its mixing says; only the first needs flour.
 
     Args:
         room_c: air where the dough is mixed; whatever has no temperature of its own has it; needed without dough_c, °C.
@@ -964,7 +1052,8 @@ class Mix:
         mixing: the heat of mixing; kneading by hand if not given.
         heat_of_solution: salt and sugar cool as they dissolve.
         rest_h: hours flour and water rest before yeast, salt and the rest are mixed in, h.
-        heat_loss_w_per_k: heat the covered dough in its bowl loses to the room per kelvin; estimated from the dough's weight if not given, W/K.
+        heat_loss_w_per_k: heat the covered dough in its bowl loses to the room per kelvin; estimated from the dough's
+            weight if not given, W/K.
         doughs: doughs of other processes, mixed in as they are.
         dough_c: measured at the end of mixing, in place of the heat balance's, °C.
         yeast_unwetted: active dry yeast is stirred in dry.
@@ -1092,7 +1181,8 @@ class Mix:
         """hours flour and water rest before yeast, salt and the rest are mixed in, h"""
     @property
     def heat_loss_w_per_k(self) -> float | None:
-        """heat the covered dough in its bowl loses to the room per kelvin; estimated from the dough's weight if not given, W/K"""
+        """heat the covered dough in its bowl loses to the room per kelvin; estimated from the dough's weight if not
+        given, W/K"""
     @property
     def doughs(self) -> list[State]:
         """doughs of other processes, mixed in as they are"""
@@ -1150,7 +1240,8 @@ class Mix:
         """The mix for a number of pieces of a weight: every ingredient by one factor; bowl, times and temperatures
         stay.
 
-        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to 3 is
+        Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to
+        3 is
         usual). Raises InvalidInput."""
     def with_yeast(self, yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]) -> Mix:
         """The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput."""
@@ -1178,8 +1269,10 @@ class Mix:
     ) -> Mix:
         """A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
-        Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if empty.
-        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part. Others as
+        Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if
+        empty.
+        water_percent: water poured, of which waters and preferments (lists of Water and Preferment, g) are a part.
+        Others as
         Mix. Raises InvalidInput, also for percent of the whole dough."""
 
 class MixingMethod:
@@ -1203,7 +1296,8 @@ class MixingMethod:
 class Node:
     """A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
 
-    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5
+    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch.
+    5
     (from memory)."""
     @property
     def mass_g(self) -> float: ...
@@ -1248,7 +1342,8 @@ class Parameter(Field):
         """sd of the value (linear) or of its natural logarithm (logarithmic)"""
 
 class Percent:
-    """A mix in baker's percent: percent of the weight of all flour, added gluten included. water_percent counts all water, also that of milk, egg, butter and preferments.
+    """A mix in baker's percent: percent of the weight of all flour, added gluten included. water_percent counts all
+    water, also that of milk, egg, butter and preferments.
 
     Args:
         flour_g: g of all flour, the 100 %.
@@ -1481,7 +1576,8 @@ class Piece:
         vessel_g: weight of the tub, which warms and cools with the dough; 0: not counted, g.
         cover: a tub has a lid, other pieces film, if not given.
         worktop: a tub stands on wood, other pieces in the air, if not given.
-        heat_loss_w_per_k: heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give, W/K.
+        heat_loss_w_per_k: heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give,
+            W/K.
 
     Raises InvalidInput."""
     def __init__(
@@ -1613,7 +1709,8 @@ class Place:
         from_h: a moment on the process's hour axis: 0 for its start, or the hour of the day, h.
         air: how the air moves heat.
         humidity_percent: relative humidity of the air, for a dough that is not covered, %.
-        heat_transfer_w_per_m2_k: heat between a surface and the air, radiation included, in place of the table's, W/(m²·K).
+        heat_transfer_w_per_m2_k: heat between a surface and the air, radiation included, in place of the table's,
+            W/(m²·K).
         is_dough: the temperature is the dough's own.
 
     Raises InvalidInput."""
@@ -1775,7 +1872,8 @@ class SquareRoot:
     def local_q10(self, temperature_c: float | _Numbers) -> _Array:
         """Local temperature coefficient, exp(10 K d ln factor/dT).
 
-        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where the
+        Args: temperature_c: °C, a number or an array. Returns: the same shape. Raises InvalidInput; OutsideModel where
+        the
         factor is 0."""
 
 class Stage:
@@ -1862,9 +1960,12 @@ class StageForecast:
     """When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
     of be_back_by_h, after more than two days beyond the stage's end.
 
-    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has
-    the lowest acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median
-    one is. never_ready: share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged rise
+    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten
+    has
+    the lowest acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the
+    median
+    one is. never_ready: share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged
+    rise
     would leave of the 90 % interval."""
     @property
     def name(self) -> str: ...
@@ -1962,7 +2063,8 @@ class StageResult:
     """What a stage came to. Hours are of the process; rises are those before the handling.
 
     be_back_by_h: when the dough is, or would be, over-proofed; None if not within 48 h of the stage's end.
-    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece, by
+    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece,
+    by
     fermentation and to the surroundings."""
     @property
     def name(self) -> str: ...
@@ -2119,10 +2221,12 @@ class State:
     def as_beginning(self) -> State:
         """The state as the beginning of another process. Raises InvalidInput in the middle of a stage."""
     def save(self, path: typing.Any) -> None:
-        """Write the state to a file, whole or not at all: JSON with a version. Raises InvalidInput if it cannot be written."""
+        """Write the state to a file, whole or not at all: JSON with a version. Raises InvalidInput if it cannot be
+        written."""
     @staticmethod
     def load(path: typing.Any) -> State:
-        """Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no state."""
+        """Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no
+        state."""
 
 class Surroundings:
     """What the dough sits in over the day: a function of the process's hours, which never restarts with a stage.
@@ -2388,7 +2492,8 @@ def air_pressure_pa(altitude_m: float | _Numbers) -> _Array:
     Raises InvalidInput outside -500 to 6000 m. Source: ISO 2533 standard atmosphere."""
 
 def airs() -> dict[str, float]:
-    """Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed, Incropera's correlations (from memory)."""
+    """Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed,
+    Incropera's correlations (from memory)."""
 
 def bowl_materials() -> dict[str, float]:
     """Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory)."""
@@ -2411,7 +2516,8 @@ def cautions(
 ) -> list[Notice]:
     """The notices that belong to plain numbers, most severe first; an empty list if there is nothing to say.
 
-    Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other perishable
+    Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other
+    perishable
     food is held at dough_c. Raises InvalidInput outside the field table, but answers any finite water_c.
     Source: limits of the trade (common practice) and of the laws; food safety defers to the local food code."""
 
@@ -2467,7 +2573,8 @@ def draws_of(
 ) -> list[Kitchen]:
     """The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
-    Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo
+    Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe &
+    Kuo
     2008."""
 
 @typing.overload
@@ -2491,8 +2598,10 @@ def drift_equivalent_h(
     """Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
     factor, exactly.
 
-    Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
-    Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et
+    Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do
+    speed().
+    Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso
+    et
     al. 1993), Gauss-Legendre quadrature to rounding for the others."""
 
 @typing.overload
@@ -2517,7 +2626,8 @@ def drift_hours(
 ) -> _Array:
     """Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
 
-    Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for
+    Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf"
+    for
     maps. Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as
     drift_equivalent_h, by Halley's method."""
 
@@ -2540,7 +2650,8 @@ def drifted_c(
     """Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
     exp(-t/time_constant).
 
-    Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of
+    Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law
+    of
     cooling."""
 
 def equivalent_hours_for_gas(
@@ -2571,8 +2682,10 @@ def explain(
 ) -> Explanation:
     """The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
-    Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
-    sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
+    Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water,
+    no
+    sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the
+    order.
     Raises as hours_to_rise. Source: ratios of hours_to_rise."""
 
 @typing.overload
@@ -2600,13 +2713,18 @@ def forecast(
 ) -> Forecast:
     """When each stage will be ready, with a window: a Forecast, the same every time.
 
-    Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from
-    the middle of the day. draws: kitchens of Sobol's sequence. bake_sd: spread of ln gassing rate from bake to bake. seed:
+    Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast
+    from
+    the middle of the day. draws: kitchens of Sobol's sequence. bake_sd: spread of ln gassing rate from bake to bake.
+    seed:
     another one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the
     same. In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable
-    rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer
-    dough is ready some 7 to 10 % per °C sooner near dough temperature; but after a bulk of a fixed time a warmer room can
-    make the final proof longer: more of the sugars is spent. Times are in h. Raises as simulate for the kitchen's central
+    rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice).
+    Warmer
+    dough is ready some 7 to 10 % per °C sooner near dough temperature; but after a bulk of a fixed time a warmer room
+    can
+    make the final proof longer: more of the sugars is spent. Times are in h. Raises as simulate for the kitchen's
+    central
     values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008."""
 
 def friction_from_batch(
@@ -2650,7 +2768,8 @@ def grams(ounces: float) -> float: ...
 def grams(ounces: float | _Numbers) -> _Array:
     """A weight in avoirdupois ounces as grams: 28.349523125 g each.
 
-    Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition (international
+    Args: ounces: a number or an array, at or above 0. Returns: g. Raises InvalidInput. Source: definition
+    (international
     pound, 1959)."""
 
 def heat_of_hydration(moisture_percent: float) -> float:
@@ -2695,10 +2814,12 @@ def hours_to_rise(
 
     Args: numbers or arrays that broadcast: rise_percent % of the volume just after mixing (doubled is 100); dough_c the
     dough's own temperature in °C, not the room's; yeast_percent as weighed, and the others, percent of flour weight;
-    altitude_m in m. yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise", or
+    altitude_m in m. yeast: instant, active_dry (wetted first), active_dry_unwetted or compressed. unreachable: "raise",
+    or
     "inf" for maps. Returns: hours, a number or an array of the common shape. Raises InvalidInput; NoSolution for a rise
     the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
-    message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et al.
+    message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et
+    al.
     1993; Weiss 1974; Buck 1996; ISO 2533)."""
 
 def ice_by_heat_balance(water_g: float, *, tap_c: float, wanted_c: float, ice_c: float = 0.0) -> float:
@@ -2711,7 +2832,8 @@ def ice_by_heat_balance(water_g: float, *, tap_c: float, wanted_c: float, ice_c:
 def ice_by_trade_rule(water_g: float, *, tap_c: float, wanted_c: float) -> float:
     """Ice at 0 °C to put in place of that much of the water, g: water (tap - wanted)/(tap + 80).
 
-    Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than
+    Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer
+    than
     the tap. Source: trade textbooks, in °F (tap - wanted)/(tap + 112)."""
 
 @typing.overload
@@ -2771,7 +2893,8 @@ def net_gain_of(batches: BatchMean, minutes: float = 0.0) -> ByNetGain:
     """Mixing heat as a Mix takes it, from batches: their mean, and the spread that the next batch will show.
 
     Args: batches: BatchMean of net_gain_from_batches. minutes: min of mixing that the batches' mixing said, 0 if none.
-    Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of four
+    Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of
+    four
     batches. Raises InvalidInput. Source: engineering estimate of the usual spread, no source."""
 
 @typing.overload
@@ -2780,7 +2903,8 @@ def ounces(grams: float) -> float: ...
 def ounces(grams: float | _Numbers) -> _Array:
     """A weight in grams as avoirdupois ounces.
 
-    Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition (international
+    Args: grams: a number or an array, at or above 0. Returns: oz. Raises InvalidInput. Source: definition
+    (international
     pound, 1959)."""
 
 def over_proof_ratio(
@@ -2791,7 +2915,8 @@ def over_proof_ratio(
     start_ratio: float = 1.0,
     kitchen: Kitchen | None = None,
 ) -> float:
-    """Volume over mixed volume above which a dough is over-proofed, standing in a "tin" (or tub) or "free". Common practice, no source; the shares are parameters of the kitchen. Raises InvalidInput."""
+    """Volume over mixed volume above which a dough is over-proofed, standing in a "tin" (or tub) or "free". Common
+    practice, no source; the shares are parameters of the kitchen. Raises InvalidInput."""
 
 def parameters() -> list[Parameter]:
     """All parameters of a kitchen: the parameter table."""
@@ -2830,7 +2955,8 @@ def refrigerate_from(
     """Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an
     hour: a Choice.
 
-    Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings, of
+    Args: as yeast_for. moved: the stage whose dough is moved; the same stage if not given. refrigerator: Surroundings,
+    of
     any kind. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
 @typing.overload
@@ -2884,7 +3010,8 @@ def room_for(
     """Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
     air up to the stage.
 
-    After a bulk of a fixed time a warmer room can make the final proof longer: then several temperatures may be on time,
+    After a bulk of a fixed time a warmer room can make the final proof longer: then several temperatures may be on
+    time,
     and all are named. Args: as yeast_for. air: "room", "proof_box", "refrigerator" or "fan_refrigerator". Raises as
     yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
@@ -2903,7 +3030,8 @@ def same_rise(
     """A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
 
     Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
-    The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder one
+    The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder
+    one
     stands a little lower at it. Raises InvalidInput; OutsideModel where the yeast stands still.
     Source: ratio of the kitchen's temperature law."""
 
@@ -2924,7 +3052,8 @@ def series_equivalent_h(
     """Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
 
     Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
-    Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature
+    Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law;
+    quadrature
     for the others."""
 
 def simulate(
@@ -2942,10 +3071,13 @@ def simulate(
     """Run a process through, or what a state has left of it: a Timeline.
 
     Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,
-    min; 0: starts and ends alone. be_back_by: follow each stage beyond its end to the over-proofed dough. stop_h: h of the
-    process at which to stop. tolerance: of the speeds along a step; the result is far closer. progress: called before each
+    min; 0: starts and ends alone. be_back_by: follow each stage beyond its end to the over-proofed dough. stop_h: h of
+    the
+    process at which to stop. tolerance: of the speeds along a step; the result is far closer. progress: called before
+    each
     step with its place, the number of steps and the hour; what it raises ends the simulation. Raises InvalidInput;
-    NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if the dough leaves -2 to 45
+    NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if the dough leaves -2 to
+    45
     °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2."""
 
 @typing.overload
@@ -2990,7 +3122,8 @@ def take_out_at(
     """Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at
     an hour: a Choice.
 
-    Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for: InvalidInput,
+    Args: as refrigerate_from. into: Surroundings in which it stays to the stage's end. Raises as yeast_for:
+    InvalidInput,
     NoSolution. Source: as yeast_for."""
 
 def water_activity(*, salt_percent: float, water_percent: float, sugar_percent: float = 0.0) -> float:
@@ -3042,7 +3175,8 @@ def water_for(
 ) -> Choice:
     """Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
 
-    Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source: as
+    Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source:
+    as
     yeast_for."""
 
 @typing.overload
@@ -3059,7 +3193,8 @@ def water_map(
     Source: as water_by_heat_balance."""
 
 def worktops() -> dict[str, float]:
-    """Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source: computed, k/√(παt)."""
+    """Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source:
+    computed, k/√(παt)."""
 
 def yeast_for(
     process: Process,
@@ -3079,8 +3214,10 @@ def yeast_for(
 
     Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args:
     ready_h: h of the process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. state,
-    draws, bake_sd, heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the hours
-    within reach and the nearest choice. Source: the median of forecast as a curve over the choice; roots by TOMS 748."""
+    draws, bake_sd, heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the
+    hours
+    within reach and the nearest choice. Source: the median of forecast as a curve over the choice; roots by TOMS
+    748."""
 
 @typing.overload
 def yeast_for_rise(
@@ -3113,5 +3250,6 @@ def yeast_for_rise(
     """Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
     Args: rise_percent %, target_h hours or a timedelta (a number or an array), the others numbers as in hours_to_rise.
-    Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest
+    Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and
+    largest
     dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose."""

@@ -8,21 +8,13 @@
 #include <ferment/base/units.hpp>
 #include <ferment/clock/temperature_law.hpp>
 
+#include "form.hpp"
 #include "numbers.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
 
 namespace {
-
-double number_named(const std::string& name, const py::handle& value) {
-  try {
-    if (!py::isinstance<py::bool_>(value)) return py::cast<double>(value);
-  } catch (const py::cast_error&) {
-    // told below, as for a bool
-  }
-  throw InvalidInput(name + " must be a number, got " + py::cast<std::string>(py::repr(value)), {.path = name});
-}
 
 constexpr Field fahrenheit_point{"fahrenheit",
                                  "temperature",
@@ -69,58 +61,14 @@ auto conversion(const Field& from, Convert convert) {
   };
 }
 
-Kitchen make_kitchen(const std::optional<TemperatureLaw>& law, const py::KWArgs<py::object>& values) {
-  Kitchen kitchen;
-  if (law) kitchen = with_law(kitchen, *law);
-  for (const auto& [key, value] : values) {
-    const std::string name = py::cast<std::string>(key);
-    if (name == "name") {
-      if (!py::isinstance<py::str>(value)) throw InvalidInput("a kitchen's name must be a text", {.path = name});
-      kitchen.name = py::cast<std::string>(value);
-      continue;
-    }
-    if (name == "covariance") {
-      try {
-        kitchen.covariance = py::cast<std::vector<double>>(py::module_::import("numpy").attr("ravel")(value));
-      } catch (const std::exception&) {  // NumPy's words for a ragged list, or no numbers
-        throw InvalidInput("covariance must be a square array of numbers", {.path = name});
-      }
-      continue;
-    }
-    double Kitchen::*member = nullptr;
-    std::vector<std::string_view> known{"name", "law", "covariance"};
-    for (const Parameter& parameter : parameters()) {
-      known.emplace_back(parameter.name);
-      if (parameter.name == name) member = parameter.value;
-    }
-    if (member == nullptr) {
-      throw InvalidInput("a kitchen has no parameter \"" + name + "\"",
-                         {.path = name, .advice = advice_for(name, known)});
-    }
-    kitchen.*member = number_named(name, value);
-  }
-  require_kitchen(kitchen);
-  return kitchen;
-}
-
-Document to_dict(const Kitchen& kitchen) {
-  Document result;
-  result["name"] = kitchen.name;
-  result["law"] = py::str(std::string(name_of(kitchen.law)));
-  for (const Parameter& parameter : parameters())
-    result[py::str(std::string(parameter.name))] = kitchen.*parameter.value;
-  return result;
-}
-
+/// Without the numbers of a covariance, but saying that there is one.
 std::string repr(const Kitchen& kitchen) {
-  std::string text = "Kitchen(name=" + py::cast<std::string>(py::repr(py::str(kitchen.name)));
-  if (kitchen.law != Law::cardinal) text += ", law=" + py::cast<std::string>(py::repr(py::cast(law_of(kitchen))));
-  for (const Parameter& parameter : parameters()) {
-    const double value = kitchen.*parameter.value;
-    if (value != parameter.initial)
-      text += ", " + std::string(parameter.name) + "=" + py::cast<std::string>(py::repr(py::float_(value)));
-  }
-  return text + ")";
+  Kitchen shown = kitchen;
+  shown.covariance.clear();
+  shown.name = name_of(kitchen);
+  std::string text = repr_of(form_of<Kitchen>(), &shown);
+  if (!kitchen.covariance.empty()) text.replace(text.size() - 1, 1, ", covariance=...)");
+  return text;
 }
 
 }  // namespace
@@ -206,15 +154,16 @@ pound, 1959).)");
       .def("__repr__",
            [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
 
-  py::class_<Kitchen> kitchen(module, "Kitchen", R"(Every parameter of the model with its uncertainty; a value.
-
-Kitchen() is the frozen set "2026-1". Kitchen(law=ConstantQ10(2.0), gassing_rate=12) changes some;
-libferment.parameters() lists them with units, bounds, priors and sources. Raises InvalidInput.)");
-  kitchen.def(py::init(&make_kitchen), py::kw_only(), "law"_a = py::none())
+  bind_form<Kitchen>(module)
       .def_static("named", &kitchen_named, "name"_a,
                   "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
-      .def_readonly("name", &Kitchen::name)
-      .def_property_readonly("law", &law_of, "the temperature law with its parameters")
+      .def_property_readonly(
+          "name", [](const Kitchen& k) { return name_of(k); },
+          "its own name, or that of the frozen set it is; empty for a changed one")
+      .def_property_readonly("temperature_law", &law_of, "the temperature law with its parameters")
+      .def(
+          "with_law", [](const Kitchen& k, const TemperatureLaw& law) { return with_law(k, law); }, "law"_a,
+          "The kitchen with this temperature law and its parameters. Raises InvalidInput.")
       .def_property_readonly(
           "covariance",
           [](const Kitchen& k) {
@@ -222,21 +171,7 @@ libferment.parameters() lists them with units, bounds, priors and sources. Raise
             const auto n = static_cast<py::ssize_t>(learnable().size());
             return py::array_t<double>({n, n}, matrix.data());
           },
-          "n × n, in the fitted coordinates of the learnable parameters, in the order of the table")
-      .def("to_dict", &to_dict)
-      .def("__eq__",
-           [](const Kitchen& a, const py::object& other) -> bool {
-             if (!py::isinstance<Kitchen>(other)) return false;
-             const Kitchen b = py::cast<Kitchen>(other);
-             return to_dict(a).equal(to_dict(b)) && covariance_of(a) == covariance_of(b);
-           })
-      .def("__hash__", [](const Kitchen& k) { return py::hash(py::tuple(py::list(to_dict(k).attr("values")()))); })
-      .def("__repr__", &repr);
-  for (const Parameter& parameter : parameters()) {
-    const auto member = parameter.value;
-    const std::string doc =
-        std::string(parameter.meaning) + (parameter.unit.empty() ? "" : ", " + std::string(parameter.unit));
-    kitchen.def_property_readonly(
-        std::string(parameter.name).c_str(), [member](const Kitchen& k) { return k.*member; }, doc.c_str());
-  }
+          "n × n, in the fitted coordinates of the learnable parameters, in the order of the table; the prior's if it "
+          "has none of its own")
+      .def("__repr__", &repr, py::prepend());  // before the one of all forms
 }

@@ -45,7 +45,7 @@ void bind_formula(py::module_& module) {
   bind_form<Preferment>(module, 2);
   bind_form<FlourShare>(module, 2);
   bind_form<PercentFormula>(module);
-  bind_form<Percent>(module).def("__repr__", &repr);
+  bind_form<Percent>(module).def("__repr__", &repr, py::prepend());  // before the one of all forms
 }
 
 }  // namespace

@@ -12,9 +12,11 @@
 namespace ferment {
 namespace {
 
-Parameter row(double Kitchen::*value, std::string_view name, std::string_view label, std::string_view unit, double low,
-              double high, Quantity quantity, Scale scale, double prior_sd, std::string_view meaning,
-              std::string_view source) {
+/// A row of the table, and of the form.
+template <auto value>
+Parameter parameter(std::string_view name, std::string_view label, std::string_view unit, double low, double high,
+                    Quantity quantity, Scale scale, double prior_sd, std::string_view meaning,
+                    std::string_view source) {
   return {{.name = name,
            .label = label,
            .unit = unit,
@@ -26,7 +28,8 @@ Parameter row(double Kitchen::*value, std::string_view name, std::string_view la
            .source = source},
           scale,
           prior_sd,
-          value};
+          value,
+          forms::Member<value>::access};
 }
 
 std::vector<Parameter> make_table() {
@@ -34,79 +37,101 @@ std::vector<Parameter> make_table() {
   using enum Quantity;
   using K = Kitchen;
   return {
-      row(&K::t_min_c, "t_min_c", "lower cardinal temperature", "°C", -10, 8, temperature, linear, 1.5,
+      parameter<&K::t_min_c>(
+          "t_min_c", "lower cardinal temperature", "°C", -10, 8, temperature, linear, 1.5,
           "notional temperature below which the clock stands still",
           "Gause 1932 growth series and Slator 1906 temperature coefficients, own fits: −2 to −1.5 °C"),
-      row(&K::t_opt_c, "t_opt_c", "optimum temperature", "°C", 28, 45, temperature, linear, 2,
-          "temperature at which the clock runs fastest",
-          "White & Munns 1951, J Inst Brewing 57:280: fermentation rises to 40 °C"),
-      row(&K::t_max_above_opt_k, "t_max_above_opt_k", "upper cardinal temperature above the optimum", "K", 0.5, 15,
-          temperature_difference, logarithmic, 0.3, "upper cardinal temperature less the optimum",
-          "Salvadó et al. 2011: growth ends at 45.4 °C"),
-      row(&K::q10, "q10", "temperature coefficient Q10", "", 1.1, 6, ratio, logarithmic, 0.15,
-          "factor per 10 K of the constant-Q10 law",
-          "own summary of Slator 1906 (from memory) and Gause 1932, 15 to 32 °C"),
-      row(&K::activation_energy_kj, "activation_energy_kj", "activation energy", "kJ/mol", 5, 150, ratio, logarithmic,
-          0.25, "activation energy of the Arrhenius law", "Slator 1906 (from memory), 20 to 30 °C: 60 ± 15 kJ/mol"),
-      row(&K::root_t_min_c, "root_t_min_c", "lower limit of the square-root law", "°C", -10, 8, temperature, fixed, 0,
-          "notional minimum of the square-root law", "Ratkowsky et al. 1983; value as t_min_c"),
-      row(&K::root_t_max_c, "root_t_max_c", "upper limit of the square-root law", "°C", 38, 55, temperature, fixed, 0,
-          "notional maximum of the square-root law", "Ratkowsky et al. 1983; fitted to Slator 1906 (from memory)"),
-      row(&K::root_decline_per_k, "root_decline_per_k", "decline of the square-root law", "1/K", 0.05, 2, ratio, fixed,
-          0, "c of the square-root law", "Ratkowsky et al. 1983; fitted to Slator 1906 (from memory)"),
-      row(&K::aw_min, "aw_min", "lowest water activity", "", 0.85, 0.97, ratio, linear, 0.012,
-          "water activity at which gas production ends", "general microbiology, from memory: 0.90 to 0.92 for growth"),
-      row(&K::gassing_rate, "gassing_rate", "gassing rate", "mmol/(g·h)", 2, 40, ratio, logarithmic, 0.30,
-          "CO2 per gram of gassing yeast dry matter and hour at the reference dough",
-          "van Hoek et al. 1998 and dough assays, from memory: 12 to 28 at 30 °C without salt"),
-      row(&K::start_up_compressed_h, "start_up_compressed_h", "start-up time of compressed yeast", "h", 0.01, 2,
-          duration, logarithmic, 0.5, "time constant of the approach to full rate, equivalent hours",
-          "range from memory: 0.1 to 0.3 h"),
-      row(&K::start_up_instant_h, "start_up_instant_h", "start-up time of instant yeast", "h", 0.01, 2, duration,
-          logarithmic, 0.5, "time constant of the approach to full rate, equivalent hours",
-          "range from memory: 0.1 to 0.3 h"),
-      row(&K::start_up_active_dry_h, "start_up_active_dry_h", "start-up time of wetted active dry yeast", "h", 0.01, 2,
-          duration, logarithmic, 0.5, "time constant of the approach to full rate, equivalent hours",
-          "range from memory: 0.1 to 0.3 h"),
-      row(&K::start_up_active_dry_unwetted_h, "start_up_active_dry_unwetted_h",
-          "start-up time of active dry yeast stirred in dry", "h", 0.01, 2, duration, logarithmic, 0.5,
-          "time constant of the approach to full rate, equivalent hours", "from memory: longer when not wetted first"),
-      row(&K::growth_rate, "growth_rate", "growth rate", "1/h", 0.02, 1, ratio, logarithmic, 0.3,
-          "specific growth rate of the yeast per equivalent hour",
-          "fit to secondary dough data; 0.30 1/h at 30 °C with salt"),
-      row(&K::growth_lag_h, "growth_lag_h", "lag before growth", "h", 0.2, 12, duration, logarithmic, 0.35,
-          "equivalent hours before the yeast begins to grow", "fit to secondary dough data: 2.4 h at 27 °C"),
-      row(&K::growth_increment, "growth_increment", "growth increment", "g per 100 g flour", 0.01, 2, ratio,
-          logarithmic, 0.5, "yeast dry matter a dough can add, whatever the dose",
-          "fit to secondary dough data: an increment, not a capacity"),
-      row(&K::gas_capacity, "gas_capacity", "gas capacity of lean dough", "mmol per 100 g flour", 10, 120, ratio,
-          logarithmic, 0.20, "CO2 the flour's own sugars can give",
-          "sugars of flour from memory (Kent & Evers): 700 to 1300 mL per 100 g"),
-      row(&K::retention_onset, "retention_onset", "volume at which gas begins to leak", "times the mixed volume", 1.2,
-          5, ratio, linear, 0.3, "volume over the volume just after mixing up to which all gas is held",
-          "range from memory: 2.2 to 3, weak to strong flour"),
-      row(&K::retention_limit, "retention_limit", "largest volume", "times the mixed volume", 1.5, 9, ratio, linear,
-          0.5, "volume over the volume just after mixing that is never passed", "range from memory: 4 to 5.5"),
-      row(&K::void_fraction, "void_fraction", "void after mixing", "of volume", 0.005, 0.3, ratio, linear, 0.02,
-          "share of air in the dough just after mixing", "Campbell et al. 1993; range from memory 3 to 10 %"),
-      row(&K::gas_free_density, "gas_free_density", "gas-free density", "g/mL", 1.0, 1.5, ratio, linear, 0.015,
-          "density of the dough without gas", "from memory: 1.24 to 1.28 g/mL"),
-      row(&K::fold_loss, "fold_loss", "loss by folding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
-          "share of the cells' gas lost by a fold", "common practice, no source"),
-      row(&K::divide_loss, "divide_loss", "loss by dividing", "of the gas in the cells", 0, 1, ratio, fixed, 0,
-          "share of the cells' gas lost by dividing", "from memory: dividing and moulding together 50 to 90 %"),
-      row(&K::round_loss, "round_loss", "loss by rounding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
-          "share of the cells' gas lost by rounding", "from memory: dividing and moulding together 50 to 90 %"),
-      row(&K::mould_loss, "mould_loss", "loss by moulding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
-          "share of the cells' gas lost by moulding", "from memory: dividing and moulding together 50 to 90 %"),
-      row(&K::over_proof_tin, "over_proof_tin", "over-proof limit in a tin or tub", "of the largest volume", 0.1, 1,
-          ratio, fixed, 0, "share of the largest volume at which dough in a tin or tub is over-proofed",
-          "common practice, no source: 85 to 90 %"),
-      row(&K::over_proof_free, "over_proof_free", "over-proof limit standing free", "of the largest volume", 0.1, 1,
-          ratio, fixed, 0, "share of the largest volume at which dough standing free is over-proofed",
-          "common practice, no source"),
-      row(&K::over_proof_rise_percent, "over_proof_rise_percent", "over-proof limit of a final proof", "%", 10, 400,
-          percent, fixed, 0, "rise at which a final proof is over-proofed", "common practice, no source"),
+      parameter<&K::t_opt_c>("t_opt_c", "optimum temperature", "°C", 28, 45, temperature, linear, 2,
+                             "temperature at which the clock runs fastest",
+                             "White & Munns 1951, J Inst Brewing 57:280: fermentation rises to 40 °C"),
+      parameter<&K::t_max_above_opt_k>("t_max_above_opt_k", "upper cardinal temperature above the optimum", "K", 0.5,
+                                       15, temperature_difference, logarithmic, 0.3,
+                                       "upper cardinal temperature less the optimum",
+                                       "Salvadó et al. 2011: growth ends at 45.4 °C"),
+      parameter<&K::q10>("q10", "temperature coefficient Q10", "", 1.1, 6, ratio, logarithmic, 0.15,
+                         "factor per 10 K of the constant-Q10 law",
+                         "own summary of Slator 1906 (from memory) and Gause 1932, 15 to 32 °C"),
+      parameter<&K::activation_energy_kj>("activation_energy_kj", "activation energy", "kJ/mol", 5, 150, ratio,
+                                          logarithmic, 0.25, "activation energy of the Arrhenius law",
+                                          "Slator 1906 (from memory), 20 to 30 °C: 60 ± 15 kJ/mol"),
+      parameter<&K::root_t_min_c>("root_t_min_c", "lower limit of the square-root law", "°C", -10, 8, temperature,
+                                  fixed, 0, "notional minimum of the square-root law",
+                                  "Ratkowsky et al. 1983; value as t_min_c"),
+      parameter<&K::root_t_max_c>("root_t_max_c", "upper limit of the square-root law", "°C", 38, 55, temperature,
+                                  fixed, 0, "notional maximum of the square-root law",
+                                  "Ratkowsky et al. 1983; fitted to Slator 1906 (from memory)"),
+      parameter<&K::root_decline_per_k>("root_decline_per_k", "decline of the square-root law", "1/K", 0.05, 2, ratio,
+                                        fixed, 0, "c of the square-root law",
+                                        "Ratkowsky et al. 1983; fitted to Slator 1906 (from memory)"),
+      parameter<&K::aw_min>("aw_min", "lowest water activity", "", 0.85, 0.97, ratio, linear, 0.012,
+                            "water activity at which gas production ends",
+                            "general microbiology, from memory: 0.90 to 0.92 for growth"),
+      parameter<&K::gassing_rate>("gassing_rate", "gassing rate", "mmol/(g·h)", 2, 40, ratio, logarithmic, 0.30,
+                                  "CO2 per gram of gassing yeast dry matter and hour at the reference dough",
+                                  "van Hoek et al. 1998 and dough assays, from memory: 12 to 28 at 30 °C without salt"),
+      parameter<&K::start_up_compressed_h>("start_up_compressed_h", "start-up time of compressed yeast", "h", 0.01, 2,
+                                           duration, logarithmic, 0.5,
+                                           "time constant of the approach to full rate, equivalent hours",
+                                           "range from memory: 0.1 to 0.3 h"),
+      parameter<&K::start_up_instant_h>("start_up_instant_h", "start-up time of instant yeast", "h", 0.01, 2, duration,
+                                        logarithmic, 0.5,
+                                        "time constant of the approach to full rate, equivalent hours",
+                                        "range from memory: 0.1 to 0.3 h"),
+      parameter<&K::start_up_active_dry_h>("start_up_active_dry_h", "start-up time of wetted active dry yeast", "h",
+                                           0.01, 2, duration, logarithmic, 0.5,
+                                           "time constant of the approach to full rate, equivalent hours",
+                                           "range from memory: 0.1 to 0.3 h"),
+      parameter<&K::start_up_active_dry_unwetted_h>("start_up_active_dry_unwetted_h",
+                                                    "start-up time of active dry yeast stirred in dry", "h", 0.01, 2,
+                                                    duration, logarithmic, 0.5,
+                                                    "time constant of the approach to full rate, equivalent hours",
+                                                    "from memory: longer when not wetted first"),
+      parameter<&K::growth_rate>("growth_rate", "growth rate", "1/h", 0.02, 1, ratio, logarithmic, 0.3,
+                                 "specific growth rate of the yeast per equivalent hour",
+                                 "fit to secondary dough data; 0.30 1/h at 30 °C with salt"),
+      parameter<&K::growth_lag_h>("growth_lag_h", "lag before growth", "h", 0.2, 12, duration, logarithmic, 0.35,
+                                  "equivalent hours before the yeast begins to grow",
+                                  "fit to secondary dough data: 2.4 h at 27 °C"),
+      parameter<&K::growth_increment>("growth_increment", "growth increment", "g per 100 g flour", 0.01, 2, ratio,
+                                      logarithmic, 0.5, "yeast dry matter a dough can add, whatever the dose",
+                                      "fit to secondary dough data: an increment, not a capacity"),
+      parameter<&K::gas_capacity>("gas_capacity", "gas capacity of lean dough", "mmol per 100 g flour", 10, 120, ratio,
+                                  logarithmic, 0.20, "CO2 the flour's own sugars can give",
+                                  "sugars of flour from memory (Kent & Evers): 700 to 1300 mL per 100 g"),
+      parameter<&K::retention_onset>("retention_onset", "volume at which gas begins to leak", "times the mixed volume",
+                                     1.2, 5, ratio, linear, 0.3,
+                                     "volume over the volume just after mixing up to which all gas is held",
+                                     "range from memory: 2.2 to 3, weak to strong flour"),
+      parameter<&K::retention_limit>("retention_limit", "largest volume", "times the mixed volume", 1.5, 9, ratio,
+                                     linear, 0.5, "volume over the volume just after mixing that is never passed",
+                                     "range from memory: 4 to 5.5"),
+      parameter<&K::void_fraction>("void_fraction", "void after mixing", "of volume", 0.005, 0.3, ratio, linear, 0.02,
+                                   "share of air in the dough just after mixing",
+                                   "Campbell et al. 1993; range from memory 3 to 10 %"),
+      parameter<&K::gas_free_density>("gas_free_density", "gas-free density", "g/mL", 1.0, 1.5, ratio, linear, 0.015,
+                                      "density of the dough without gas", "from memory: 1.24 to 1.28 g/mL"),
+      parameter<&K::fold_loss>("fold_loss", "loss by folding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
+                               "share of the cells' gas lost by a fold", "common practice, no source"),
+      parameter<&K::divide_loss>("divide_loss", "loss by dividing", "of the gas in the cells", 0, 1, ratio, fixed, 0,
+                                 "share of the cells' gas lost by dividing",
+                                 "from memory: dividing and moulding together 50 to 90 %"),
+      parameter<&K::round_loss>("round_loss", "loss by rounding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
+                                "share of the cells' gas lost by rounding",
+                                "from memory: dividing and moulding together 50 to 90 %"),
+      parameter<&K::mould_loss>("mould_loss", "loss by moulding", "of the gas in the cells", 0, 1, ratio, fixed, 0,
+                                "share of the cells' gas lost by moulding",
+                                "from memory: dividing and moulding together 50 to 90 %"),
+      parameter<&K::over_proof_tin>("over_proof_tin", "over-proof limit in a tin or tub", "of the largest volume", 0.1,
+                                    1, ratio, fixed, 0,
+                                    "share of the largest volume at which dough in a tin or tub is over-proofed",
+                                    "common practice, no source: 85 to 90 %"),
+      parameter<&K::over_proof_free>("over_proof_free", "over-proof limit standing free", "of the largest volume", 0.1,
+                                     1, ratio, fixed, 0,
+                                     "share of the largest volume at which dough standing free is over-proofed",
+                                     "common practice, no source"),
+      parameter<&K::over_proof_rise_percent>("over_proof_rise_percent", "over-proof limit of a final proof", "%", 10,
+                                             400, percent, fixed, 0, "rise at which a final proof is over-proofed",
+                                             "common practice, no source"),
   };
 }
 
@@ -169,17 +194,19 @@ Kitchen kitchen_named(std::string_view name) {
                      {.path = "kitchen", .advice = "known: \"2026-1\""});
 }
 
+std::string name_of(const Kitchen& kitchen) {
+  if (!kitchen.name.empty()) return kitchen.name;
+  static const Kitchen frozen;
+  return same(form_of<Kitchen>(), &kitchen, &frozen) ? "2026-1" : "";
+}
+
 void require_kitchen(const Kitchen& kitchen) {
   require_parameters(kitchen);
   require_covariance(kitchen, learnable());
 }
 
 void require_parameters(const Kitchen& kitchen) {
-  if (kitchen.law != Law::cardinal && kitchen.law != Law::square_root && kitchen.law != Law::arrhenius &&
-      kitchen.law != Law::constant_q10) {
-    throw InvalidInput("temperature law " + std::to_string(static_cast<int>(kitchen.law)) + " is unknown",
-                       {.path = "law", .advice = "known: 0 to 3"});
-  }
+  name_of(kitchen.law);  // refuses what is none
   for (const Parameter& parameter : parameters()) require(parameter, kitchen.*parameter.value);
   if (kitchen.t_opt_c - kitchen.t_min_c <= kitchen.t_max_above_opt_k) {
     throw InvalidInput("optimum temperature " + number(kitchen.t_opt_c) +
@@ -214,6 +241,24 @@ const Names& names_of<Scale>() {
   static constexpr std::string_view list[] = {"fixed", "linear", "logarithmic"};
   static constexpr Names names{"scale", "scale", list};
   return names;
+}
+
+template <>
+const Form& form_of<Kitchen>() {
+  static const Form form = [] {
+    std::vector<Row> rows{row<&Kitchen::name>("name", "your own name of it"),
+                          row<&Kitchen::law>("law", "the temperature law that drives the clock")};
+    for (const Parameter& its : parameters()) rows.push_back({.name = its.name, .field = &its, .access = its.access});
+    rows.push_back(row<&Kitchen::covariance>(
+        "covariance",
+        "of the learnable parameters, n × n, where the prior is on ln of their logarithms; the prior's if "
+        "empty"));
+    return made_form<Kitchen>("Kitchen",
+                              "Every parameter of the model with its uncertainty. Kitchen() is the frozen set "
+                              "2026-1; libferment.parameters() lists units, bounds, priors and sources.",
+                              {}, std::move(rows), require_kitchen);
+  }();
+  return form;
 }
 
 }  // namespace ferment

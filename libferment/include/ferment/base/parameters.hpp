@@ -10,6 +10,7 @@
 
 #include <ferment/base/export.hpp>
 #include <ferment/base/field.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/names.hpp>
 
 namespace ferment {
@@ -20,7 +21,7 @@ enum class Law { cardinal, square_root, arrhenius, constant_q10 };
 /// Parameters of the model. A plain value: copy it, change it, keep it. Bounds, units, priors, meanings and
 /// sources of every member stand in the parameter table, `parameters()`.
 struct Kitchen {
-  std::string name = "2026-1";
+  std::string name = {};  ///< your own; a frozen set is known by its values: name_of
   Law law = Law::cardinal;
 
   double t_min_c = -2;
@@ -69,6 +70,7 @@ struct Parameter : Field {
   Scale scale = Scale::fixed;
   double prior_sd = 0;  ///< sd of the value (linear) or of its natural logarithm (logarithmic)
   double Kitchen::*value = nullptr;
+  Access access = {};  ///< of its row in the form of Kitchen
 };
 
 /// The parameter table, in the order of the members of Kitchen.
@@ -85,6 +87,9 @@ FERMENT_API std::vector<double> covariance_of(const Kitchen& kitchen);
 /// @throws InvalidInput naming the known sets
 FERMENT_API Kitchen kitchen_named(std::string_view name);
 
+/// Its own name; without one that of the frozen set whose values it has, all of them; else empty.
+FERMENT_API std::string name_of(const Kitchen& kitchen);
+
 /// Refuses a kitchen outside the table's bounds, with an optimum that the cardinal law cannot have
 /// (t_opt_c must lie above the middle of t_min_c and the maximum; Rosso et al. 1993), with a retention limit
 /// not above its onset, or with a covariance that is no symmetric positive semi-definite matrix.
@@ -100,5 +105,8 @@ FERMENT_API const Names& names_of<Law>();
 
 template <>
 FERMENT_API const Names& names_of<Scale>();
+
+template <>
+FERMENT_API const Form& form_of<Kitchen>();
 
 }  // namespace ferment

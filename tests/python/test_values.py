@@ -1,0 +1,206 @@
+"""Values from their forms: to a dict and back, pickled, copied, compared and shown, whatever is in them."""
+
+import copy
+import inspect
+import pickle
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import libferment as lf
+from libferment import _core
+
+FORMS = {form["name"]: form for form in _core._forms()}
+NUMBER, COUNT, FLAG, TEXT, NAME, RANGE, VALUE = range(7)
+FIELDS = {field.name: field for field in (*lf.fields(), *lf.parameters())}
+
+
+def finite(low, high):
+    return st.floats(low, high, allow_nan=False, allow_infinity=False)
+
+
+surroundings = st.one_of(
+    finite(-30, 60).map(lf.Surroundings.room),
+    st.tuples(finite(-30, 30), st.booleans()).map(lambda t: lf.Surroundings.refrigerator(t[0], fan=t[1])),
+    finite(-2, 45).map(lf.Surroundings.dough),
+    st.tuples(finite(0, 30), finite(0, 10), finite(-24, 48)).map(lambda t: lf.Surroundings.daily_swing(*t)),
+    st.lists(finite(-20, 50), min_size=2, max_size=5).map(
+        lambda readings: lf.Surroundings.measured([float(i) for i in range(len(readings))], readings)
+    ),
+)
+waters = st.builds(
+    lf.Water, finite(0.1, 900), finite(0, 60), wets_yeast=st.booleans(), stands_h=finite(0, 3), cup_h=finite(0.1, 1)
+)
+flours = st.builds(
+    lf.Flour,
+    finite(0.1, 2000),
+    st.sampled_from(["bread", "whole_wheat", "dark_rye"]),
+    moisture_percent=st.none() | finite(5, 20),
+    temperature_c=st.none() | finite(-30, 60),
+)
+mixing = st.one_of(
+    st.none(),
+    st.builds(lf.ByMethod, st.sampled_from(["hand", "spiral"]), st.none() | finite(0, 60)),
+    st.builds(lf.ByWork, finite(0, 100), hydration_kj_per_kg=st.none() | finite(0, 60)),
+    st.builds(lf.ByNetGain, finite(-30, 120), finite(0, 50), finite(0, 60)),
+)
+mixes = st.builds(
+    lf.Mix,
+    room_c=finite(-30, 60),
+    flour_g=finite(0.1, 5000),
+    flours=st.lists(flours, max_size=2),
+    water_g=finite(0, 5000),
+    waters=st.lists(waters, max_size=2),
+    salt_g=finite(0, 100),
+    milk_g=finite(0, 500),
+    milk_c=st.none() | finite(0, 60),
+    instant_g=finite(0, 50),
+    bowl=st.builds(lf.Bowl, st.sampled_from(["steel", "ceramic"]), finite(0, 5000)),
+    mixing=mixing,
+    rest_h=finite(0, 24),
+    yeast_unwetted=st.booleans(),
+)
+pieces = st.one_of(
+    st.builds(lf.Piece.ball, finite(1, 5000), cover=st.none() | st.sampled_from(["film", "cloth", "open"])),
+    st.builds(lf.Piece.oblong, pieces=finite(1, 40), length_cm=finite(1, 200)),
+    st.builds(lf.Piece.tub, diameter_cm=finite(1, 100), vessel_g=finite(0, 3000), material=st.just("glass")),
+)
+stages = st.builds(
+    lf.Stage,
+    st.text(min_size=1, max_size=8),
+    surroundings=surroundings,
+    until_rise_percent=finite(0.1, 1000),
+    piece=pieces,
+    folds_h=st.lists(finite(0, 9), max_size=3).map(sorted),
+    handling=st.lists(st.sampled_from(["fold", "divide", "round", "mould"]), max_size=3),
+    standing=st.sampled_from(["tin", "free"]),
+    final_proof=st.booleans(),
+    acceptable_rise_percent=st.none() | st.just((60.0, 90.0)),
+)
+processes = st.builds(
+    lf.Process, st.lists(mixes | stages, max_size=3), start_h=finite(-100, 100), altitude_m=finite(-500, 6000)
+)
+kitchens = st.builds(lf.Kitchen, gassing_rate=finite(2, 40), name=st.text(max_size=8), law=st.just("arrhenius"))
+compositions = st.builds(lf.Composition, water=finite(0, 1), ash=finite(0, 1))
+doughs = st.builds(lf.Dough, dough_c=finite(-2, 45), yeast_percent=finite(0.1, 5), yeast=st.just("compressed"))
+VALUES = st.one_of(
+    surroundings, waters, flours, mixing.filter(bool), mixes, pieces, stages, processes, kitchens, compositions, doughs
+)
+
+
+@given(VALUES)
+def test_every_value_survives_what_values_do(value):
+    again = [
+        type(value).from_dict(value.to_dict()),
+        pickle.loads(pickle.dumps(value)),
+        copy.copy(value),
+        copy.deepcopy(value),
+        value.replace(),
+    ]
+    for other in again:
+        assert other == value
+        assert hash(other) == hash(value)
+        assert repr(other) == repr(value)
+    assert value != "something else"
+
+
+def test_a_state_survives_too():
+    stage = lf.Stage("bulk", surroundings=lf.Surroundings.room(22), until_h=2, folds_h=[0.5])
+    mix = lf.Mix(flour_g=500, water_g=330, instant_g=3, milk_g=20, dough_c=24)
+    timeline = lf.simulate(lf.Process([mix, stage]), stop_h=1.0)
+    state = timeline.state
+    for other in (lf.State.from_dict(state.to_dict()), pickle.loads(pickle.dumps(state)), copy.deepcopy(state)):
+        assert other == state
+    assert state.stage.folds_done == 1
+    lacking = state.to_dict()
+    lacking["stage"].pop("folds_done")
+    with pytest.raises(lf.InvalidInput, match=r"^stage\.folds_done: StageProgress needs folds_done") as refused:
+        lf.State.from_dict(lacking)
+    assert refused.value.path == "stage.folds_done"
+
+
+@pytest.mark.parametrize("name", sorted(FORMS))
+def test_a_form_is_the_class(name):
+    cls = getattr(lf, name)
+    rows = {row["name"]: row for row in FORMS[name]["rows"]}
+    parameters = inspect.signature(cls).parameters
+    assert list(parameters) == list(rows)
+    for member, row in rows.items():
+        assert (parameters[member].default is inspect.Parameter.empty) == row["given"]
+        assert member in cls.__doc__
+        assert isinstance(getattr(cls, member), property)
+    with pytest.raises(AttributeError):
+        setattr(cls.__new__(cls), next(iter(rows)), 1)
+
+
+def words(call):
+    with pytest.raises(lf.InvalidInput) as refused:
+        call()
+    return str(refused.value)
+
+
+ROOM = lf.Surroundings.room(20)
+
+
+@pytest.mark.parametrize(
+    ("call", "said"),
+    [
+        (lambda: lf.Mix(flour=900), 'flour: Mix has no "flour"; did you mean flour_g?'),
+        (
+            lambda: lf.Stage("bulk", surroundings=ROOM, until_rise=80),
+            'until_rise: Stage has no "until_rise"; did you mean until_rise_percent? known: name, surroundings, ',
+        ),
+        (
+            lambda: lf.Stage("bulk", surroundings=16, until_h=2),
+            "surroundings: a Surroundings is wanted, got int 16; see help(libferment.Surroundings)",
+        ),
+        (
+            lambda: lf.Stage("bulk", until_h=2),
+            "surroundings: Stage needs surroundings: what the dough sits in; see help(libferment.Stage)",
+        ),
+        (lambda: lf.Mix(500, 300), "Mix takes no arguments without a name, got 2; name them, such as room_c=..."),
+        (lambda: lf.Flour(500, mass_g=400), "mass_g: mass_g is given twice"),
+        (lambda: lf.Stage("b", surroundings=ROOM, until_h="2h"), "until_h: length of a stage must be a number in h"),
+        (
+            lambda: lf.Stage("b", surroundings=ROOM, until_h=2, handling="fold"),
+            "handling: a list, of which each is one of fold, divide, round, mould is wanted, got str 'fold'",
+        ),
+        (lambda: lf.Water(50, 20, wets_yeast=1), "wets_yeast: True or False is wanted, got int 1"),
+        (
+            lambda: lf.Process([lf.Water(50, 20)]),
+            "steps: a list, of which each is a Mix or Stage is wanted, got Water Water(mass_g=50.0, te",
+        ),
+        (lambda: lf.simulate([]), "process: a Process is wanted, got list []; see help(simulate)"),
+        (lambda: lf.simulate(lf.Process([]), every=3), 'every: simulate takes no "every"; did you mean every_min?'),
+        (
+            lambda: lf.speed(24),
+            "speed takes at most 0 arguments without a name, got 1; name the others, such as dough_c=",
+        ),
+        (lambda: lf.speed(), "dough_c: speed needs dough_c, a number or array; see help(speed)"),
+        (
+            lambda: lf.Surroundings.room(16, humidity=50),
+            'humidity: room takes no "humidity"; did you mean humidity_perce',
+        ),
+        (
+            lambda: lf.forecast(lf.Process([]), draws="many"),
+            "draws: a whole number is wanted, got str 'many'; see help(",
+        ),
+        (
+            lambda: lf.Process.from_dict({"steps": [{"type": "Stage", "name": "b", "until_h": 1, "surroundings": {}}]}),
+            "steps[0].surroundings.places: Surroundings needs places: in the order of time; see help(libf",
+        ),
+    ],
+)
+def test_a_wrong_call_gets_one_line_that_names_what_was_given(call, said):
+    assert words(call).startswith(said)
+    assert "\n" not in words(call)
+
+
+def test_a_changed_kitchen_does_not_carry_the_frozen_name():
+    assert lf.Kitchen().name == lf.Kitchen.named("2026-1").name == "2026-1"
+    changed = lf.Kitchen.named("2026-1").replace(gassing_rate=12)
+    assert changed.name == ""
+    assert repr(changed) == "Kitchen(gassing_rate=12.0)"
+    assert repr(changed.replace(covariance=changed.covariance)) == "Kitchen(gassing_rate=12.0, covariance=...)"
+    assert lf.Kitchen(name="ours", gassing_rate=12).name == "ours"
