@@ -53,6 +53,8 @@ def simple(kind: str, name: str = "") -> str:
     ):
         kind = kind.replace(written, meant)
     kind = re.sub(r"\bobject\b", "typing.Any", kind)
+    kind = kind.replace("numpy.ndarray", "numpy.typing.NDArray[typing.Any]")
+    kind = re.sub(r"\bIterator$", "Iterator[typing.Any]", kind)
     kind = re.sub(r"\b(list|tuple)$", r"\1[typing.Any]", kind) if kind != "tuple" else "tuple[typing.Any, ...]"
     if name in NAMES and re.fullmatch(r"str( \| None)?", kind):
         kind = kind.replace("str", literal(NAMES[name]))
@@ -99,9 +101,10 @@ def function(signature: str, doc: str | None, margin: str = "", static: bool = F
     name, parameters, returned = parameters_of(signature)
     mark = f"{margin}@staticmethod\n" if static else ""
     body = doc_text(doc, margin + "    ")
-    if returned == "typing.Any" and any("ArrayLike" in each.kind for each in parameters):
-        numbers = f"def {name}({written(parameters, arrays=False)}) -> float: ...\n"
-        arrays = f"def {name}({written(parameters)}) -> _Array:\n"
+    if re.match(r"typing\.Any$|.* \| numpy\.ndarray$", returned) and any("ArrayLike" in p.kind for p in parameters):
+        one, _, many = (simple(returned) if "|" in returned else "float | _Array").partition(" | ")
+        numbers = f"def {name}({written(parameters, arrays=False)}) -> {one}: ...\n"
+        arrays = f"def {name}({written(parameters)}) -> {many}:\n"
         over = f"{margin}@typing.overload\n"
         return f"{over}{mark}{margin}{numbers}{over}{mark}{margin}{arrays}{body}"
     return f"{mark}{margin}def {name}({written(parameters)}) -> {simple(returned)}:\n{body}"

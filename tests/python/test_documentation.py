@@ -18,7 +18,7 @@ ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 FUNCTIONS = sorted(n for n in lf.__all__ if callable(getattr(lf, n)) and not isinstance(getattr(lf, n), type))
 CLASSES = sorted(n for n in lf.__all__ if isinstance(getattr(lf, n), type))
-TAKES_NOTHING = {"airs", "bowl_materials", "fields", "mixing_methods", "parameters", "worktops"}
+TAKES_NOTHING = {"airs", "bowl_materials", "fields", "ingredients", "mixing_methods", "parameters", "worktops"}
 # Units as the docstrings write them.
 UNITS = (
     "°C",
@@ -49,7 +49,7 @@ def test_all_is_exact():
         for name, value in vars(module).items()
         if getattr(value, "__module__", None) in (_core.__name__, _errors.__name__) and not name.startswith("_")
     }
-    assert set(lf.__all__) == offered | {"__version__", "TemperatureLog", "read_temperature_log"}
+    assert set(lf.__all__) == offered | {"__version__", "Table", "TemperatureLog", "read_temperature_log"}
     imported = {name for name in vars(lf) if not name.startswith("_")}
     assert imported - set(lf.__all__) <= {
         "annotations",

@@ -2,8 +2,11 @@
 
 import copy
 import inspect
+import math
 import pickle
 
+import numpy as np
+import pandas as pd
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -204,3 +207,104 @@ def test_a_changed_kitchen_does_not_carry_the_frozen_name():
     assert repr(changed) == "Kitchen(gassing_rate=12.0)"
     assert repr(changed.replace(covariance=changed.covariance)) == "Kitchen(gassing_rate=12.0, covariance=...)"
     assert lf.Kitchen(name="ours", gassing_rate=12).name == "ours"
+
+
+# ---- columns ---------------------------------------------------------------------------------------------------------
+
+TEMPERATURES = [18.0, 22.0, 26.0]
+HOURS = lf.hours_to_rise(80, dough_c=TEMPERATURES, yeast_percent=0.7)
+
+
+def hours_of(dough_c, **options):
+    return lf.hours_to_rise(80, dough_c=dough_c, yeast_percent=0.7, **options)
+
+
+def test_a_pandas_column_comes_back_with_its_index_and_name():
+    column = pd.Series(TEMPERATURES, index=["a", "b", "c"], name="dough")
+    answer = hours_of(column)
+    pd.testing.assert_series_equal(answer, pd.Series(HOURS, index=["a", "b", "c"], name="dough"))
+    frame = pd.DataFrame({"x": TEMPERATURES[:2], "y": TEMPERATURES[1:]}, index=[3, 4])
+    assert hours_of(frame).loc[4, "x"] == HOURS[1]
+    times = pd.Series(pd.to_timedelta([1, 2], unit="h"), index=["x", "y"])
+    assert list(lf.rise_after(times, dough_c=24, yeast_percent=0.7).index) == ["x", "y"]
+    other = pd.Series([0.7, 0.7, 0.7], index=["a", "b", "d"])
+    with pytest.raises(lf.InvalidInput, match="two columns have different indexes"):
+        lf.hours_to_rise(80, dough_c=column, yeast_percent=other)
+
+
+def test_an_xarray_comes_back_with_its_dimensions():
+    xarray = pytest.importorskip("xarray")
+    rooms = xarray.DataArray([TEMPERATURES, TEMPERATURES], dims=("room", "day"), coords={"room": ["a", "b"]})
+    answer = hours_of(rooms)
+    assert answer.dims == ("room", "day")
+    assert list(answer.sel(room="b").values) == list(HOURS)
+
+
+def test_masked_values_are_not_looked_at_and_stay_masked():
+    masked = np.ma.array([18.0, 999.0, 26.0], mask=[False, True, False])
+    answer = hours_of(masked)
+    assert list(answer.mask) == [False, True, False]
+    assert list(answer.compressed()) == [HOURS[0], HOURS[2]]
+    with pytest.raises(lf.InvalidInput, match=r"first at index 2, 1 of 3") as refused:
+        hours_of(np.ma.array([18.0, 999.0, 99.0], mask=[False, True, False]))
+    assert (refused.value.index, refused.value.value) == (2, 99)
+    nullable = pd.Series([18.0, None, 26.0], dtype="Float64")
+    assert list(hours_of(nullable).isna()) == [False, True, False]
+
+
+def test_what_is_missing_may_pass():
+    column = [18.0, math.nan, 26.0]
+    with pytest.raises(lf.InvalidInput, match="it must be a number from"):
+        hours_of(column)
+    answer = hours_of(column, missing="nan")
+    assert np.isnan(answer).tolist() == [False, True, False]
+    assert answer[2] == HOURS[2]
+    with pytest.raises(lf.InvalidInput, match='missing "drop" is unknown; known: raise, nan'):
+        hours_of(column, missing="drop")
+    with pytest.raises(lf.InvalidInput, match="it must be a number from"):
+        hours_of(math.nan, missing="nan")
+
+
+def test_dose_and_explanation_broadcast():
+    doses = lf.yeast_for_rise([50, 80], 3, dough_c=[[20], [24]])
+    assert doses.shape == (2, 2)
+    assert doses[1, 0] == lf.yeast_for_rise(50, 3, dough_c=24)
+    with pytest.raises(lf.NoSolution, match="first at index 1, 1 of 2"):
+        lf.yeast_for_rise(80, [3, 0.02], dough_c=24)
+    explained = lf.explain([50, 80], dough_c=24, yeast_percent=1)
+    assert explained.shape == (2,)
+    assert explained[1].to_dict() == lf.explain(80, dough_c=24, yeast_percent=1).to_dict()
+
+
+def test_dates_are_no_hours_and_the_argument_is_named():
+    dates = pd.date_range("2026-01-05 08:00", periods=3, freq="h")
+    with pytest.raises(lf.InvalidInput, match=r"^time_h: .*datetime64.*give the hours since the first") as refused:
+        lf.Surroundings.measured(dates, TEMPERATURES)
+    assert refused.value.path == "time_h"
+    hours = (dates - dates[0]) / np.timedelta64(1, "h")
+    assert lf.Surroundings.measured(hours, TEMPERATURES).temperature_at(1) == 22
+
+
+def test_timelines_and_forecasts_are_read_by_stage():
+    process = lf.Process(
+        [
+            lf.Mix(flour_g=500, water_g=330, instant_g=3, dough_c=24),
+            lf.Stage("bulk", surroundings=ROOM, until_h=2),
+            lf.Stage("proof", surroundings=ROOM, until_rise_percent=60),
+        ]
+    )
+    for answer in (lf.simulate(process), lf.forecast(process, draws=32)):
+        assert len(answer) == 2
+        assert [stage.name for stage in answer] == ["bulk", "proof"]
+        assert answer["proof"].name == "proof"
+        with pytest.raises(KeyError, match="no stage is named"):
+            answer["prof"]
+
+
+@pytest.mark.parametrize("table", [lf.fields, lf.parameters, lf.ingredients, lf.mixing_methods])
+def test_tables_become_frames_and_show_themselves(table):
+    rows = table()
+    frame = rows.to_frame()
+    assert list(frame.index) == [row.name for row in rows]
+    assert rows._repr_html_().count("<tr>") == len(rows) + 1
+    assert isinstance(rows, list)

@@ -1,8 +1,13 @@
 """How warm the water, when the rise is ready: bread fermentation as a library.
 
+How warm must the water be?   ``water_by_heat_balance(Mix(flour_g=500, water_g=330, room_c=17), 24).water_c``
+When will it have risen?      ``hours_to_rise(80, dough_c=19, yeast_percent=0.7)``
+When is each stage ready?     ``forecast(Process([mix, Stage("bulk", surroundings=Surroundings.room(17), ...)]))``
+How much yeast fits the day?  ``yeast_for(process, stage="final proof", ready_h=6.5)``
+
 Numbers carry their unit in the name: ``dough_c`` is in °C, ``friction_k`` a difference in K, ``yeast_percent`` percent
-of flour weight. ``libferment.fields()`` lists every input with its bounds, ``libferment.parameters()`` every parameter
-of the model with its source.
+of flour weight. ``fields()`` lists every input with its bounds, ``parameters()`` every parameter of the model with its
+source, ``ingredients()`` what foods are made of. Arrays, pandas columns and xarray go in and come out.
 """
 
 from libferment._core import (
@@ -27,6 +32,7 @@ from libferment._core import (
     FlourShare,
     Forecast,
     HeatShare,
+    Ingredient,
     Kitchen,
     Mix,
     MixingMethod,
@@ -68,7 +74,6 @@ from libferment._core import (
     equivalent_hours_for_gas,
     explain,
     fahrenheit,
-    fields,
     forecast,
     friction_from_batch,
     friction_from_batches,
@@ -80,7 +85,6 @@ from libferment._core import (
     ice_by_trade_rule,
     kelvins,
     latest_start,
-    mixing_methods,
     mixing_minutes,
     net_gain_from_batch,
     net_gain_from_batches,
@@ -88,7 +92,6 @@ from libferment._core import (
     net_gain_of,
     ounces,
     over_proof_ratio,
-    parameters,
     reachable_rise,
     refrigerate_from,
     rise_after,
@@ -109,6 +112,7 @@ from libferment._core import (
     yeast_for_rise,
 )
 from libferment._errors import Error, InternalError, InvalidInput, NoSolution, NotConverged, OutsideModel
+from libferment._tables import Table, fields, ingredients, mixing_methods, parameters
 from libferment.temperature_log import TemperatureLog, read_temperature_log
 
 __all__ = [
@@ -134,6 +138,7 @@ __all__ = [
     "FlourShare",
     "Forecast",
     "HeatShare",
+    "Ingredient",
     "InternalError",
     "InvalidInput",
     "Kitchen",
@@ -158,6 +163,7 @@ __all__ = [
     "StageResult",
     "State",
     "Surroundings",
+    "Table",
     "TemperatureLog",
     "Timeline",
     "Water",
@@ -191,6 +197,7 @@ __all__ = [
     "hours_to_rise",
     "ice_by_heat_balance",
     "ice_by_trade_rule",
+    "ingredients",
     "kelvins",
     "latest_start",
     "mixing_methods",

@@ -130,18 +130,19 @@ void bind_clock(py::module_& module) {
   module.def(
       "speed",
       [](const Number& dough_c, const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
-         const std::optional<Kitchen>& kitchen) {
+         const std::optional<Kitchen>& kitchen, const std::string& missing) {
         return Inputs()
             .add(field::dough_c, dough_c)
             .add(field::salt_percent, salt_percent)
             .add(field::water_percent, water_percent)
             .add(field::sugar_percent, sugar_percent)
+            .missing(missing)
             .run([&](std::span<const Values> in, std::span<double> out) {
               speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen));
             });
       },
       py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water),
-      "sugar_percent"_a = number_of(sugar), "kitchen"_a = py::none(),
+      "sugar_percent"_a = number_of(sugar), "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
 Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
@@ -153,12 +154,13 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
       [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
          const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
          const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen,
-         const std::string& unreachable) {
+         const std::string& unreachable, const std::string& missing) {
         const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
                                        water_percent, sugar_percent, gluten_percent, altitude_m};
         const Yeast kind = named<Yeast>(yeast);
         const Unreachable policy = named<Unreachable>(unreachable);
         Inputs inputs;
+        inputs.missing(missing);
         inputs.add(field::rise_percent, rise_percent);
         arguments.add_to(inputs);
         return inputs.run([&](std::span<const Values> in, std::span<double> out) {
@@ -168,7 +170,7 @@ Raises InvalidInput. Source: the kitchen's temperature law; linear in water acti
       "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
       "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
       "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-      "unreachable"_a = "raise",
+      "unreachable"_a = "raise", "missing"_a = "raise",
       R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
 temperature.
 
@@ -184,11 +186,13 @@ message names the first index and the count. Source: clock, gas and retention of
       "rise_after",
       [](const Time& time_h, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
          const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
-         const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen) {
+         const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen,
+         const std::string& missing) {
         const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
                                        water_percent, sugar_percent, gluten_percent, altitude_m};
         const Yeast kind = named<Yeast>(yeast);
         Inputs inputs;
+        inputs.missing(missing);
         inputs.add(field::time_h, time_h);
         arguments.add_to(inputs);
         return inputs.run([&](std::span<const Values> in, std::span<double> out) {
@@ -198,6 +202,7 @@ message names the first index and the count. Source: clock, gas and retention of
       "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
       "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
       "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      "missing"_a = "raise",
       R"(Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
 Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
@@ -206,16 +211,18 @@ Source: as hours_to_rise.)");
 
   module.def(
       "same_rise",
-      [](const Time& time_h, const Number& from_c, const Number& to_c, const std::optional<Kitchen>& kitchen) {
+      [](const Time& time_h, const Number& from_c, const Number& to_c, const std::optional<Kitchen>& kitchen,
+         const std::string& missing) {
         return Inputs()
             .add(field::time_h, time_h)
             .add(field::from_c, from_c)
             .add(field::to_c, to_c)
+            .missing(missing)
             .run([&](std::span<const Values> in, std::span<double> out) {
               same_rise(in[0], in[1], in[2], out, kitchen_or_default(kitchen));
             });
       },
-      "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(),
+      "time_h"_a, py::kw_only(), "from_c"_a, "to_c"_a, "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
 
 Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
@@ -225,17 +232,19 @@ Source: ratio of the kitchen's temperature law.)");
 
   module.def(
       "drifted_c",
-      [](const Number& start_c, const Time& time_h, const Number& surroundings_c, const Time& time_constant_h) {
+      [](const Number& start_c, const Time& time_h, const Number& surroundings_c, const Time& time_constant_h,
+         const std::string& missing) {
         return Inputs()
             .add(field::start_c, start_c)
             .add(field::time_h, time_h)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
+            .missing(missing)
             .run([](std::span<const Values> in, std::span<double> out) {
               drifted_c({in[0], in[2], in[3]}, in[1], out);
             });
       },
-      "start_c"_a, "time_h"_a, py::kw_only(), "surroundings_c"_a, "time_constant_h"_a,
+      "start_c"_a, "time_h"_a, py::kw_only(), "surroundings_c"_a, "time_constant_h"_a, "missing"_a = "raise",
       R"(Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
 exp(-t/time_constant).
 
@@ -244,18 +253,20 @@ cooling.)");
   module.def(
       "drift_equivalent_h",
       [](const Time& time_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
-         const std::optional<Kitchen>& kitchen) {
+         const std::optional<Kitchen>& kitchen, const std::string& missing) {
         const TemperatureLaw law = law_or_default(kitchen);
         return Inputs()
             .add(field::time_h, time_h)
             .add(field::start_c, start_c)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
+            .missing(missing)
             .run([&](std::span<const Values> in, std::span<double> out) {
               drift_equivalent_h(law, {in[1], in[2], in[3]}, in[0], out);
             });
       },
       "time_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "kitchen"_a = py::none(),
+      "missing"_a = "raise",
       R"(Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
 factor, exactly.
 
@@ -265,7 +276,7 @@ al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
   module.def(
       "drift_hours",
       [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
-         const std::string& unreachable, const std::optional<Kitchen>& kitchen) {
+         const std::string& unreachable, const std::optional<Kitchen>& kitchen, const std::string& missing) {
         const TemperatureLaw law = law_or_default(kitchen);
         const Unreachable policy = named<Unreachable>(unreachable);
         return Inputs()
@@ -273,12 +284,13 @@ al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
             .add(field::start_c, start_c)
             .add(field::surroundings_c, surroundings_c)
             .add(field::time_constant_h, time_constant_h)
+            .missing(missing)
             .run([&](std::span<const Values> in, std::span<double> out) {
               drift_hours(law, {in[1], in[2], in[3]}, in[0], out, policy);
             });
       },
       "equivalent_h"_a, py::kw_only(), "start_c"_a, "surroundings_c"_a, "time_constant_h"_a, "unreachable"_a = "raise",
-      "kitchen"_a = py::none(),
+      "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
 
 Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for
@@ -323,24 +335,42 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
 
   module.def(
       "yeast_for_rise",
-      [](double rise_percent, const Time& time_h, double dough_c, const std::string& yeast, double salt_percent,
-         double water_percent, double sugar_percent, double gluten_percent, double altitude_m,
-         const std::optional<Kitchen>& kitchen) {
-        const Dough asked =
-            dough(dough_c, 1, yeast, salt_percent, water_percent, sugar_percent, gluten_percent, altitude_m);
-        return Inputs().add(field::target_h, time_h).run([&](std::span<const Values> in, std::span<double> out) {
-          require(field::target_h, in[0]);
-          for_each_value(in[0], out, [&](double value) {
-            return yeast_for_rise(rise_percent, value, asked, kitchen_or_default(kitchen));
-          });
-        });
+      [](const Number& rise_percent, const Time& target_h, const Number& dough_c, const std::string& yeast,
+         const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
+         const Number& gluten_percent, const Number& altitude_m, const std::optional<Kitchen>& kitchen,
+         const std::string& missing) {
+        const Yeast kind = named<Yeast>(yeast);
+        return Inputs()
+            .missing(missing)
+            .add(field::rise_percent, rise_percent)
+            .add(field::target_h, target_h)
+            .add(field::dough_c, dough_c)
+            .add(field::salt_percent, salt_percent)
+            .add(field::water_percent, water_percent)
+            .add(field::sugar_percent, sugar_percent)
+            .add(field::gluten_percent, gluten_percent)
+            .add(field::altitude_m, altitude_m)
+            .run([&](std::span<const Values> in, std::span<double> out) {
+              for_each_scenario(in, out, [&](std::size_t i) {
+                const Dough asked{.dough_c = in[2][i],
+                                  .yeast_percent = 1,
+                                  .yeast = kind,
+                                  .salt_percent = in[3][i],
+                                  .water_percent = in[4][i],
+                                  .sugar_percent = in[5][i],
+                                  .gluten_percent = in[6][i],
+                                  .altitude_m = in[7][i]};
+                return yeast_for_rise(in[0][i], in[1][i], asked, kitchen_or_default(kitchen));
+              });
+            });
       },
-      "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
-      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
-      "kitchen"_a = py::none(),
+      "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant",
+      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
+      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      "missing"_a = "raise",
       R"(Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
-Args: rise_percent %, target_h hours or a timedelta (a number or an array), the others numbers as in hours_to_rise.
+Args: numbers or arrays that broadcast: rise_percent %, target_h hours or timedeltas, the others as in hours_to_rise.
 Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest
 dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.)");
 
@@ -360,20 +390,39 @@ dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarith
       .def("__repr__", &repr);
   module.def(
       "explain",
-      [](double rise_percent, double dough_c, double yeast_percent, const std::string& yeast, double salt_percent,
-         double water_percent, double sugar_percent, double gluten_percent, double altitude_m,
-         const std::optional<Kitchen>& kitchen) {
-        return explain(rise_percent,
-                       dough(dough_c, yeast_percent, yeast, salt_percent, water_percent, sugar_percent, gluten_percent,
-                             altitude_m),
-                       kitchen_or_default(kitchen));
+      [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
+         const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
+         const Number& gluten_percent, const Number& altitude_m,
+         const std::optional<Kitchen>& kitchen) -> std::variant<Explanation, py::array> {
+        const DoughArguments arguments{dough_c,       yeast_percent, yeast,          salt_percent,
+                                       water_percent, sugar_percent, gluten_percent, altitude_m};
+        const Yeast kind = named<Yeast>(yeast);
+        Inputs inputs;
+        inputs.add(field::rise_percent, rise_percent);
+        arguments.add_to(inputs);
+        std::vector<Explanation> all;
+        const Answer hours = inputs.run([&](std::span<const Values> in, std::span<double> out) {
+          const Doughs doughs = doughs_of(in, kind);
+          for_each_scenario(in, out, [&](std::size_t i) {
+            const Dough its{doughs.dough_c[i],        doughs.yeast_percent[i], kind,
+                            doughs.salt_percent[i],   doughs.water_percent[i], doughs.sugar_percent[i],
+                            doughs.gluten_percent[i], doughs.altitude_m[i]};
+            all.push_back(explain(in[0][i], its, kitchen_or_default(kitchen)));
+            return all.back().hours;
+          });
+        });
+        if (PyFloat_Check(hours.object.ptr())) return all.front();
+        const py::object numpy = py::module_::import("numpy");
+        py::object objects = numpy.attr("empty")(all.size(), "dtype"_a = "object");
+        for (std::size_t i = 0; i < all.size(); ++i) objects[py::int_(i)] = py::cast(all[i]);
+        return py::array(objects.attr("reshape")(hours.object.attr("shape")));
       },
-      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
-      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
-      "kitchen"_a = py::none(),
+      "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
+      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
+      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
       R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
-Args: numbers, as in hours_to_rise. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
+Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
 sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
 Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
 

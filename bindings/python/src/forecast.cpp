@@ -242,15 +242,11 @@ would leave of the 90 % interval.)");
 stages: list of StageForecast, those not over yet. notices: cautions, most severe first.)");
   forecasts.def_readonly("stages", &Forecast::stages)
       .def_readonly("notices", &Forecast::notices)
-      .def("__getitem__",
-           [](const Forecast& f, const std::string& name) {
-             for (const StageForecast& s : f.stages) {
-               if (s.name == name) return s;
-             }
-             std::string known;
-             for (const StageForecast& s : f.stages) known.append(known.empty() ? "" : ", ").append(s.name);
-             throw py::key_error("no stage is named \"" + name + "\"; known: " + known);
-           })
+      .def(
+          "__getitem__", [](const Forecast& f, const std::string& name) { return stage_named(f.stages, name); },
+          "name"_a, "The StageForecast of that name, such as forecast[\"bulk\"].")
+      .def("__len__", [](const Forecast& f) { return f.stages.size(); })
+      .def("__iter__", [](const Forecast& f) { return py::iter(py::cast(f.stages)); })
       .def("to_dict",
            [](const Forecast& f) {
              py::list notices;

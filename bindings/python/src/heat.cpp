@@ -39,6 +39,16 @@ void bind_properties(py::module_& module) {
            "InvalidInput.")
       .def("diffusivity", property(diffusivity), "temperature_c"_a,
            "m²/s, conductivity/(density specific heat); temperature_c: °C, a number or an array. Raises InvalidInput.");
+  py::class_<Ingredient>(module, "Ingredient", "A row of the table of ingredients: what it is made of, and the source.")
+      .def_property_readonly("name", [](const Ingredient& i) { return std::string(i.name); })
+      .def_property_readonly("label", [](const Ingredient& i) { return std::string(i.label); })
+      .def_readonly("is_flour", &Ingredient::is_flour, "counts in the 100 % of baker's percent")
+      .def_readonly("composition", &Ingredient::composition, "mass fractions")
+      .def_property_readonly("source", [](const Ingredient& i) { return std::string(i.source); })
+      .def("__repr__", [](const Ingredient& i) { return "<Ingredient " + std::string(i.name) + ">"; });
+  module.def(
+      "ingredients", [] { return std::vector<Ingredient>(ingredients().begin(), ingredients().end()); },
+      "All ingredients with their composition: flours first. Source: USDA FoodData Central, by row.");
   module.def("conductivity_with_gas", &conductivity_with_gas, "conductivity_w_per_m_k"_a, "gas_fraction"_a,
              R"(Conductivity of dough with gas cells, W/(m K): Maxwell and Eucken's rule.
 

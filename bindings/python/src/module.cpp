@@ -1,6 +1,9 @@
 #include <pybind11/pybind11.h>
 #include <pybind11/stl.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include <ferment/version.h>
 #include <ferment/base/error.hpp>
 #include <ferment/base/parameters.hpp>
@@ -20,11 +23,13 @@ std::string shape_text(const py::array& array) { return py::cast<std::string>(py
 
 [[noreturn]] void refuse_type(const Field& field, const std::string& what) {
   const std::string unit = field.unit.empty() ? "" : " in " + std::string(field.unit);
+  std::string advice;
+  if (field.quantity == ferment::Quantity::temperature) advice = "for °F pass celsius(...)";
+  if (what.find("datetime64") != std::string::npos)
+    advice = "give the hours since the first: (column - column[0]) / numpy.timedelta64(1, 'h')";
   throw ferment::InvalidInput(std::string(field.label) + " must be a number" + unit + ", or an array of numbers; got " +
                                   what,
-                              {.path = std::string(field.name),
-                               .advice =
-                                   field.quantity == ferment::Quantity::temperature ? "for °F pass celsius(...)" : ""});
+                              {.path = std::string(field.name), .advice = advice});
 }
 
 bool is_timedelta(const py::object& object) {
@@ -75,7 +80,7 @@ Inputs& Inputs::read(const Field& field, const py::object& argument) {
     }
     return *this;
   }
-  if (py::isinstance<Array>(argument) &&
+  if (Py_TYPE(argument.ptr()) == py::detail::npy_api::get().PyArray_Type_ && py::isinstance<Array>(argument) &&
       py::reinterpret_borrow<py::array>(argument).ndim() > 0) {  // the usual array, without a detour
     input.array = py::reinterpret_borrow<Array>(argument);
     return *this;
@@ -91,7 +96,10 @@ Inputs& Inputs::read(const Field& field, const py::object& argument) {
   }
   py::object as_array;
   try {
-    as_array = py::module_::import("numpy").attr("asarray")(argument);
+    const py::tuple taken = py::module_::import("libferment._columns").attr("taken")(argument);
+    as_array = taken[0];
+    if (!py::object(taken[1]).is_none()) masks_.emplace_back(count_ - 1, taken[1]);
+    if (py::cast<bool>(taken[2])) alike_.push_back(argument);
   } catch (const py::error_already_set&) {
     refuse_type(field, type_name(argument));
   }
@@ -144,6 +152,49 @@ void Inputs::broadcast() {
     }
     values_[i] = std::span<const double>(input.array->data(), static_cast<std::size_t>(input.array->size()));
   }
+  find_left_out();
+}
+
+Inputs& Inputs::missing(const std::string& policy) {
+  if (policy != "raise" && policy != "nan") {
+    throw ferment::InvalidInput("missing \"" + policy + "\" is unknown",
+                                {.path = "missing", .advice = "known: raise, nan"});
+  }
+  pass_nan_ = policy == "nan";
+  return *this;
+}
+
+void Inputs::find_left_out() {
+  if (shape_.empty() || (masks_.empty() && !pass_nan_)) return;
+  std::vector<bool> left_out(static_cast<std::size_t>(py::array_t<double>(shape_).size()), false);
+  const py::object broadcast_to = py::module_::import("numpy").attr("broadcast_to");
+  for (const auto& [input, mask] : masks_) {
+    const py::array_t<bool, py::array::c_style | py::array::forcecast> whole(
+        py::object(broadcast_to(mask, py::cast(shape_))));
+    for (std::size_t i = 0; i < left_out.size(); ++i) left_out[i] = left_out[i] || whole.data()[i];
+  }
+  for (std::size_t i = 0; pass_nan_ && i < count_; ++i) {
+    if (values_[i].is_single()) continue;
+    for (std::size_t k = 0; k < left_out.size(); ++k) left_out[k] = left_out[k] || std::isnan(values_[i][k]);
+  }
+  if (std::find(left_out.begin(), left_out.end(), true) != left_out.end()) left_out_ = std::move(left_out);
+}
+
+void Inputs::throw_of_all(const ferment::Error& error, const std::vector<std::size_t>& kept, std::size_t size) {
+  ferment::ErrorDetail detail = error.detail();
+  if (detail.index) {
+    detail.index = kept.at(*detail.index);
+    detail.size = size;
+  }
+  ferment::throw_error(error.status(), error.problem(), std::move(detail));
+}
+
+Answer Inputs::given_back(py::array_t<double> result) const {
+  if (alike_.empty()) return {std::move(result)};
+  py::array_t<bool> mask(shape_);
+  for (std::size_t i = 0; i < static_cast<std::size_t>(mask.size()); ++i)
+    mask.mutable_data()[i] = !left_out_.empty() && left_out_[i];
+  return {py::module_::import("libferment._columns").attr("given_back")(result, py::cast(alike_), mask)};
 }
 
 void throw_at(const ferment::Error& error, const ferment::Values& values, std::size_t first, std::size_t count) {

@@ -17,7 +17,9 @@ namespace {
 
 using Optional = std::optional<double>;
 Course course_of(const Time& time_h, const Number& temperature_c) {
-  return {column_of(field::start_h, time_h), column_of(field::temperature_c, temperature_c)};
+  Field hours = field::start_h;  // under the argument's name
+  hours.name = "time_h";
+  return {column_of(hours, time_h), column_of(field::temperature_c, temperature_c)};
 }
 
 Surroundings checked(Surroundings surroundings) {

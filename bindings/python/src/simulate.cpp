@@ -116,6 +116,11 @@ severe first.)");
           },
           "place of the stage in stages")
       .def_readonly("stages", &Timeline::stages)
+      .def(
+          "__getitem__", [](const Timeline& t, const std::string& name) { return stage_named(t.stages, name); },
+          "name"_a, "The StageResult of that name, such as timeline[\"bulk\"].")
+      .def("__len__", [](const Timeline& t) { return t.stages.size(); })
+      .def("__iter__", [](const Timeline& t) { return py::iter(py::cast(t.stages)); })
       .def_readonly("state", &Timeline::state)
       .def_readonly("notices", &Timeline::notices)
       .def("to_dict", [](const Timeline& t) { return to_dict(t); })
