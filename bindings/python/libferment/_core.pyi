@@ -2367,7 +2367,7 @@ def series_equivalent_h(time_h: typing.Annotated[_Numbers, numpy.float64], tempe
     quadrature
     for the others."""
 
-def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, heat_of_fermentation: bool = True, every_min: float = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: float = 1e-05, progress: collections.abc.Callable[[int, int, float], None] | None = None) -> Timeline:
+def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, progress: collections.abc.Callable[[int, int, float], None] | None = None, heat_of_fermentation: bool = True, every_min: float = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: float = 1e-05) -> Timeline:
     """Run a process through, or what a state has left of it: a Timeline.
 
     Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,

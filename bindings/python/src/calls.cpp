@@ -1,5 +1,7 @@
 #include "calls.hpp"
 
+#include "form.hpp"
+
 #include <cstdlib>
 #include <cstring>
 #include <string>
@@ -59,7 +61,12 @@ void finish(const py::object& callable, py::dict& typed, const std::string& name
   const std::string doc = definition->ml_doc;
   if (doc.find("\n--\n\n") != std::string::npos) return;  // has a signature of its own
   const std::size_t end = doc.find('\n');
-  const std::string signature = doc.substr(0, end);
+  std::string signature = doc.substr(0, end);
+  if (const std::size_t open = signature.find("**kwargs"); open != std::string::npos) {
+    const std::string options = options_of(name);
+    if (options.empty()) return;
+    signature.replace(open, std::string_view("**kwargs").size(), options);
+  }
   const py::object plain = py::module_::import("libferment._calls").attr("plain_signature")(signature);
   if (plain.is_none()) return;
   typed[py::str(name)] = signature;

@@ -319,6 +319,49 @@ std::string doc_of(const Form& form) {
   return text + "\nRaises InvalidInput.";
 }
 
+namespace {
+
+std::unordered_map<std::string, const Form*>& options_by_function() {
+  static std::unordered_map<std::string, const Form*> table;
+  return table;
+}
+
+const char* type_of(Kind kind) {
+  switch (kind) {
+    case Kind::count: return "int";
+    case Kind::flag: return "bool";
+    case Kind::text:
+    case Kind::name: return "str";
+    default: return "float";
+  }
+}
+
+}  // namespace
+
+void register_options(const char* function, const Form& form) { options_by_function()[function] = &form; }
+
+void fill_options(const char* function, const Form& form, void* options, const py::dict& keywords) {
+  for (const auto& [name, value] : keywords) {
+    if (find_row(form, py::cast<std::string>(name)) == nullptr)  // told by whoever knows the whole signature
+      throw py::type_error(std::string(function) + "(): incompatible function arguments.");
+    take(row_named(form, name), options, value, false);
+  }
+  require(form, options);
+}
+
+std::string options_of(const std::string& function) {
+  const auto found = options_by_function().find(function);
+  if (found == options_by_function().end()) return "";
+  std::string text;
+  for (const Row& row : found->second->rows) {
+    const bool is_time = row.field != nullptr && row.field->quantity == Quantity::duration;
+    text.append(text.empty() ? "" : ", ").append(row.name).append(": ").append(type_of(row.kind));
+    text.append(is_time ? " | datetime.timedelta" : "").append(row.optional ? " | None" : "").append(" = ");
+    text += default_of(*found->second, row);
+  }
+  return text;
+}
+
 void bind_forms(py::module_& module) {
   module.def("_forms", [] {
     py::list all;

@@ -46,6 +46,20 @@ std::string signature_of(const ferment::Form& form, std::string_view call, std::
                          const std::vector<std::string_view>& left_out = {}, std::string_view more = {});
 std::string doc_of(const ferment::Form& form);
 
+/// The options of a function, whose keywords they are: its signature shows them, as said by register_options.
+void register_options(const char* function, const ferment::Form& form);
+void fill_options(const char* function, const ferment::Form& form, void* options, const py::dict& keywords);
+/// Their part of a signature with types, or nothing.
+std::string options_of(const std::string& function);
+
+template <class Options>
+Options options_from(const char* function, const py::dict& keywords) {
+  const ferment::Form& form = ferment::form_of<Options>();
+  Options options = *static_cast<const Options*>(form.blank.get());
+  fill_options(function, form, &options, keywords);
+  return options;
+}
+
 /// `_forms()`: the forms as plain data, from which the stubs are written.
 void bind_forms(py::module_& module);
 

@@ -137,18 +137,14 @@ void bind_simulate(py::module_& module) {
   bind_form<Stage>(module, 1);
   bind_form<Process>(module, 1);
   bind_timeline(module);
+  register_options("simulate", form_of<SimulateOptions>());
   module.def(
       "simulate",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state,
-         bool heat_of_fermentation, double every_min, bool be_back_by, const std::optional<Duration>& stop_h,
-         double tolerance, const std::optional<std::function<void(std::size_t, std::size_t, double)>>& progress) {
-        SimulateOptions options{.heat_of_fermentation = heat_of_fermentation,
-                                .every_min = every_min,
-                                .be_back_by = be_back_by,
-                                .stop_h = stop_h ? Optional(hours_of(field::start_h, *stop_h)) : std::nullopt,
-                                .tolerance = tolerance,
-                                .progress = {},
-                                .interrupt = Interrupt()};
+         const std::optional<std::function<void(std::size_t, std::size_t, double)>>& progress,
+         const py::kwargs& keywords) {
+        auto options = options_from<SimulateOptions>("simulate", keywords);
+        options.interrupt = Interrupt();
         if (progress) {
           options.progress = [&](const Progress& p) {
             const py::gil_scoped_acquire acquire;
@@ -158,9 +154,7 @@ void bind_simulate(py::module_& module) {
         const py::gil_scoped_release release;
         return simulate(process, kitchen_or_default(kitchen), state, options);
       },
-      "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "heat_of_fermentation"_a = true,
-      "every_min"_a = 1.0, "be_back_by"_a = true, "stop_h"_a = py::none(), "tolerance"_a = SimulateOptions{}.tolerance,
-      "progress"_a = py::none(),
+      "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "progress"_a = py::none(),
       R"(Run a process through, or what a state has left of it: a Timeline.
 
 Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,

@@ -277,13 +277,30 @@ State beginning(const Process& process, const std::optional<State>& given) {
 
 namespace {
 
-void require_options(const SimulateOptions& options) {
-  if (options.stop_h) require(field::start_h, *options.stop_h);
-  require(
-      {"every_min", "grid of the timeline", "min", 0, 1e5, 1, Quantity::ratio, {}, {}, "0 for starts and ends alone"},
-      options.every_min);
-  require({"tolerance", "tolerance", "", 1e-12, 1e-1, 1e-5, Quantity::ratio, {}, {}, {}}, options.tolerance);
-}
+constexpr Field every_min{"every_min",
+                          "grid of the timeline",
+                          "min",
+                          0,
+                          1e5,
+                          1,
+                          Quantity::ratio,
+                          "grid of the timeline; 0 for starts and ends alone",
+                          "",
+                          "0 for starts and ends alone"};
+constexpr Field tolerance{"tolerance",
+                          "tolerance",
+                          "",
+                          1e-12,
+                          1e-1,
+                          1e-5,
+                          Quantity::ratio,
+                          "of the speeds along a step; the result is far closer"};
+constexpr Field stop_h = [] {
+  Field field = field::start_h;
+  field.initial = {};
+  field.meaning = "hour of the process at which to stop, also in the middle of a stage";
+  return field;
+}();
 
 }  // namespace
 
@@ -303,7 +320,7 @@ Node node_of(const Piece& piece, const State& state, const Place& place, const K
 State advance(const State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options) {
   require_parameters(kitchen);
   require(state);
-  require_options(options);
+  require(options);
   if (state.stage && std::holds_alternative<Mix>(step)) {
     throw InvalidInput("a stage is under way", {.path = "state", .advice = "end it before the mix"});
   }
@@ -317,7 +334,7 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
 Timeline simulate(const Process& process, const Kitchen& kitchen, const std::optional<State>& given,
                   const SimulateOptions& options) {
   require_parameters(kitchen);
-  require_options(options);
+  require(options);
   Timeline timeline;
   timeline.state = beginning(process, given);
   Telling telling(timeline, kitchen, options);
@@ -337,6 +354,18 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
   }
   telling.finish();
   return timeline;
+}
+
+template <>
+const Form& form_of<SimulateOptions>() {
+  using O = SimulateOptions;
+  static const Form form =
+      made_form<O>("SimulateOptions", "How a process is run through.", {},
+                   {row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation"),
+                    row<&O::every_min>(every_min),
+                    row<&O::be_back_by>("be_back_by", "follow each stage beyond its end to the over-proofed dough"),
+                    row<&O::stop_h>("stop_h", stop_h), row<&O::tolerance>(tolerance)});
+  return form;
 }
 
 }  // namespace ferment

@@ -67,6 +67,9 @@ struct SimulateOptions {
   std::function<void()> interrupt = {};  ///< called very often, so make it quick; what it throws ends the simulation
 };
 
+template <>
+FERMENT_API const Form& form_of<SimulateOptions>();
+
 /// One step: a mix joins what is there, a stage lets time pass.
 /// @throws InvalidInput; NoSolution for a rise that is never reached, with what it reaches and when; OutsideModel if
 /// the dough
