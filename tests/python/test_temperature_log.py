@@ -818,3 +818,25 @@ def test_a_long_log_by_columns_is_that_by_rows_to_the_digit(monkeypatch, read, n
 def test_what_is_wrong_in_a_long_log_is_told_with_its_line(monkeypatch, refused, text, words):
     assert words in refused(text)
     assert by_rows(monkeypatch, refused, text) == refused(text)
+
+
+def test_a_log_is_taken_whole_and_keeps_its_start(tmp_path):
+    path = tmp_path / "log.csv"
+    path.write_text("time,°C\n2026-03-01 07:20,18.5\n2026-03-01 08:20,19.5\n2026-03-01 10:50,21\n", encoding="utf-8")
+    log = lf.read_temperature_log(path)
+    assert log.start_h == pytest.approx(7 + 20 / 60)
+    assert log.day_h.tolist() == pytest.approx([7 + 20 / 60, 8 + 20 / 60, 10 + 50 / 60])
+    assert lf.Surroundings.measured(log) == lf.Surroundings.measured(log.time_h, log.temperature_c)
+    assert lf.Surroundings.dough_measured(log) == lf.Surroundings.dough_measured(log.time_h, log.temperature_c)
+    assert str(log.to_frame().index[2]) == "2026-03-01 10:50:00"
+    path.write_text("time,°C\n22:30,18.5\n23:30,19.5\n0:30,21\n", encoding="utf-8")
+    night = lf.read_temperature_log(path)
+    assert (night.start, night.start_h) == (None, 22.5)
+    assert night.day_h.tolist() == [22.5, 23.5, 24.5]
+    path.write_text("hours,°C\n0,18.5\n1,19.5\n", encoding="utf-8")
+    numbers = lf.read_temperature_log(path)
+    assert numbers.start_h is None
+    with pytest.raises(lf.InvalidInput, match="its day is not known; use time_h"):
+        numbers.day_h  # noqa: B018
+    with pytest.raises(lf.InvalidInput, match=r"^temperature_c: times alone are no measured temperatures"):
+        lf.Surroundings.measured([0, 1])

@@ -1810,10 +1810,12 @@ class Surroundings:
     def refrigerator(air_c: float, *, fan: bool = False, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
         """A refrigerator with air of that temperature, °C, -30 to 30, still or moved by a fan. Raises InvalidInput."""
     @staticmethod
-    def measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
         """Air of measured temperatures, straight lines between the readings.
 
-        Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput."""
+        Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
+        whose
+        hours count from its first reading. Raises InvalidInput."""
     @staticmethod
     def daily_swing(mean_c: float, half_range_k: float, warmest_h: float = 16.0, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
         """A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h
@@ -1827,10 +1829,12 @@ class Surroundings:
     def dough(dough_c: float) -> Surroundings:
         """A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput."""
     @staticmethod
-    def dough_measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers) -> Surroundings:
+    def dough_measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None) -> Surroundings:
         """A dough whose own temperature was measured, by a probe in it; straight lines between the readings.
 
-        Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput."""
+        Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
+        whose
+        hours count from its first reading. Raises InvalidInput."""
     @staticmethod
     def sequence(parts: collections.abc.Sequence[tuple[float, Surroundings]]) -> Surroundings:
         """One after the other: a list of (from_h, Surroundings), from_h in hours of the process, rising. Raises

@@ -62,12 +62,24 @@ class TemperatureLog:
     start: datetime | None
     """Date and time of the first reading; None if the file has no dates."""
     notices: tuple[Notice, ...] = ()
+    start_h: float | None = None
+    """Hour of the day of the first reading, by the log's own clock; None if its times are plain numbers."""
+
+    @property
+    def day_h(self) -> npt.NDArray[np.float64]:
+        """Hours of the first reading's day: what a process that counts from midnight takes. Raises InvalidInput."""
+        if self.start_h is None:
+            raise InvalidInput("the log's times are plain numbers: its day is not known", advice="use time_h")
+        return self.time_h + self.start_h
 
     def to_frame(self) -> pd.DataFrame:
-        """Build a pandas DataFrame with the columns time_h and temperature_c. Needs pandas."""
+        """Build a pandas DataFrame with time_h and temperature_c, by date if the log has one. Needs pandas."""
         import pandas as pd
 
-        return pd.DataFrame({"time_h": self.time_h, "temperature_c": self.temperature_c})
+        frame = pd.DataFrame({"time_h": self.time_h, "temperature_c": self.temperature_c})
+        if self.start is not None:
+            frame.index = pd.Timestamp(self.start) + pd.to_timedelta(self.time_h, unit="h")
+        return frame
 
 
 class _Row(NamedTuple):
@@ -524,12 +536,21 @@ def _log(text: str, argument: str | None, longest_gap_h: float) -> TemperatureLo
     origin = 0.0 if readings.as_in_file else readings.hours[kept[0]]
     hours, lines, degrees = readings.hours[kept] - origin, readings.lines[kept], readings.degrees[kept]
     in_c = celsius(degrees) if readings.unit == "F" else degrees
+    start = readings.start_of(int(kept[0]))
     return TemperatureLog(
         time_h=hours,
         temperature_c=in_c,
-        start=readings.start_of(int(kept[0])),
+        start=start,
         notices=(*_skipped(off), *_gaps(lines, hours, longest_gap_h), *_spikes(lines, hours, in_c)),
+        start_h=None if readings.as_in_file else _hour_of(start, origin),
     )
+
+
+def _hour_of(start: datetime | None, by_clock_h: float) -> float:
+    """Hour of the day: of a date, or of clocks alone, which count from the midnight before the first."""
+    if start is None:
+        return float(by_clock_h) % 24
+    return start.hour + start.minute / 60 + (start.second + start.microsecond / 1e6) / 3600
 
 
 def _by_rows(text: str, argument: str | None) -> _Readings:

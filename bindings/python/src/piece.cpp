@@ -16,7 +16,15 @@ using namespace pybind11::literals;
 namespace {
 
 using Optional = std::optional<double>;
-Course course_of(const Time& time_h, const Number& temperature_c) {
+/// Times and temperatures, or a temperature log as a whole.
+Course course_of(const Time& log, const std::optional<Number>& temperatures) {
+  const bool whole = !temperatures && py::hasattr(log.object, "temperature_c");
+  if (!temperatures && !whole) {
+    throw InvalidInput("times alone are no measured temperatures",
+                       {.path = "temperature_c", .advice = "give one for each, or a TemperatureLog in place of both"});
+  }
+  const Time time_h{whole ? py::object(log.object.attr("time_h")) : log.object};
+  const Number temperature_c = whole ? Number{log.object.attr("temperature_c")} : *temperatures;
   Field hours = field::start_h;  // under the argument's name
   hours.name = "time_h";
   return {column_of(hours, time_h), column_of(field::temperature_c, temperature_c)};
@@ -67,16 +75,17 @@ void bind_surroundings(py::module_& module) {
           "A refrigerator with air of that temperature, °C, -30 to 30, still or moved by a fan. Raises InvalidInput.")
       .def_static(
           "measured",
-          [](const Time& time_h, const Number& temperature_c, const std::string& air, Optional humidity_percent,
-             Optional heat_transfer_w_per_m2_k) {
+          [](const Time& time_h, const std::optional<Number>& temperature_c, const std::string& air,
+             Optional humidity_percent, Optional heat_transfer_w_per_m2_k) {
             return in_air({.course = course_of(time_h, temperature_c)}, named<Air>(air), humidity_percent,
                           heat_transfer_w_per_m2_k);
           },
-          "time_h"_a, "temperature_c"_a, py::kw_only(), "air"_a = "room", "humidity_percent"_a = py::none(),
-          "heat_transfer_w_per_m2_k"_a = py::none(),
+          "time_h"_a, "temperature_c"_a = py::none(), py::kw_only(), "air"_a = "room",
+          "humidity_percent"_a = py::none(), "heat_transfer_w_per_m2_k"_a = py::none(),
           R"(Air of measured temperatures, straight lines between the readings.
 
-Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput.)")
+Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both, whose
+hours count from its first reading. Raises InvalidInput.)")
       .def_static(
           "daily_swing",
           [](double mean_c, double half_range_k, double warmest_h, const std::string& air, Optional humidity_percent,
@@ -102,13 +111,14 @@ Args: mean_c: °C. half_range_k: K. Raises InvalidInput.)")
                   "A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput.")
       .def_static(
           "dough_measured",
-          [](const Time& time_h, const Number& temperature_c) {
+          [](const Time& time_h, const std::optional<Number>& temperature_c) {
             return checked({{{.course = course_of(time_h, temperature_c), .is_dough = true}}});
           },
-          "time_h"_a, "temperature_c"_a,
+          "time_h"_a, "temperature_c"_a = py::none(),
           R"(A dough whose own temperature was measured, by a probe in it; straight lines between the readings.
 
-Args: time_h: h of the process, rising. temperature_c: °C, one for each. Raises InvalidInput.)")
+Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both, whose
+hours count from its first reading. Raises InvalidInput.)")
       .def_static(
           "sequence",
           [](const std::vector<std::pair<double, Surroundings>>& parts) { return Surroundings::sequence(parts); },

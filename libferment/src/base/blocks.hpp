@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <limits>
+#include <span>
 #include <string>
 
 #include <ferment/base/error.hpp>
@@ -41,6 +43,36 @@ class Column {
 template <class Work>
 void for_blocks(std::size_t n, std::size_t block, Work work) {
   for (std::size_t start = 0; start < n; start += block) work(start, std::min(block, n - start));
+}
+
+/// The frame of an array function: its own input is checked, and handed out block by block with those of the answer:
+/// work(first, values, count).
+template <std::size_t Size, class Work>
+void for_column(const Field& field, const Values& values, std::size_t n, Work work) {
+  require_column(field, values, n);
+  const Column<Size> column(values, n);
+  for_blocks(n, Size, [&](std::size_t first, std::size_t count) { work(first, column.at(first), count); });
+}
+
+/// The answer of one scenario: call(out) with room for one.
+template <class Call>
+double single(Call call) {
+  double out = 0;
+  call(std::span<double>(&out, 1));
+  return out;
+}
+
+/// Answers that never come: the first one's index and how many there are.
+struct Lost {
+  std::size_t first = 0;
+  std::size_t count = 0;
+};
+inline Lost lost_in(std::span<const double> hours) {
+  constexpr double never = std::numeric_limits<double>::infinity();
+  Lost lost;
+  for (const double value : hours) lost.count += !(value < never);
+  while (lost.count > 0 && hours[lost.first] < never) ++lost.first;
+  return lost;
 }
 
 }  // namespace ferment

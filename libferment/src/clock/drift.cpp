@@ -254,39 +254,33 @@ Drifts array_of_one(const Drift& d) { return {d.start_c, d.surroundings_c, d.tim
 void drifted_c(const Drifts& drifts, const Values& time_h, std::span<double> out) {
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
-  require_column(field::time_h, time_h, n);
-  const Column<block_size> time(time_h, n);
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
-    relaxed(scenarios.at(first), time.at(first), out.data() + first, count);
+  for_column<block_size>(field::time_h, time_h, n, [&](std::size_t first, const double* time, std::size_t count) {
+    relaxed(scenarios.at(first), time, out.data() + first, count);
   });
 }
 
 double drifted_c(const Drift& drift, double time_h) {
-  double out = 0;
-  drifted_c(array_of_one(drift), time_h, {&out, 1});
-  return out;
+  return single([&](std::span<double> out) { drifted_c(array_of_one(drift), time_h, out); });
 }
 
 void drift_equivalent_h(const TemperatureLaw& law, const Drifts& drifts, const Values& time_h, std::span<double> out) {
   require_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
-  require_column(field::time_h, time_h, n);
-  const Column<block_size> time(time_h, n);
   const auto split = split_of(law);
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
+  for_column<block_size>(field::time_h, time_h, n, [&](std::size_t first, const double* time, std::size_t count) {
     const Block b = scenarios.at(first);
     Buffer inside{};
     if (split) {
       inside_of(b, split->t_min, split->t_max, inside.data(), count);
-      integrals(b, *split, time.at(first), out.data() + first, count);
+      integrals(b, *split, time, out.data() + first, count);
     }
     std::visit(
         [&](const auto& kind) {
           const DriftClock clock(kind);
           for (std::size_t i = 0; i < count; ++i) {
             if (inside[i] > 0) continue;
-            out[first + i] = b.tau[i] * clock.integral(b.room[i], b.start[i] - b.room[i], time.at(first)[i] / b.tau[i]);
+            out[first + i] = b.tau[i] * clock.integral(b.room[i], b.start[i] - b.room[i], time[i] / b.tau[i]);
           }
         },
         law);
@@ -294,9 +288,7 @@ void drift_equivalent_h(const TemperatureLaw& law, const Drifts& drifts, const V
 }
 
 double drift_equivalent_h(const TemperatureLaw& law, const Drift& drift, double time_h) {
-  double out = 0;
-  drift_equivalent_h(law, array_of_one(drift), time_h, {&out, 1});
-  return out;
+  return single([&](std::span<double> out) { drift_equivalent_h(law, array_of_one(drift), time_h, out); });
 }
 
 void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& equivalent_h, std::span<double> out,
@@ -304,55 +296,52 @@ void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& 
   require_law(law);
   const std::size_t n = out.size();
   const Scenarios scenarios(drifts, n);
-  require_column(field::equivalent_h, equivalent_h, n);
-  const Column<block_size> asked(equivalent_h, n);
   const auto split = split_of(law);
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
-    const Block b = scenarios.at(first);
-    Buffer done{}, wanted, u, open, steps;
-    if (split) {
-      inside_of(b, split->t_min, split->t_max, done.data(), count);
-      guess(b, *split, asked.at(first), wanted.data(), u.data(), count);
-      open = done;
-      const auto step = [&](std::size_t i, std::size_t lanes) {
-        halley_steps(b.from(i), *split, wanted.data() + i, u.data() + i, steps.data() + i, lanes);
-        return settle(steps.data() + i, u.data() + i, open.data() + i, lanes);
-      };
-      std::size_t unsettled = count;
-      for (int k = 0; k < steps_together && unsettled > 0; ++k) unsettled = step(0, count);
-      for (std::size_t i = 0; unsettled > 0 && i < count; ++i) {
-        if (!(open[i] > 0)) continue;
-        for (int k = 0; k < steps_alone && open[i] > 0; ++k) step(i, 1);
-        if (open[i] > 0) done[i] = 0;  // goes the slow way, which keeps bounds and checks the residual
-      }
-    }
-    std::visit(
-        [&](const auto& kind) {
-          const DriftClock clock(kind);
-          for (std::size_t i = 0; i < count; ++i) {
-            if (!(done[i] > 0))
-              u[i] = time_for(clock, b.room[i], b.start[i] - b.room[i], asked.at(first)[i] / b.tau[i]);
-            out[first + i] = b.tau[i] * u[i];
-          }
-        },
-        law);
-  });
+  for_column<block_size>(field::equivalent_h, equivalent_h, n,
+                         [&](std::size_t first, const double* asked, std::size_t count) {
+                           const Block b = scenarios.at(first);
+                           Buffer done{}, wanted, u, open, steps;
+                           if (split) {
+                             inside_of(b, split->t_min, split->t_max, done.data(), count);
+                             guess(b, *split, asked, wanted.data(), u.data(), count);
+                             open = done;
+                             const auto step = [&](std::size_t i, std::size_t lanes) {
+                               halley_steps(b.from(i), *split, wanted.data() + i, u.data() + i, steps.data() + i,
+                                            lanes);
+                               return settle(steps.data() + i, u.data() + i, open.data() + i, lanes);
+                             };
+                             std::size_t unsettled = count;
+                             for (int k = 0; k < steps_together && unsettled > 0; ++k) unsettled = step(0, count);
+                             for (std::size_t i = 0; unsettled > 0 && i < count; ++i) {
+                               if (!(open[i] > 0)) continue;
+                               for (int k = 0; k < steps_alone && open[i] > 0; ++k) step(i, 1);
+                               if (open[i] > 0)
+                                 done[i] = 0;  // goes the slow way, which keeps bounds and checks the residual
+                             }
+                           }
+                           std::visit(
+                               [&](const auto& kind) {
+                                 const DriftClock clock(kind);
+                                 for (std::size_t i = 0; i < count; ++i) {
+                                   if (!(done[i] > 0))
+                                     u[i] = time_for(clock, b.room[i], b.start[i] - b.room[i], asked[i] / b.tau[i]);
+                                   out[first + i] = b.tau[i] * u[i];
+                                 }
+                               },
+                               law);
+                         });
   if (unreachable == Unreachable::infinity) return;
-  std::size_t lost = 0;
-  for (const double hours : out) lost += !(hours < never);
-  if (lost == 0) return;
-  std::size_t first = 0;
-  while (out[first] < never) ++first;
-  const bool single = equivalent_h.is_single() && drifts.start_c.is_single() && drifts.surroundings_c.is_single() &&
+  const Lost lost = lost_in(out);
+  if (lost.count == 0) return;
+  const bool is_one = equivalent_h.is_single() && drifts.start_c.is_single() && drifts.surroundings_c.is_single() &&
                       drifts.time_constant_h.is_single();
-  refuse_stopped(law, {drifts.start_c[first], drifts.surroundings_c[first], drifts.time_constant_h[first]},
-                 equivalent_h[first], single ? equivalent_h : Values(out), first, lost);
+  refuse_stopped(law,
+                 {drifts.start_c[lost.first], drifts.surroundings_c[lost.first], drifts.time_constant_h[lost.first]},
+                 equivalent_h[lost.first], is_one ? equivalent_h : Values(out), lost.first, lost.count);
 }
 
 double drift_hours(const TemperatureLaw& law, const Drift& drift, double equivalent_h) {
-  double out = 0;
-  drift_hours(law, array_of_one(drift), equivalent_h, {&out, 1});
-  return out;
+  return single([&](std::span<double> out) { drift_hours(law, array_of_one(drift), equivalent_h, out); });
 }
 
 void series_equivalent_h(const TemperatureLaw& law, std::span<const double> time_h,

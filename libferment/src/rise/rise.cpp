@@ -289,50 +289,40 @@ void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<d
   const std::size_t n = out.size();
   name_of(doughs.yeast);
   const Scenarios scenarios(doughs, n, kitchen);
-  require_column(field::rise_percent, rise_percent, n);
   const Constants constants(kitchen, doughs.yeast);
-  const Column<block_size> rise(rise_percent, n);
   Block block;
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
-    scenarios.point(block, first);
-    hours_of_block(block, scenarios.law(), constants, rise.at(first), out.data() + first, count);
-  });
+  for_column<block_size>(field::rise_percent, rise_percent, n,
+                         [&](std::size_t first, const double* rise, std::size_t count) {
+                           scenarios.point(block, first);
+                           hours_of_block(block, scenarios.law(), constants, rise, out.data() + first, count);
+                         });
   if (unreachable == Unreachable::infinity) return;
-  std::size_t lost = 0;
-  for (const double hours : out) lost += !(hours < never);
-  if (lost == 0) return;
-  std::size_t first = 0;
-  while (out[first] < never) ++first;
-  const bool single = rise_percent.is_single() && all_single(doughs);
-  refuse_unreachable(rise_percent[first], one_of(doughs, first), kitchen, single ? rise_percent : Values(out), first,
-                     lost);
+  const Lost lost = lost_in(out);
+  if (lost.count == 0) return;
+  const bool is_one = rise_percent.is_single() && all_single(doughs);
+  refuse_unreachable(rise_percent[lost.first], one_of(doughs, lost.first), kitchen, is_one ? rise_percent : Values(out),
+                     lost.first, lost.count);
 }
 
 double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kitchen) {
-  double out = 0;
-  hours_to_rise(Values(rise_percent), array_of_one(dough), {&out, 1}, kitchen);
-  return out;
+  return single([&](std::span<double> out) { hours_to_rise(Values(rise_percent), array_of_one(dough), out, kitchen); });
 }
 
 void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen) {
   const std::size_t n = out.size();
   name_of(doughs.yeast);
   const Scenarios scenarios(doughs, n, kitchen);
-  require_column(field::time_h, time_h, n);
   const Constants constants(kitchen, doughs.yeast);
-  const Column<block_size> time(time_h, n);
   Block block;
-  for_blocks(n, block_size, [&](std::size_t first, std::size_t count) {
+  for_column<block_size>(field::time_h, time_h, n, [&](std::size_t first, const double* time, std::size_t count) {
     scenarios.point(block, first);
     prepare(block, scenarios.law(), constants, count);
-    rises(block, constants, time.at(first), out.data() + first, count);
+    rises(block, constants, time, out.data() + first, count);
   });
 }
 
 double rise_after(double time_h, const Dough& dough, const Kitchen& kitchen) {
-  double out = 0;
-  rise_after(Values(time_h), array_of_one(dough), {&out, 1}, kitchen);
-  return out;
+  return single([&](std::span<double> out) { rise_after(Values(time_h), array_of_one(dough), out, kitchen); });
 }
 
 double reachable_rise(const Dough& dough, const Kitchen& kitchen) {
