@@ -100,7 +100,8 @@ test("defaults are those of ferment.h", () => {
 });
 
 test("the library's refusals arrive with status and text", () => {
-  assert.throws(() => waterByFactorRule({ ...rule, desiredC: 77 }), refused(Status.invalidInput, "did you mean 77 °F?"));
+  const inFahrenheit = { ...rule, desiredC: 77 };
+  assert.throws(() => waterByFactorRule(inFahrenheit), refused(Status.invalidInput, "did you mean 77 °F?"));
   assert.throws(() => waterByFactorRule({ ...rule, prefermentC: 400 }), refused(Status.invalidInput, "°C"));
   assert.throws(() => hoursToRise(100, { ...plain, doughC: NaN }), refused(Status.invalidInput, "dough temperature"));
   assert.throws(() => hoursToRise(0, plain), refused(Status.invalidInput, "rise"));

@@ -11,7 +11,6 @@ import numpy.typing
 _Numbers: typing.TypeAlias = numpy.typing.ArrayLike
 _Array: typing.TypeAlias = numpy.typing.NDArray[numpy.float64]
 
-
 __version__: str
 _signatures: dict[str, str]
 
@@ -28,7 +27,17 @@ class Amounts:
         dough_g: dough of the state, g.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float = 0.0, gluten_g: float = 0.0, water_g: float = 0.0, salt_g: float = 0.0, sugar_g: float = 0.0, perishable_g: float = 0.0, dough_g: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float = 0.0,
+        gluten_g: float = 0.0,
+        water_g: float = 0.0,
+        salt_g: float = 0.0,
+        sugar_g: float = 0.0,
+        perishable_g: float = 0.0,
+        dough_g: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """flour of the state, g"""
@@ -50,7 +59,17 @@ class Amounts:
     @property
     def dough_g(self) -> float:
         """dough of the state, g"""
-    def replace(self, *, flour_g: float = ..., gluten_g: float = ..., water_g: float = ..., salt_g: float = ..., sugar_g: float = ..., perishable_g: float = ..., dough_g: float = ...) -> Amounts: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        gluten_g: float = ...,
+        water_g: float = ...,
+        salt_g: float = ...,
+        sugar_g: float = ...,
+        perishable_g: float = ...,
+        dough_g: float = ...,
+    ) -> Amounts: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Amounts: ...
@@ -93,31 +112,22 @@ class Arrhenius:
 
 class BatchMean:
     """A number found from several batches: mean, sd (None from one batch) and each."""
-    def __init__(self, each: collections.abc.Sequence[float]) -> None:
-        ...
+    def __init__(self, each: collections.abc.Sequence[float]) -> None: ...
     @property
-    def mean(self) -> float:
-        ...
+    def mean(self) -> float: ...
     @property
     def sd(self) -> float | None:
         """from batch to batch; None from one batch"""
     @property
-    def each(self) -> list[float]:
-        ...
+    def each(self) -> list[float]: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """mean, sd and each."""
-    def __eq__(self, arg0: typing.Any) -> bool:
-        ...
-    def __hash__(self) -> int:
-        ...
-    def __repr__(self) -> str:
-        ...
-    def __getstate__(self, /) -> tuple[list[float]]:
-        ...
-    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None:
-        ...
-    def __str__(self) -> str:
-        ...
+    def __eq__(self, arg0: typing.Any) -> bool: ...
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __getstate__(self, /) -> tuple[list[float]]: ...
+    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None: ...
+    def __str__(self) -> str: ...
 
 class Bowl:
     """The bowl the dough is mixed in, with its hook or paddle.
@@ -129,7 +139,9 @@ class Bowl:
         contact: share of the bowl that comes to the dough's temperature during mixing.
 
     Raises InvalidInput."""
-    def __init__(self, material: str = 'steel', mass_g: float = 0.0, *, temperature_c: float | None = None, contact: float = 0.8) -> None: ...
+    def __init__(
+        self, material: str = "steel", mass_g: float = 0.0, *, temperature_c: float | None = None, contact: float = 0.8
+    ) -> None: ...
     @property
     def material(self) -> str:
         """a row of bowl_materials()"""
@@ -142,7 +154,9 @@ class Bowl:
     @property
     def contact(self) -> float:
         """share of the bowl that comes to the dough's temperature during mixing"""
-    def replace(self, *, material: str = ..., mass_g: float = ..., temperature_c: float | None = ..., contact: float = ...) -> Bowl: ...
+    def replace(
+        self, *, material: str = ..., mass_g: float = ..., temperature_c: float | None = ..., contact: float = ...
+    ) -> Bowl: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Bowl: ...
@@ -158,7 +172,9 @@ class ByMethod:
         hydration_kj_per_kg: heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg.
 
     Raises InvalidInput."""
-    def __init__(self, method: str, minutes: float | None = None, *, hydration_kj_per_kg: float | None = None) -> None: ...
+    def __init__(
+        self, method: str, minutes: float | None = None, *, hydration_kj_per_kg: float | None = None
+    ) -> None: ...
     @property
     def method(self) -> str:
         """a row of mixing_methods()"""
@@ -168,7 +184,9 @@ class ByMethod:
     @property
     def hydration_kj_per_kg(self) -> float | None:
         """heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg"""
-    def replace(self, *, method: str = ..., minutes: float | None = ..., hydration_kj_per_kg: float | None = ...) -> ByMethod: ...
+    def replace(
+        self, *, method: str = ..., minutes: float | None = ..., hydration_kj_per_kg: float | None = ...
+    ) -> ByMethod: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByMethod: ...
@@ -195,7 +213,9 @@ class ByNetGain:
     @property
     def minutes(self) -> float:
         """minutes of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain, min"""
-    def replace(self, *, net_gain_kj_per_kg: float = ..., sd_kj_per_kg: float = ..., minutes: float = ...) -> ByNetGain: ...
+    def replace(
+        self, *, net_gain_kj_per_kg: float = ..., sd_kj_per_kg: float = ..., minutes: float = ...
+    ) -> ByNetGain: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByNetGain: ...
@@ -273,38 +293,27 @@ class Choice:
     yeast, the coldest, the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that;
     rounding_min: minutes that costs. process: the Process with rounded in it. notices: of that process."""
     @property
-    def what(self) -> str:
-        ...
+    def what(self) -> str: ...
     @property
-    def value(self) -> float:
-        ...
+    def value(self) -> float: ...
     @property
-    def all(self) -> list[float]:
-        ...
+    def all(self) -> list[float]: ...
     @property
-    def ready_h(self) -> float:
-        ...
+    def ready_h(self) -> float: ...
     @property
-    def rounded(self) -> float:
-        ...
+    def rounded(self) -> float: ...
     @property
-    def rounded_ready_h(self) -> float:
-        ...
+    def rounded_ready_h(self) -> float: ...
     @property
-    def rounding_min(self) -> float:
-        ...
+    def rounding_min(self) -> float: ...
     @property
-    def process(self) -> Process:
-        ...
+    def process(self) -> Process: ...
     @property
-    def notices(self) -> list[Notice]:
-        ...
+    def notices(self) -> list[Notice]: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str:
-        ...
-    def _repr_html_(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
 
 class Cohort:
     """The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours.
@@ -320,9 +329,20 @@ class Cohort:
         past_lag: it grows at once: it had begun before it was mixed into a new dough.
 
     Raises InvalidInput."""
-    def __init__(self, *, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', dose_g: float = 0.0, mass_g: float = 0.0, room_g: float = 0.0, increment_g: float = 0.0, equivalent_h: float = 0.0, growing_h: float = 0.0, past_lag: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        dose_g: float = 0.0,
+        mass_g: float = 0.0,
+        room_g: float = 0.0,
+        increment_g: float = 0.0,
+        equivalent_h: float = 0.0,
+        growing_h: float = 0.0,
+        past_lag: bool = False,
+    ) -> None: ...
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
         """its kind, which decides its start-up"""
     @property
     def dose_g(self) -> float:
@@ -345,7 +365,18 @@ class Cohort:
     @property
     def past_lag(self) -> bool:
         """it grows at once: it had begun before it was mixed into a new dough"""
-    def replace(self, *, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = ..., dose_g: float = ..., mass_g: float = ..., room_g: float = ..., increment_g: float = ..., equivalent_h: float = ..., growing_h: float = ..., past_lag: bool = ...) -> Cohort: ...
+    def replace(
+        self,
+        *,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        dose_g: float = ...,
+        mass_g: float = ...,
+        room_g: float = ...,
+        increment_g: float = ...,
+        equivalent_h: float = ...,
+        growing_h: float = ...,
+        past_lag: bool = ...,
+    ) -> Cohort: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Cohort: ...
@@ -365,7 +396,16 @@ class Composition:
         ash: share.
 
     Raises InvalidInput."""
-    def __init__(self, *, water: float = 0.0, protein: float = 0.0, fat: float = 0.0, carbohydrate: float = 0.0, fibre: float = 0.0, ash: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        water: float = 0.0,
+        protein: float = 0.0,
+        fat: float = 0.0,
+        carbohydrate: float = 0.0,
+        fibre: float = 0.0,
+        ash: float = 0.0,
+    ) -> None: ...
     @property
     def water(self) -> float:
         """share of the weight, a ratio"""
@@ -384,7 +424,16 @@ class Composition:
     @property
     def ash(self) -> float:
         """share"""
-    def replace(self, *, water: float = ..., protein: float = ..., fat: float = ..., carbohydrate: float = ..., fibre: float = ..., ash: float = ...) -> Composition: ...
+    def replace(
+        self,
+        *,
+        water: float = ...,
+        protein: float = ...,
+        fat: float = ...,
+        carbohydrate: float = ...,
+        fibre: float = ...,
+        ash: float = ...,
+    ) -> Composition: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Composition: ...
@@ -460,14 +509,23 @@ class Course:
         temperature_c: °C, one for each.
 
     Raises InvalidInput."""
-    def __init__(self, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta], temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta]) -> None: ...
+    def __init__(
+        self,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta],
+        temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta],
+    ) -> None: ...
     @property
     def time_h(self) -> list[float]:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
     @property
     def temperature_c(self) -> list[float]:
         """°C, one for each"""
-    def replace(self, *, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> Course: ...
+    def replace(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> Course: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Course: ...
@@ -493,7 +551,9 @@ class DailySwing:
     @property
     def warmest_h(self) -> float:
         """when a daily swing is warmest, on the process's hour axis, h"""
-    def replace(self, *, mean_c: float = ..., half_range_k: float = ..., warmest_h: float | datetime.timedelta = ...) -> DailySwing: ...
+    def replace(
+        self, *, mean_c: float = ..., half_range_k: float = ..., warmest_h: float | datetime.timedelta = ...
+    ) -> DailySwing: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DailySwing: ...
@@ -514,7 +574,18 @@ class Dough:
         altitude_m: height above sea level, for the air pressure, m.
 
     Raises InvalidInput."""
-    def __init__(self, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        dough_c: float,
+        yeast_percent: float,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        salt_percent: float = 2.0,
+        water_percent: float = 65.0,
+        sugar_percent: float = 0.0,
+        gluten_percent: float = 0.0,
+        altitude_m: float = 0.0,
+    ) -> None: ...
     @property
     def dough_c(self) -> float:
         """temperature of the dough itself, not of the room, °C"""
@@ -522,7 +593,7 @@ class Dough:
     def yeast_percent(self) -> float:
         """yeast as weighed, percent of flour weight, %"""
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
         """its kind"""
     @property
     def salt_percent(self) -> float:
@@ -539,7 +610,18 @@ class Dough:
     @property
     def altitude_m(self) -> float:
         """height above sea level, for the air pressure, m"""
-    def replace(self, *, dough_c: float = ..., yeast_percent: float = ..., yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = ..., salt_percent: float = ..., water_percent: float = ..., sugar_percent: float = ..., gluten_percent: float = ..., altitude_m: float = ...) -> Dough: ...
+    def replace(
+        self,
+        *,
+        dough_c: float = ...,
+        yeast_percent: float = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        salt_percent: float = ...,
+        water_percent: float = ...,
+        sugar_percent: float = ...,
+        gluten_percent: float = ...,
+        altitude_m: float = ...,
+    ) -> Dough: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Dough: ...
@@ -561,20 +643,16 @@ class Explanation:
         """name → hours times this"""
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class Field:
     """A row of the field table: name, unit, bounds, default, meaning and source of an input."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
-    def unit(self) -> str:
-        ...
+    def unit(self) -> str: ...
     @property
     def low(self) -> float:
         """lowest allowed value"""
@@ -585,16 +663,12 @@ class Field:
     def initial(self) -> float | None:
         """default, or None if the input must be given"""
     @property
-    def quantity(self) -> str:
-        ...
+    def quantity(self) -> str: ...
     @property
-    def meaning(self) -> str:
-        ...
+    def meaning(self) -> str: ...
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class Flour:
     """A flour of a mix.
@@ -606,7 +680,14 @@ class Flour:
         temperature_c: temperature of the flour in its bag, °C.
 
     Raises InvalidInput."""
-    def __init__(self, mass_g: float, kind: str = 'bread', *, moisture_percent: float | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        mass_g: float,
+        kind: str = "bread",
+        *,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def mass_g(self) -> float:
         """weight of a flour, g"""
@@ -619,7 +700,14 @@ class Flour:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the flour in its bag, °C"""
-    def replace(self, *, mass_g: float = ..., kind: str = ..., moisture_percent: float | None = ..., temperature_c: float | None = ...) -> Flour: ...
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        kind: str = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> Flour: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Flour: ...
@@ -636,7 +724,14 @@ class FlourShare:
         temperature_c: temperature of the flour in its bag, °C.
 
     Raises InvalidInput."""
-    def __init__(self, percent: float, kind: str = 'bread', *, moisture_percent: float | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        percent: float,
+        kind: str = "bread",
+        *,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def percent(self) -> float:
         """one flour's share of the flours, added gluten and preferments apart, %"""
@@ -649,7 +744,14 @@ class FlourShare:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the flour in its bag, °C"""
-    def replace(self, *, percent: float = ..., kind: str = ..., moisture_percent: float | None = ..., temperature_c: float | None = ...) -> FlourShare: ...
+    def replace(
+        self,
+        *,
+        percent: float = ...,
+        kind: str = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> FlourShare: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> FlourShare: ...
@@ -661,31 +763,23 @@ class Forecast:
 
     stages: list of StageForecast, those not over yet. notices: cautions, most severe first."""
     @property
-    def stages(self) -> list[StageForecast]:
-        ...
+    def stages(self) -> list[StageForecast]: ...
     @property
-    def notices(self) -> list[Notice]:
-        ...
-    def __getitem__(self, name: str) -> StageForecast:
-        ...
-    def __len__(self) -> int:
-        ...
-    def __iter__(self) -> collections.abc.Iterator[typing.Any]:
-        ...
+    def notices(self) -> list[Notice]: ...
+    def __getitem__(self, name: str) -> StageForecast: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
     def to_frame(self) -> typing.Any:
         """The stages as a pandas DataFrame."""
-    def __repr__(self) -> str:
-        ...
-    def _repr_html_(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
 
 class HeatShare:
     """How much one thing counts for the dough's temperature."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
     def mass_g(self) -> float:
         """g of dough; 0 for bowl and room"""
@@ -700,17 +794,14 @@ class HeatShare:
         """K by which the main water must change per K of this"""
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class Ingredient:
     """A row of the table of ingredients: what it is made of, and the source."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
     def is_flour(self) -> bool:
         """counts in the 100 % of baker's percent"""
@@ -718,10 +809,8 @@ class Ingredient:
     def composition(self) -> Composition:
         """mass fractions"""
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class Kitchen:
     """Every parameter of the model with its uncertainty. Kitchen() is the frozen set 2026-1; libferment.parameters()
@@ -765,9 +854,44 @@ class Kitchen:
             empty.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = 'cardinal', t_min_c: float = -2.0, t_opt_c: float = 40.0, t_max_above_opt_k: float = 5.0, q10: float = 2.2, activation_energy_kj: float = 60.0, root_t_min_c: float = -2.0, root_t_max_c: float = 47.0, root_decline_per_k: float = 0.37, aw_min: float = 0.92, gassing_rate: float = 11.0, start_up_compressed_h: float | datetime.timedelta = 0.2, start_up_instant_h: float | datetime.timedelta = 0.25, start_up_active_dry_h: float | datetime.timedelta = 0.25, start_up_active_dry_unwetted_h: float | datetime.timedelta = 0.8, growth_rate: float = 0.24, growth_lag_h: float | datetime.timedelta = 2.7, growth_increment: float = 0.18, gas_capacity: float = 45.0, retention_onset: float = 2.6, retention_limit: float = 4.8, void_fraction: float = 0.06, gas_free_density: float = 1.26, fold_loss: float = 0.15, divide_loss: float = 0.5, round_loss: float = 0.6, mould_loss: float = 0.8, over_proof_tin: float = 0.87, over_proof_free: float = 0.65, over_proof_rise_percent: float = 130.0, covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = "cardinal",
+        t_min_c: float = -2.0,
+        t_opt_c: float = 40.0,
+        t_max_above_opt_k: float = 5.0,
+        q10: float = 2.2,
+        activation_energy_kj: float = 60.0,
+        root_t_min_c: float = -2.0,
+        root_t_max_c: float = 47.0,
+        root_decline_per_k: float = 0.37,
+        aw_min: float = 0.92,
+        gassing_rate: float = 11.0,
+        start_up_compressed_h: float | datetime.timedelta = 0.2,
+        start_up_instant_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = 0.8,
+        growth_rate: float = 0.24,
+        growth_lag_h: float | datetime.timedelta = 2.7,
+        growth_increment: float = 0.18,
+        gas_capacity: float = 45.0,
+        retention_onset: float = 2.6,
+        retention_limit: float = 4.8,
+        void_fraction: float = 0.06,
+        gas_free_density: float = 1.26,
+        fold_loss: float = 0.15,
+        divide_loss: float = 0.5,
+        round_loss: float = 0.6,
+        mould_loss: float = 0.8,
+        over_proof_tin: float = 0.87,
+        over_proof_free: float = 0.65,
+        over_proof_rise_percent: float = 130.0,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> None: ...
     @property
-    def law(self) -> typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10']:
+    def law(self) -> typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"]:
         """the temperature law that drives the clock"""
     @property
     def t_min_c(self) -> float:
@@ -856,7 +980,42 @@ class Kitchen:
     @property
     def over_proof_rise_percent(self) -> float:
         """rise at which a final proof is over-proofed, %"""
-    def replace(self, *, name: str = ..., law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = ..., t_min_c: float = ..., t_opt_c: float = ..., t_max_above_opt_k: float = ..., q10: float = ..., activation_energy_kj: float = ..., root_t_min_c: float = ..., root_t_max_c: float = ..., root_decline_per_k: float = ..., aw_min: float = ..., gassing_rate: float = ..., start_up_compressed_h: float | datetime.timedelta = ..., start_up_instant_h: float | datetime.timedelta = ..., start_up_active_dry_h: float | datetime.timedelta = ..., start_up_active_dry_unwetted_h: float | datetime.timedelta = ..., growth_rate: float = ..., growth_lag_h: float | datetime.timedelta = ..., growth_increment: float = ..., gas_capacity: float = ..., retention_onset: float = ..., retention_limit: float = ..., void_fraction: float = ..., gas_free_density: float = ..., fold_loss: float = ..., divide_loss: float = ..., round_loss: float = ..., mould_loss: float = ..., over_proof_tin: float = ..., over_proof_free: float = ..., over_proof_rise_percent: float = ..., covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> Kitchen: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = ...,
+        t_min_c: float = ...,
+        t_opt_c: float = ...,
+        t_max_above_opt_k: float = ...,
+        q10: float = ...,
+        activation_energy_kj: float = ...,
+        root_t_min_c: float = ...,
+        root_t_max_c: float = ...,
+        root_decline_per_k: float = ...,
+        aw_min: float = ...,
+        gassing_rate: float = ...,
+        start_up_compressed_h: float | datetime.timedelta = ...,
+        start_up_instant_h: float | datetime.timedelta = ...,
+        start_up_active_dry_h: float | datetime.timedelta = ...,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = ...,
+        growth_rate: float = ...,
+        growth_lag_h: float | datetime.timedelta = ...,
+        growth_increment: float = ...,
+        gas_capacity: float = ...,
+        retention_onset: float = ...,
+        retention_limit: float = ...,
+        void_fraction: float = ...,
+        gas_free_density: float = ...,
+        fold_loss: float = ...,
+        divide_loss: float = ...,
+        round_loss: float = ...,
+        mould_loss: float = ...,
+        over_proof_tin: float = ...,
+        over_proof_free: float = ...,
+        over_proof_rise_percent: float = ...,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> Kitchen: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Kitchen: ...
@@ -918,7 +1077,42 @@ class Mix:
         yeast_unwetted: active dry yeast is stirred in dry.
 
     Raises InvalidInput."""
-    def __init__(self, *, room_c: float | None = None, flour_g: float = 0.0, flours: collections.abc.Sequence[Flour] = ..., water_g: float = 0.0, waters: collections.abc.Sequence[Water] = ..., ice_g: float = 0.0, preferments: collections.abc.Sequence[Preferment] = ..., gluten_g: float = 0.0, milk_g: float = 0.0, egg_g: float = 0.0, butter_g: float = 0.0, oil_g: float = 0.0, sugar_g: float = 0.0, salt_g: float = 0.0, instant_g: float = 0.0, active_dry_g: float = 0.0, compressed_g: float = 0.0, flour_c: float | None = None, water_c: float | None = None, ice_c: float = -18.0, milk_c: float | None = None, egg_c: float | None = None, butter_c: float | None = None, tap_c: float | None = None, bowl: Bowl = ..., mixing: ByMethod | ByWork | ByNetGain | str | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta = 0.0, heat_loss_w_per_k: float | None = None, doughs: collections.abc.Sequence[State] = ..., dough_c: float | None = None, yeast_unwetted: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        room_c: float | None = None,
+        flour_g: float = 0.0,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_g: float = 0.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        ice_g: float = 0.0,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_g: float = 0.0,
+        milk_g: float = 0.0,
+        egg_g: float = 0.0,
+        butter_g: float = 0.0,
+        oil_g: float = 0.0,
+        sugar_g: float = 0.0,
+        salt_g: float = 0.0,
+        instant_g: float = 0.0,
+        active_dry_g: float = 0.0,
+        compressed_g: float = 0.0,
+        flour_c: float | None = None,
+        water_c: float | None = None,
+        ice_c: float = -18.0,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        tap_c: float | None = None,
+        bowl: Bowl = ...,
+        mixing: ByMethod | ByWork | ByNetGain | str | None = None,
+        heat_of_solution: bool = True,
+        rest_h: float | datetime.timedelta = 0.0,
+        heat_loss_w_per_k: float | None = None,
+        doughs: collections.abc.Sequence[State] = ...,
+        dough_c: float | None = None,
+        yeast_unwetted: bool = False,
+    ) -> None: ...
     @property
     def room_c(self) -> float | None:
         """air where the dough is mixed; whatever has no temperature of its own has it; needed without dough_c, °C"""
@@ -1016,7 +1210,42 @@ class Mix:
     @property
     def yeast_unwetted(self) -> bool:
         """active dry yeast is stirred in dry"""
-    def replace(self, *, room_c: float | None = ..., flour_g: float = ..., flours: collections.abc.Sequence[Flour] = ..., water_g: float = ..., waters: collections.abc.Sequence[Water] = ..., ice_g: float = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_g: float = ..., milk_g: float = ..., egg_g: float = ..., butter_g: float = ..., oil_g: float = ..., sugar_g: float = ..., salt_g: float = ..., instant_g: float = ..., active_dry_g: float = ..., compressed_g: float = ..., flour_c: float | None = ..., water_c: float | None = ..., ice_c: float = ..., milk_c: float | None = ..., egg_c: float | None = ..., butter_c: float | None = ..., tap_c: float | None = ..., bowl: Bowl = ..., mixing: ByMethod | ByWork | ByNetGain | str | None = ..., heat_of_solution: bool = ..., rest_h: float | datetime.timedelta = ..., heat_loss_w_per_k: float | None = ..., doughs: collections.abc.Sequence[State] = ..., dough_c: float | None = ..., yeast_unwetted: bool = ...) -> Mix: ...
+    def replace(
+        self,
+        *,
+        room_c: float | None = ...,
+        flour_g: float = ...,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_g: float = ...,
+        waters: collections.abc.Sequence[Water] = ...,
+        ice_g: float = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_g: float = ...,
+        milk_g: float = ...,
+        egg_g: float = ...,
+        butter_g: float = ...,
+        oil_g: float = ...,
+        sugar_g: float = ...,
+        salt_g: float = ...,
+        instant_g: float = ...,
+        active_dry_g: float = ...,
+        compressed_g: float = ...,
+        flour_c: float | None = ...,
+        water_c: float | None = ...,
+        ice_c: float = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        tap_c: float | None = ...,
+        bowl: Bowl = ...,
+        mixing: ByMethod | ByWork | ByNetGain | str | None = ...,
+        heat_of_solution: bool = ...,
+        rest_h: float | datetime.timedelta = ...,
+        heat_loss_w_per_k: float | None = ...,
+        doughs: collections.abc.Sequence[State] = ...,
+        dough_c: float | None = ...,
+        yeast_unwetted: bool = ...,
+    ) -> Mix: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Mix: ...
@@ -1032,12 +1261,30 @@ class Mix:
         Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to
         3 is
         usual). Raises InvalidInput."""
-    def with_yeast(self, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']) -> Mix:
+    def with_yeast(self, yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]) -> Mix:
         """The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput."""
     def with_water(self, plan: WaterPlan) -> Mix:
         """The mix with a plan's water and ice in it."""
     @staticmethod
-    def from_percent(*, flour_g: float, flours: collections.abc.Sequence[Flour] = ..., water_percent: float = 65.0, waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 2.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0, **others: typing.Any) -> Mix:
+    def from_percent(
+        *,
+        flour_g: float,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_percent: float = 65.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 2.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+        **others: typing.Any,
+    ) -> Mix:
         """A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
         Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if
@@ -1049,28 +1296,20 @@ class Mix:
 class MixingMethod:
     """A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
-    def work_kj_per_kg(self) -> float:
-        ...
+    def work_kj_per_kg(self) -> float: ...
     @property
-    def low_kj_per_kg(self) -> float:
-        ...
+    def low_kj_per_kg(self) -> float: ...
     @property
-    def high_kj_per_kg(self) -> float:
-        ...
+    def high_kj_per_kg(self) -> float: ...
     @property
-    def usual_min(self) -> float:
-        ...
+    def usual_min(self) -> float: ...
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class Node:
     """A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
@@ -1079,32 +1318,24 @@ class Node:
     5
     (from memory)."""
     @property
-    def mass_g(self) -> float:
-        ...
+    def mass_g(self) -> float: ...
     @property
-    def volume_ml(self) -> float:
-        ...
+    def volume_ml(self) -> float: ...
     @property
-    def area_cm2(self) -> float:
-        ...
+    def area_cm2(self) -> float: ...
     @property
-    def capacity_j_k(self) -> float:
-        ...
+    def capacity_j_k(self) -> float: ...
     @property
-    def heat_loss_w_per_k(self) -> float:
-        ...
+    def heat_loss_w_per_k(self) -> float: ...
     @property
-    def time_constant_h(self) -> float:
-        ...
+    def time_constant_h(self) -> float: ...
     def heat_loss_w(self, mean_c: float, air_c: float) -> float:
         """W that leave it, vapour included, at a mean temperature in air of that temperature, °C."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class Notice:
     """A caution or a limit of validity that comes with a result."""
-    def __init__(self, code: str, severity: str, values: collections.abc.Mapping[str, float], text: str) -> None:
-        ...
+    def __init__(self, code: str, severity: str, values: collections.abc.Mapping[str, float], text: str) -> None: ...
     @property
     def code(self) -> str:
         """stable, for a program"""
@@ -1112,15 +1343,12 @@ class Notice:
     def severity(self) -> str:
         """info, caution or warning"""
     @property
-    def values(self) -> dict[str, float]:
-        ...
+    def values(self) -> dict[str, float]: ...
     @property
-    def text(self) -> str:
-        ...
+    def text(self) -> str: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class Parameter(Field):
     """A row of the parameter table: a field with its prior."""
@@ -1153,7 +1381,25 @@ class Percent:
         instant_equivalent_percent: all yeast as instant yeast.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float = 0.0, dough_g: float = 0.0, water_percent: float = 0.0, poured_water_percent: float = 0.0, gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 0.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0, instant_equivalent_percent: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float = 0.0,
+        dough_g: float = 0.0,
+        water_percent: float = 0.0,
+        poured_water_percent: float = 0.0,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 0.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+        instant_equivalent_percent: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """g of all flour, the 100 %"""
@@ -1199,7 +1445,25 @@ class Percent:
     @property
     def instant_equivalent_percent(self) -> float:
         """all yeast as instant yeast"""
-    def replace(self, *, flour_g: float = ..., dough_g: float = ..., water_percent: float = ..., poured_water_percent: float = ..., gluten_percent: float = ..., milk_percent: float = ..., egg_percent: float = ..., butter_percent: float = ..., oil_percent: float = ..., sugar_percent: float = ..., salt_percent: float = ..., instant_percent: float = ..., active_dry_percent: float = ..., compressed_percent: float = ..., instant_equivalent_percent: float = ...) -> Percent: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        dough_g: float = ...,
+        water_percent: float = ...,
+        poured_water_percent: float = ...,
+        gluten_percent: float = ...,
+        milk_percent: float = ...,
+        egg_percent: float = ...,
+        butter_percent: float = ...,
+        oil_percent: float = ...,
+        sugar_percent: float = ...,
+        salt_percent: float = ...,
+        instant_percent: float = ...,
+        active_dry_percent: float = ...,
+        compressed_percent: float = ...,
+        instant_equivalent_percent: float = ...,
+    ) -> Percent: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Percent: ...
@@ -1227,7 +1491,25 @@ class PercentFormula:
         compressed_percent: compressed yeast.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float, flours: collections.abc.Sequence[FlourShare] = ..., water_percent: float = 65.0, waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 2.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float,
+        flours: collections.abc.Sequence[FlourShare] = ...,
+        water_percent: float = 65.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 2.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """weight of a flour, g"""
@@ -1273,7 +1555,25 @@ class PercentFormula:
     @property
     def compressed_percent(self) -> float:
         """compressed yeast"""
-    def replace(self, *, flour_g: float = ..., flours: collections.abc.Sequence[FlourShare] = ..., water_percent: float = ..., waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = ..., milk_percent: float = ..., egg_percent: float = ..., butter_percent: float = ..., oil_percent: float = ..., sugar_percent: float = ..., salt_percent: float = ..., instant_percent: float = ..., active_dry_percent: float = ..., compressed_percent: float = ...) -> PercentFormula: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        flours: collections.abc.Sequence[FlourShare] = ...,
+        water_percent: float = ...,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = ...,
+        milk_percent: float = ...,
+        egg_percent: float = ...,
+        butter_percent: float = ...,
+        oil_percent: float = ...,
+        sugar_percent: float = ...,
+        salt_percent: float = ...,
+        instant_percent: float = ...,
+        active_dry_percent: float = ...,
+        compressed_percent: float = ...,
+    ) -> PercentFormula: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> PercentFormula: ...
@@ -1298,9 +1598,23 @@ class Piece:
             W/K.
 
     Raises InvalidInput."""
-    def __init__(self, shape: typing.Literal['tub', 'ball', 'oblong'] = 'tub', *, mass_g: float | None = None, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, depth_cm: float | None = None, material: str = 'plastic', vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> None: ...
+    def __init__(
+        self,
+        shape: typing.Literal["tub", "ball", "oblong"] = "tub",
+        *,
+        mass_g: float | None = None,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> None: ...
     @property
-    def shape(self) -> typing.Literal['tub', 'ball', 'oblong']:
+    def shape(self) -> typing.Literal["tub", "ball", "oblong"]:
         """a tub (also a bowl), a ball or an oblong"""
     @property
     def mass_g(self) -> float | None:
@@ -1324,30 +1638,80 @@ class Piece:
     def vessel_g(self) -> float:
         """weight of the tub, which warms and cools with the dough; 0: not counted, g"""
     @property
-    def cover(self) -> typing.Literal['film', 'cloth', 'lid', 'open'] | None:
+    def cover(self) -> typing.Literal["film", "cloth", "lid", "open"] | None:
         """a tub has a lid, other pieces film, if not given"""
     @property
-    def worktop(self) -> typing.Literal['air', 'wood', 'stone'] | None:
+    def worktop(self) -> typing.Literal["air", "wood", "stone"] | None:
         """a tub stands on wood, other pieces in the air, if not given"""
     @property
     def heat_loss_w_per_k(self) -> float | None:
         """heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give, W/K"""
-    def replace(self, *, shape: typing.Literal['tub', 'ball', 'oblong'] = ..., mass_g: float | None = ..., pieces: float = ..., diameter_cm: float | None = ..., length_cm: float | None = ..., depth_cm: float | None = ..., material: str = ..., vessel_g: float = ..., cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = ..., worktop: typing.Literal['air', 'wood', 'stone'] | None = ..., heat_loss_w_per_k: float | None = ...) -> Piece: ...
+    def replace(
+        self,
+        *,
+        shape: typing.Literal["tub", "ball", "oblong"] = ...,
+        mass_g: float | None = ...,
+        pieces: float = ...,
+        diameter_cm: float | None = ...,
+        length_cm: float | None = ...,
+        depth_cm: float | None = ...,
+        material: str = ...,
+        vessel_g: float = ...,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = ...,
+        worktop: typing.Literal["air", "wood", "stone"] | None = ...,
+        heat_loss_w_per_k: float | None = ...,
+    ) -> Piece: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Piece: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
-    def ball(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def ball(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """A round piece. Raises InvalidInput."""
     @staticmethod
-    def oblong(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def oblong(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """A long piece, four times as long as thick if neither is given. Raises InvalidInput."""
     @staticmethod
-    def tub(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, depth_cm: float | None = None, material: str = 'plastic', vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def tub(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput."""
-    def node(self, dough_g: float, surroundings: Surroundings, *, specific_heat_kj: float = 2.8, density_g_per_ml: float = 1.18, time_h: float = 0.0) -> Node:
+    def node(
+        self,
+        dough_g: float,
+        surroundings: Surroundings,
+        *,
+        specific_heat_kj: float = 2.8,
+        density_g_per_ml: float = 1.18,
+        time_h: float = 0.0,
+    ) -> Node:
         """The piece as heat sees it: a Node with its heat loss and time constant.
 
         Args: dough_g: g of all of the dough. surroundings: Surroundings, read at time_h. specific_heat_kj: kJ/(kg K).
@@ -1368,7 +1732,18 @@ class Place:
         is_dough: the temperature is the dough's own.
 
     Raises InvalidInput."""
-    def __init__(self, temperature_c: float | None = None, *, swing: DailySwing | None = None, course: Course | None = None, from_h: float | datetime.timedelta | None = None, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None, is_dough: bool = False) -> None: ...
+    def __init__(
+        self,
+        temperature_c: float | None = None,
+        *,
+        swing: DailySwing | None = None,
+        course: Course | None = None,
+        from_h: float | datetime.timedelta | None = None,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+        is_dough: bool = False,
+    ) -> None: ...
     @property
     def temperature_c(self) -> float | None:
         """a steady temperature, °C"""
@@ -1382,7 +1757,7 @@ class Place:
     def from_h(self) -> float | None:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
     @property
-    def air(self) -> typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box']:
+    def air(self) -> typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"]:
         """how the air moves heat"""
     @property
     def humidity_percent(self) -> float | None:
@@ -1393,7 +1768,18 @@ class Place:
     @property
     def is_dough(self) -> bool:
         """the temperature is the dough's own"""
-    def replace(self, *, temperature_c: float | None = ..., swing: DailySwing | None = ..., course: Course | None = ..., from_h: float | datetime.timedelta | None = ..., air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = ..., humidity_percent: float | None = ..., heat_transfer_w_per_m2_k: float | None = ..., is_dough: bool = ...) -> Place: ...
+    def replace(
+        self,
+        *,
+        temperature_c: float | None = ...,
+        swing: DailySwing | None = ...,
+        course: Course | None = ...,
+        from_h: float | datetime.timedelta | None = ...,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = ...,
+        humidity_percent: float | None = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+        is_dough: bool = ...,
+    ) -> Place: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Place: ...
@@ -1419,7 +1805,9 @@ class Preferment:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the preferment when it is mixed in, °C"""
-    def replace(self, *, flour_g: float = ..., water_g: float = ..., temperature_c: float | None = ...) -> Preferment: ...
+    def replace(
+        self, *, flour_g: float = ..., water_g: float = ..., temperature_c: float | None = ...
+    ) -> Preferment: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Preferment: ...
@@ -1435,7 +1823,13 @@ class Process:
         altitude_m: height above sea level, for the air pressure, m.
 
     Raises InvalidInput."""
-    def __init__(self, steps: collections.abc.Sequence[Mix | Stage], *, start_h: float | datetime.timedelta = 0.0, altitude_m: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        steps: collections.abc.Sequence[Mix | Stage],
+        *,
+        start_h: float | datetime.timedelta = 0.0,
+        altitude_m: float = 0.0,
+    ) -> None: ...
     @property
     def steps(self) -> list[Mix | Stage]:
         """mixes and stages, one after the other"""
@@ -1445,7 +1839,13 @@ class Process:
     @property
     def altitude_m(self) -> float:
         """height above sea level, for the air pressure, m"""
-    def replace(self, *, steps: collections.abc.Sequence[Mix | Stage] = ..., start_h: float | datetime.timedelta = ..., altitude_m: float = ...) -> Process: ...
+    def replace(
+        self,
+        *,
+        steps: collections.abc.Sequence[Mix | Stage] = ...,
+        start_h: float | datetime.timedelta = ...,
+        altitude_m: float = ...,
+    ) -> Process: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Process: ...
@@ -1510,7 +1910,20 @@ class Stage:
         acceptable_rise_percent: volume gained since the start of the stage, %.
 
     Raises InvalidInput."""
-    def __init__(self, name: str, *, surroundings: Surroundings, until_h: float | datetime.timedelta | None = None, until_rise_percent: float | None = None, piece: Piece = ..., folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould']] = ..., standing: typing.Literal['tin', 'free'] = 'tin', final_proof: bool = False, acceptable_rise_percent: tuple[float, float] | None = None) -> None: ...
+    def __init__(
+        self,
+        name: str,
+        *,
+        surroundings: Surroundings,
+        until_h: float | datetime.timedelta | None = None,
+        until_rise_percent: float | None = None,
+        piece: Piece = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
+        standing: typing.Literal["tin", "free"] = "tin",
+        final_proof: bool = False,
+        acceptable_rise_percent: tuple[float, float] | None = None,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """such as bulk"""
@@ -1530,10 +1943,10 @@ class Stage:
     def folds_h(self) -> list[float]:
         """hours from the stage's start to a fold, h"""
     @property
-    def handling(self) -> list[typing.Literal['fold', 'divide', 'round', 'mould']]:
+    def handling(self) -> list[typing.Literal["fold", "divide", "round", "mould"]]:
         """what ends the stage, in order"""
     @property
-    def standing(self) -> typing.Literal['tin', 'free']:
+    def standing(self) -> typing.Literal["tin", "free"]:
         """in a tin (also a tub) or free, for the over-proof limit"""
     @property
     def final_proof(self) -> bool:
@@ -1541,7 +1954,20 @@ class Stage:
     @property
     def acceptable_rise_percent(self) -> tuple[float, float] | None:
         """volume gained since the start of the stage, %"""
-    def replace(self, *, name: str = ..., surroundings: Surroundings = ..., until_h: float | datetime.timedelta | None = ..., until_rise_percent: float | None = ..., piece: Piece = ..., folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould']] = ..., standing: typing.Literal['tin', 'free'] = ..., final_proof: bool = ..., acceptable_rise_percent: tuple[float, float] | None = ...) -> Stage: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        surroundings: Surroundings = ...,
+        until_h: float | datetime.timedelta | None = ...,
+        until_rise_percent: float | None = ...,
+        piece: Piece = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
+        standing: typing.Literal["tin", "free"] = ...,
+        final_proof: bool = ...,
+        acceptable_rise_percent: tuple[float, float] | None = ...,
+    ) -> Stage: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Stage: ...
@@ -1560,44 +1986,34 @@ class StageForecast:
     rise
     would leave of the 90 % interval."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
     def by_rise(self) -> bool:
         """Whether it ends by a rise; else by a time."""
     @property
-    def ready_h(self) -> float | None:
-        ...
+    def ready_h(self) -> float | None: ...
     def interval_h(self, level: float = 0.9) -> tuple[float | None, float | None]:
         """The hours between which it is ready with a probability. Raises InvalidInput."""
     @property
-    def window_h(self) -> tuple[float | None, float | None]:
-        ...
+    def window_h(self) -> tuple[float | None, float | None]: ...
     @property
-    def look_first_h(self) -> float | None:
-        ...
+    def look_first_h(self) -> float | None: ...
     @property
-    def be_back_by_h(self) -> float | None:
-        ...
+    def be_back_by_h(self) -> float | None: ...
     @property
-    def over_proofed_h(self) -> float | None:
-        ...
+    def over_proofed_h(self) -> float | None: ...
     @property
-    def never_ready(self) -> float:
-        ...
+    def never_ready(self) -> float: ...
     @property
-    def rise_percent(self) -> float:
-        ...
+    def rise_percent(self) -> float: ...
     @property
-    def interval_length_after_one_log_h(self) -> float | None:
-        ...
+    def interval_length_after_one_log_h(self) -> float | None: ...
     @property
     def ready(self) -> _Array:
         """Hours of every draw, rising; inf where never."""
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class StageProgress:
     """How far a stage has come that is not over.
@@ -1612,7 +2028,17 @@ class StageProgress:
         heat_lost_j: to the surroundings, so far, per piece, J.
 
     Raises InvalidInput."""
-    def __init__(self, *, start_h: float | datetime.timedelta = 0.0, start_c: float = 0.0, start_ratio: float = 1.0, folds_done: int = 0, over_proofed_h: float | datetime.timedelta | None = None, heat_made_j: float = 0.0, heat_lost_j: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        start_h: float | datetime.timedelta = 0.0,
+        start_c: float = 0.0,
+        start_ratio: float = 1.0,
+        folds_done: int = 0,
+        over_proofed_h: float | datetime.timedelta | None = None,
+        heat_made_j: float = 0.0,
+        heat_lost_j: float = 0.0,
+    ) -> None: ...
     @property
     def start_h(self) -> float:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
@@ -1634,7 +2060,17 @@ class StageProgress:
     @property
     def heat_lost_j(self) -> float:
         """to the surroundings, so far, per piece, J"""
-    def replace(self, *, start_h: float | datetime.timedelta = ..., start_c: float = ..., start_ratio: float = ..., folds_done: int = ..., over_proofed_h: float | datetime.timedelta | None = ..., heat_made_j: float = ..., heat_lost_j: float = ...) -> StageProgress: ...
+    def replace(
+        self,
+        *,
+        start_h: float | datetime.timedelta = ...,
+        start_c: float = ...,
+        start_ratio: float = ...,
+        folds_done: int = ...,
+        over_proofed_h: float | datetime.timedelta | None = ...,
+        heat_made_j: float = ...,
+        heat_lost_j: float = ...,
+    ) -> StageProgress: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageProgress: ...
@@ -1649,51 +2085,37 @@ class StageResult:
     by
     fermentation and to the surroundings."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def start_h(self) -> float:
-        ...
+    def start_h(self) -> float: ...
     @property
-    def end_h(self) -> float:
-        ...
+    def end_h(self) -> float: ...
     @property
-    def hours(self) -> float:
-        ...
+    def hours(self) -> float: ...
     @property
-    def start_c(self) -> float:
-        ...
+    def start_c(self) -> float: ...
     @property
-    def end_c(self) -> float:
-        ...
+    def end_c(self) -> float: ...
     @property
-    def rise_percent(self) -> float:
-        ...
+    def rise_percent(self) -> float: ...
     @property
-    def equivalent_h(self) -> float:
-        ...
+    def equivalent_h(self) -> float: ...
     @property
-    def folds_done(self) -> int:
-        ...
+    def folds_done(self) -> int: ...
     @property
-    def be_back_by_h(self) -> float | None:
-        ...
+    def be_back_by_h(self) -> float | None: ...
     @property
-    def time_constant_h(self) -> float | None:
-        ...
+    def time_constant_h(self) -> float | None: ...
     @property
-    def heat_made_j(self) -> float:
-        ...
+    def heat_made_j(self) -> float: ...
     @property
-    def heat_lost_j(self) -> float:
-        ...
+    def heat_lost_j(self) -> float: ...
     @property
     def ended(self) -> bool:
         """False if the simulation stopped before its end."""
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
 
 class State:
     """Everything there is to know of a dough at a moment; simulate makes it.
@@ -1717,7 +2139,26 @@ class State:
         stage: of the stage that is under way.
 
     Raises InvalidInput."""
-    def __init__(self, *, time_h: float | datetime.timedelta = 0.0, altitude_m: float = 0.0, steps_done: int = 0, amounts: Amounts = ..., heat_capacity_kj_k: float = 0.0, temperature_c: float | None = None, inside_k: float = 0.0, cohorts: collections.abc.Sequence[Cohort] = ..., equivalent_h: float | datetime.timedelta = 0.0, made_mmol: float = 0.0, co2_mmol: float = 0.0, air_mmol: float = 0.0, mixed_volume_ml: float = 0.0, anchor_ratio: float = 1.0, perishable_h: float = 0.0, stage: StageProgress | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        time_h: float | datetime.timedelta = 0.0,
+        altitude_m: float = 0.0,
+        steps_done: int = 0,
+        amounts: Amounts = ...,
+        heat_capacity_kj_k: float = 0.0,
+        temperature_c: float | None = None,
+        inside_k: float = 0.0,
+        cohorts: collections.abc.Sequence[Cohort] = ...,
+        equivalent_h: float | datetime.timedelta = 0.0,
+        made_mmol: float = 0.0,
+        co2_mmol: float = 0.0,
+        air_mmol: float = 0.0,
+        mixed_volume_ml: float = 0.0,
+        anchor_ratio: float = 1.0,
+        perishable_h: float = 0.0,
+        stage: StageProgress | None = None,
+    ) -> None: ...
     @property
     def time_h(self) -> float:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
@@ -1766,7 +2207,26 @@ class State:
     @property
     def stage(self) -> StageProgress | None:
         """of the stage that is under way"""
-    def replace(self, *, time_h: float | datetime.timedelta = ..., altitude_m: float = ..., steps_done: int = ..., amounts: Amounts = ..., heat_capacity_kj_k: float = ..., temperature_c: float | None = ..., inside_k: float = ..., cohorts: collections.abc.Sequence[Cohort] = ..., equivalent_h: float | datetime.timedelta = ..., made_mmol: float = ..., co2_mmol: float = ..., air_mmol: float = ..., mixed_volume_ml: float = ..., anchor_ratio: float = ..., perishable_h: float = ..., stage: StageProgress | None = ...) -> State: ...
+    def replace(
+        self,
+        *,
+        time_h: float | datetime.timedelta = ...,
+        altitude_m: float = ...,
+        steps_done: int = ...,
+        amounts: Amounts = ...,
+        heat_capacity_kj_k: float = ...,
+        temperature_c: float | None = ...,
+        inside_k: float = ...,
+        cohorts: collections.abc.Sequence[Cohort] = ...,
+        equivalent_h: float | datetime.timedelta = ...,
+        made_mmol: float = ...,
+        co2_mmol: float = ...,
+        air_mmol: float = ...,
+        mixed_volume_ml: float = ...,
+        anchor_ratio: float = ...,
+        perishable_h: float = ...,
+        stage: StageProgress | None = ...,
+    ) -> State: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> State: ...
@@ -1804,32 +2264,59 @@ class Surroundings:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
-    def room(room_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def room(
+        room_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None
+    ) -> Surroundings:
         """A room of one temperature, °C, -30 to 60. Raises InvalidInput."""
     @staticmethod
-    def refrigerator(air_c: float, *, fan: bool = False, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def refrigerator(
+        air_c: float,
+        *,
+        fan: bool = False,
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """A refrigerator with air of that temperature, °C, -30 to 30, still or moved by a fan. Raises InvalidInput."""
     @staticmethod
-    def measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def measured(
+        time_h: float | datetime.timedelta | _Numbers,
+        temperature_c: float | _Numbers | None = None,
+        *,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """Air of measured temperatures, straight lines between the readings.
 
         Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
         whose
         hours count from its first reading. Raises InvalidInput."""
     @staticmethod
-    def daily_swing(mean_c: float, half_range_k: float, warmest_h: float = 16.0, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def daily_swing(
+        mean_c: float,
+        half_range_k: float,
+        warmest_h: float = 16.0,
+        *,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h
         later.
 
         Args: mean_c: °C. half_range_k: K. Raises InvalidInput."""
     @staticmethod
-    def proof_box(air_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def proof_box(
+        air_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None
+    ) -> Surroundings:
         """A proof box with air of that temperature, °C, 0 to 60. Raises InvalidInput."""
     @staticmethod
     def dough(dough_c: float) -> Surroundings:
         """A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput."""
     @staticmethod
-    def dough_measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None) -> Surroundings:
+    def dough_measured(
+        time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None
+    ) -> Surroundings:
         """A dough whose own temperature was measured, by a probe in it; straight lines between the readings.
 
         Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
@@ -1879,28 +2366,20 @@ class Timeline:
     def stage(self) -> numpy.typing.NDArray[numpy.int64]:
         """place of the stage in stages"""
     @property
-    def stages(self) -> list[StageResult]:
-        ...
-    def __getitem__(self, name: str) -> StageResult:
-        ...
-    def __len__(self) -> int:
-        ...
-    def __iter__(self) -> collections.abc.Iterator[typing.Any]:
-        ...
+    def stages(self) -> list[StageResult]: ...
+    def __getitem__(self, name: str) -> StageResult: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
     @property
-    def state(self) -> State:
-        ...
+    def state(self) -> State: ...
     @property
-    def notices(self) -> list[Notice]:
-        ...
+    def notices(self) -> list[Notice]: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
     def to_frame(self) -> typing.Any:
         """The columns as a pandas DataFrame, with the stages' names."""
-    def __repr__(self) -> str:
-        ...
-    def _repr_html_(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
 
 class Water:
     """A portion of water of its own temperature, besides the main water.
@@ -1913,7 +2392,15 @@ class Water:
         cup_h: time in which the portion's difference to the room falls to 37 %, h.
 
     Raises InvalidInput."""
-    def __init__(self, mass_g: float, temperature_c: float, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta = 0.0, cup_h: float | datetime.timedelta = 0.3) -> None: ...
+    def __init__(
+        self,
+        mass_g: float,
+        temperature_c: float,
+        *,
+        wets_yeast: bool = False,
+        stands_h: float | datetime.timedelta = 0.0,
+        cup_h: float | datetime.timedelta = 0.3,
+    ) -> None: ...
     @property
     def mass_g(self) -> float:
         """weight of a portion of water of its own temperature, g"""
@@ -1929,7 +2416,15 @@ class Water:
     @property
     def cup_h(self) -> float:
         """time in which the portion's difference to the room falls to 37 %, h"""
-    def replace(self, *, mass_g: float = ..., temperature_c: float = ..., wets_yeast: bool = ..., stands_h: float | datetime.timedelta = ..., cup_h: float | datetime.timedelta = ...) -> Water: ...
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        temperature_c: float = ...,
+        wets_yeast: bool = ...,
+        stands_h: float | datetime.timedelta = ...,
+        cup_h: float | datetime.timedelta = ...,
+    ) -> Water: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Water: ...
@@ -1994,29 +2489,21 @@ class WaterPlan:
     def dough_g(self) -> float:
         """g of dough"""
     @property
-    def friction_given(self) -> bool:
-        ...
+    def friction_given(self) -> bool: ...
     @property
-    def reason(self) -> str:
-        ...
+    def reason(self) -> str: ...
     @property
-    def shares(self) -> list[HeatShare]:
-        ...
+    def shares(self) -> list[HeatShare]: ...
     @property
-    def notices(self) -> list[Notice]:
-        ...
+    def notices(self) -> list[Notice]: ...
     def to_dict(self) -> dict[str, typing.Any]:
         """All of it, as plain dicts, lists, numbers and texts."""
     def to_frame(self) -> typing.Any:
         """The shares as a pandas DataFrame."""
-    def __repr__(self) -> str:
-        ...
-    def _repr_html_(self) -> str:
-        ...
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
 
-def _forms() -> list[typing.Any]:
-    ...
-
+def _forms() -> list[typing.Any]: ...
 def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) -> State:
     """One step of a process: the State after it.
 
@@ -2038,7 +2525,22 @@ def airs() -> dict[str, float]:
 def bowl_materials() -> dict[str, float]:
     """Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory)."""
 
-def cautions(*, dough_c: float | None = None, yeast_percent: float | None = None, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | None = None, water_percent: float | None = None, sugar_percent: float | None = None, gluten_percent: float | None = None, altitude_m: float | None = None, rise_percent: float | None = None, water_c: float | None = None, refrigerator_c: float | None = None, perishable_h: float | None = None, kitchen: Kitchen | None = None) -> list[Notice]:
+def cautions(
+    *,
+    dough_c: float | None = None,
+    yeast_percent: float | None = None,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | None = None,
+    water_percent: float | None = None,
+    sugar_percent: float | None = None,
+    gluten_percent: float | None = None,
+    altitude_m: float | None = None,
+    rise_percent: float | None = None,
+    water_c: float | None = None,
+    refrigerator_c: float | None = None,
+    perishable_h: float | None = None,
+    kitchen: Kitchen | None = None,
+) -> list[Notice]:
     """The notices that belong to plain numbers, most severe first; an empty list if there is nothing to say.
 
     Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other
@@ -2069,13 +2571,20 @@ def conductivity_with_gas(conductivity_w_per_m_k: float, gas_fraction: float) ->
     Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.
     Source: Maxwell and Eucken's rule as in ASHRAE Handbook - Refrigeration (from memory), gas 0.026 W/(m K)."""
 
-def convert_yeast(yeast_percent: float, *, from_yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'], to_yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']) -> float:
+def convert_yeast(
+    yeast_percent: float,
+    *,
+    from_yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"],
+    to_yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"],
+) -> float:
     """The dose of another kind of yeast that gasses alike, percent of flour.
 
     Args: yeast_percent: number; kinds: instant, active_dry, active_dry_unwetted, compressed. Raises InvalidInput.
     Source: trade weight ratios compressed 1 : active dry 0.40 : instant 0.33."""
 
-def dough_by_factor_rule(water_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None) -> float:
+def dough_by_factor_rule(
+    water_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None
+) -> float:
     """Dough temperature the factor rule expects, °C: the mean of the known temperatures and friction.
 
     Args: numbers, °C; friction_k in K. Raises InvalidInput. Source: trade textbooks."""
@@ -2086,7 +2595,9 @@ def dough_by_heat_balance(mix: Mix) -> float:
     Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as
     water_by_heat_balance."""
 
-def draws_of(kitchen: Kitchen | None = None, *, draws: int = 512, bake_sd: float = 0.12, seed: int = 3) -> list[Kitchen]:
+def draws_of(
+    kitchen: Kitchen | None = None, *, draws: int = 512, bake_sd: float = 0.12, seed: int = 3
+) -> list[Kitchen]:
     """The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
     Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe &
@@ -2094,9 +2605,25 @@ def draws_of(kitchen: Kitchen | None = None, *, draws: int = 512, bake_sd: float
     2008."""
 
 @typing.overload
-def drift_equivalent_h(time_h: float | datetime.timedelta, *, start_c: float, surroundings_c: float, time_constant_h: float | datetime.timedelta, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def drift_equivalent_h(
+    time_h: float | datetime.timedelta,
+    *,
+    start_c: float,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drift_equivalent_h(time_h: float | datetime.timedelta | _Numbers, *, start_c: float | _Numbers, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def drift_equivalent_h(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    start_c: float | _Numbers,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
     factor, exactly.
 
@@ -2107,9 +2634,27 @@ def drift_equivalent_h(time_h: float | datetime.timedelta | _Numbers, *, start_c
     al. 1993), Gauss-Legendre quadrature to rounding for the others."""
 
 @typing.overload
-def drift_hours(equivalent_h: float | datetime.timedelta, *, start_c: float, surroundings_c: float, time_constant_h: float | datetime.timedelta, unreachable: typing.Literal['raise', 'inf'] = 'raise', kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def drift_hours(
+    equivalent_h: float | datetime.timedelta,
+    *,
+    start_c: float,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drift_hours(equivalent_h: float | datetime.timedelta | _Numbers, *, start_c: float | _Numbers, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, unreachable: typing.Literal['raise', 'inf'] = 'raise', kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def drift_hours(
+    equivalent_h: float | datetime.timedelta | _Numbers,
+    *,
+    start_c: float | _Numbers,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
 
     Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf"
@@ -2118,9 +2663,23 @@ def drift_hours(equivalent_h: float | datetime.timedelta | _Numbers, *, start_c:
     drift_equivalent_h, by Halley's method."""
 
 @typing.overload
-def drifted_c(start_c: float, time_h: float | datetime.timedelta, *, surroundings_c: float, time_constant_h: float | datetime.timedelta, missing: str = 'raise') -> float: ...
+def drifted_c(
+    start_c: float,
+    time_h: float | datetime.timedelta,
+    *,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drifted_c(start_c: float | _Numbers, time_h: float | datetime.timedelta | _Numbers, *, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, missing: str = 'raise') -> _Array:
+def drifted_c(
+    start_c: float | _Numbers,
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    missing: str = "raise",
+) -> _Array:
     """Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
     exp(-t/time_constant).
 
@@ -2128,23 +2687,53 @@ def drifted_c(start_c: float | _Numbers, time_h: float | datetime.timedelta | _N
     of
     cooling."""
 
-def equivalent_hours_for_gas(co2_mmol: float, *, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', sugar_percent: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def equivalent_hours_for_gas(
+    co2_mmol: float,
+    *,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """Equivalent hours until that much CO2 is made, the inverse of gas_made.
 
     Args: numbers; co2_mmol in mmol per 100 g flour. Raises InvalidInput; NoSolution naming the most the sugars give.
     Source: closed form with Lambert's W before the yeast grows, a logarithm after."""
 
 @typing.overload
-def explain(rise_percent: float, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None) -> Explanation: ...
+def explain(
+    rise_percent: float,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> Explanation: ...
 @typing.overload
-def explain(rise_percent: float | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None) -> numpy.typing.NDArray[typing.Any]:
+def explain(
+    rise_percent: float | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+) -> numpy.typing.NDArray[typing.Any]:
     """The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
     Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 %
-    instant yeast, 2 % salt, 65 % water, no
-    sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the
-    order.
-    Raises as hours_to_rise. Source: ratios of hours_to_rise."""
+    instant yeast, 2 % salt, 65 % water, no sugar, sea level) to this one, one change at a time; the product is exact,
+    each
+    factor depends a little on the order. Raises as hours_to_rise. Source: ratios of hours_to_rise."""
 
 @typing.overload
 def fahrenheit(celsius: float) -> float: ...
@@ -2158,7 +2747,17 @@ def fahrenheit(celsius: float | _Numbers) -> _Array:
 def fields() -> list[Field]:
     """All inputs: the field table."""
 
-def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Forecast:
+def forecast(
+    process: Process,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    *,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Forecast:
     """When each stage will be ready, with a window: a Forecast, the same every time.
 
     Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast
@@ -2175,19 +2774,35 @@ def forecast(process: Process, kitchen: Kitchen | None = None, state: State | No
     central
     values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008."""
 
-def friction_from_batch(*, dough_c: float, flour_c: float, room_c: float, water_c: float, preferment_c: float | None = None) -> float:
+def friction_from_batch(
+    *, dough_c: float, flour_c: float, room_c: float, water_c: float, preferment_c: float | None = None
+) -> float:
     """Friction of a batch, K: n dough - flour - room - water (- preferment).
 
     Args: numbers, °C, measured at one batch; use the result for the next batch of the same size on the same mixer.
     Raises InvalidInput, also if the friction lies outside -10 to 25 K. Source: trade textbooks."""
 
-def friction_from_batches(*, dough_c: float | _Numbers, flour_c: float | _Numbers, room_c: float | _Numbers, water_c: float | _Numbers, preferment_c: float | _Numbers | None = None) -> BatchMean:
+def friction_from_batches(
+    *,
+    dough_c: float | _Numbers,
+    flour_c: float | _Numbers,
+    room_c: float | _Numbers,
+    water_c: float | _Numbers,
+    preferment_c: float | _Numbers | None = None,
+) -> BatchMean:
     """Friction from several batches on one mixer, K: their mean, spread and each one.
 
     Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
     Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks."""
 
-def gas_made(equivalent_h: float, *, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', sugar_percent: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def gas_made(
+    equivalent_h: float,
+    *,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """CO2 made after some equivalent hours, mmol per 100 g flour.
 
     Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises
@@ -2212,9 +2827,37 @@ def heat_of_hydration(moisture_percent: float) -> float:
     memory)."""
 
 @typing.overload
-def hours_to_rise(rise_percent: float, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, unreachable: typing.Literal['raise', 'inf'] = 'raise', missing: str = 'raise') -> float: ...
+def hours_to_rise(
+    rise_percent: float,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def hours_to_rise(rise_percent: float | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, unreachable: typing.Literal['raise', 'inf'] = 'raise', missing: str = 'raise') -> _Array:
+def hours_to_rise(
+    rise_percent: float | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    missing: str = "raise",
+) -> _Array:
     """Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
     temperature.
 
@@ -2254,7 +2897,19 @@ def kelvins(fahrenheit_degrees: float | _Numbers) -> _Array:
     Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
     Returns: K. Raises InvalidInput if not finite. Source: definition of the scales."""
 
-def latest_start(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def latest_start(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
 
     Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
@@ -2304,19 +2959,51 @@ def ounces(grams: float | _Numbers) -> _Array:
     (international
     pound, 1959)."""
 
-def over_proof_ratio(dough: Dough, *, standing: typing.Literal['tin', 'free'], final_proof: bool, start_ratio: float = 1.0, kitchen: Kitchen | None = None) -> float:
+def over_proof_ratio(
+    dough: Dough,
+    *,
+    standing: typing.Literal["tin", "free"],
+    final_proof: bool,
+    start_ratio: float = 1.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """Volume over mixed volume above which a dough is over-proofed, standing in a "tin" (or tub) or "free". Common
     practice, no source; the shares are parameters of the kitchen. Raises InvalidInput."""
 
 def parameters() -> list[Parameter]:
     """All parameters of a kitchen: the parameter table."""
 
-def reachable_rise(*, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def reachable_rise(
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 
     Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise."""
 
-def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, refrigerator: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def refrigerate_from(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    moved: str | None = None,
+    refrigerator: Surroundings,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an
     hour: a Choice.
 
@@ -2325,16 +3012,55 @@ def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.
     any kind. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
 @typing.overload
-def rise_after(time_h: float | datetime.timedelta, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def rise_after(
+    time_h: float | datetime.timedelta,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def rise_after(time_h: float | datetime.timedelta | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def rise_after(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
     Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
     Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
     Source: as hours_to_rise."""
 
-def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box'] = 'room', kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def room_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = "room",
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
     air up to the stage.
 
@@ -2344,9 +3070,23 @@ def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelt
     yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
 @typing.overload
-def same_rise(time_h: float | datetime.timedelta, *, from_c: float, to_c: float, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def same_rise(
+    time_h: float | datetime.timedelta,
+    *,
+    from_c: float,
+    to_c: float,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def same_rise(time_h: float | datetime.timedelta | _Numbers, *, from_c: float | _Numbers, to_c: float | _Numbers, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def same_rise(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    from_c: float | _Numbers,
+    to_c: float | _Numbers,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
 
     Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
@@ -2363,7 +3103,12 @@ def saturation_pressure_pa(temperature_c: float | _Numbers) -> _Array:
 
     Raises InvalidInput. Source: Buck 1996."""
 
-def series_equivalent_h(time_h: typing.Annotated[_Numbers, numpy.float64], temperature_c: typing.Annotated[_Numbers, numpy.float64], *, kitchen: Kitchen | None = None) -> _Array:
+def series_equivalent_h(
+    time_h: typing.Annotated[_Numbers, numpy.float64],
+    temperature_c: typing.Annotated[_Numbers, numpy.float64],
+    *,
+    kitchen: Kitchen | None = None,
+) -> _Array:
     """Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
 
     Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
@@ -2371,7 +3116,18 @@ def series_equivalent_h(time_h: typing.Annotated[_Numbers, numpy.float64], tempe
     quadrature
     for the others."""
 
-def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, progress: collections.abc.Callable[[int, int, float], None] | None = None, heat_of_fermentation: bool = True, every_min: float = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: float = 1e-05) -> Timeline:
+def simulate(
+    process: Process,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    *,
+    progress: collections.abc.Callable[[int, int, float], None] | None = None,
+    heat_of_fermentation: bool = True,
+    every_min: float = 1.0,
+    be_back_by: bool = True,
+    stop_h: float | datetime.timedelta | None = None,
+    tolerance: float = 1e-05,
+) -> Timeline:
     """Run a process through, or what a state has left of it: a Timeline.
 
     Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,
@@ -2385,16 +3141,46 @@ def simulate(process: Process, kitchen: Kitchen | None = None, state: State | No
     °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2."""
 
 @typing.overload
-def speed(*, dough_c: float, salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def speed(
+    *,
+    dough_c: float,
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def speed(*, dough_c: float | _Numbers, salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def speed(
+    *,
+    dough_c: float | _Numbers,
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
     Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
     Returns: a number, or an array of the common shape; 0 where the yeast stands still.
     Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity."""
 
-def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, into: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def take_out_at(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    moved: str | None = None,
+    into: Surroundings,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at
     an hour: a Choice.
 
@@ -2410,9 +3196,18 @@ def water_activity(*, salt_percent: float, water_percent: float, sugar_percent: 
     memory)."""
 
 @typing.overload
-def water_by_factor_rule(desired_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None) -> float: ...
+def water_by_factor_rule(
+    desired_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None
+) -> float: ...
 @typing.overload
-def water_by_factor_rule(desired_c: float | _Numbers, *, flour_c: float | _Numbers, room_c: float | _Numbers, friction_k: float | _Numbers, preferment_c: float | _Numbers | None = None) -> _Array:
+def water_by_factor_rule(
+    desired_c: float | _Numbers,
+    *,
+    flour_c: float | _Numbers,
+    room_c: float | _Numbers,
+    friction_k: float | _Numbers,
+    preferment_c: float | _Numbers | None = None,
+) -> _Array:
     """Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
     Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a
@@ -2427,7 +3222,19 @@ def water_by_heat_balance(mix: Mix, desired_c: float, *, friction_k: float | Non
     friction counts by net_gain_from_friction. Raises InvalidInput; NoSolution naming the reachable dough temperatures.
     Source: enthalpy balance with constant specific heats."""
 
-def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def water_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
 
     Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source:
@@ -2437,7 +3244,9 @@ def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedel
 @typing.overload
 def water_map(mix: Mix, desired_c: float, *, flour_c: float | None = None, room_c: float) -> float: ...
 @typing.overload
-def water_map(mix: Mix, desired_c: float | _Numbers, *, flour_c: float | _Numbers | None = None, room_c: float | _Numbers) -> _Array:
+def water_map(
+    mix: Mix, desired_c: float | _Numbers, *, flour_c: float | _Numbers | None = None, room_c: float | _Numbers
+) -> _Array:
     """Water temperatures by the heat balance for many rooms, °C; like the factor rule they may lie below 0 or above
     60.
 
@@ -2449,7 +3258,20 @@ def worktops() -> dict[str, float]:
     """Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source:
     computed, k/√(παt)."""
 
-def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, scale_g: float = 0.0, kitchen: Kitchen | None = None, state: State | None = None, draws: int = 512, bake_sd: float = 0.12, heat_of_fermentation: bool = True, seed: int = 3, threads: int = 0) -> Choice:
+def yeast_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    scale_g: float = 0.0,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
+    threads: int = 0,
+) -> Choice:
     """Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
 
     Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args:
@@ -2460,9 +3282,35 @@ def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedel
     748."""
 
 @typing.overload
-def yeast_for_rise(rise_percent: float, target_h: float | datetime.timedelta, *, dough_c: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def yeast_for_rise(
+    rise_percent: float,
+    target_h: float | datetime.timedelta,
+    *,
+    dough_c: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def yeast_for_rise(rise_percent: float | _Numbers, target_h: float | datetime.timedelta | _Numbers, *, dough_c: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def yeast_for_rise(
+    rise_percent: float | _Numbers,
+    target_h: float | datetime.timedelta | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
     Args: numbers or arrays that broadcast: rise_percent %, target_h hours or timedeltas, the others as in

@@ -422,9 +422,9 @@ dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarith
       "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
       R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
-Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water, no
-sugar, sea level) to this one, one change at a time; the product is exact, each factor depends a little on the order.
-Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
+Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 %
+instant yeast, 2 % salt, 65 % water, no sugar, sea level) to this one, one change at a time; the product is exact, each
+factor depends a little on the order. Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
 
   bind_form<Dough>(module).def(
       "at",
