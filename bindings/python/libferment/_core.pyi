@@ -2631,7 +2631,9 @@ def drift_equivalent_h(
     speed().
     Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso
     et
-    al. 1993), Gauss-Legendre quadrature to rounding for the others."""
+    al. 1993), Gauss-Legendre quadrature to rounding for the others.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 @typing.overload
 def drift_hours(
@@ -2660,7 +2662,9 @@ def drift_hours(
     Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf"
     for
     maps. Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as
-    drift_equivalent_h, by Halley's method."""
+    drift_equivalent_h, by Halley's method.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 @typing.overload
 def drifted_c(
@@ -2685,7 +2689,9 @@ def drifted_c(
 
     Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law
     of
-    cooling."""
+    cooling.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 def equivalent_hours_for_gas(
     co2_mmol: float,
@@ -2869,7 +2875,9 @@ def hours_to_rise(
     the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
     message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et
     al.
-    1993; Weiss 1974; Buck 1996; ISO 2533)."""
+    1993; Weiss 1974; Buck 1996; ISO 2533).
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 def ice_by_heat_balance(water_g: float, *, tap_c: float, wanted_c: float, ice_c: float = 0.0) -> float:
     """Ice in place of that much of the water, g, from the enthalpies of ice and water.
@@ -3045,7 +3053,9 @@ def rise_after(
 
     Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
     Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
-    Source: as hours_to_rise."""
+    Source: as hours_to_rise.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 def room_for(
     process: Process,
@@ -3093,7 +3103,9 @@ def same_rise(
     The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder
     one
     stands a little lower at it. Raises InvalidInput; OutsideModel where the yeast stands still.
-    Source: ratio of the kitchen's temperature law."""
+    Source: ratio of the kitchen's temperature law.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 @typing.overload
 def saturation_pressure_pa(temperature_c: float) -> float: ...
@@ -3164,7 +3176,9 @@ def speed(
 
     Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
     Returns: a number, or an array of the common shape; 0 where the yeast stands still.
-    Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity."""
+    Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 def take_out_at(
     process: Process,
@@ -3317,4 +3331,6 @@ def yeast_for_rise(
     hours_to_rise.
     Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and
     largest
-    dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose."""
+    dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.
+
+    missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""

@@ -147,7 +147,9 @@ void bind_clock(py::module_& module) {
 
 Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
 Returns: a number, or an array of the common shape; 0 where the yeast stands still.
-Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.)");
+Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
   module.def(
       "hours_to_rise",
@@ -180,7 +182,9 @@ altitude_m in m. yeast: instant, active_dry (wetted first), active_dry_unwetted 
 "inf" for maps. Returns: hours, a number or an array of the common shape. Raises InvalidInput; NoSolution for a rise
 the dough cannot hold or make, naming the reachable rise; OutsideModel where the yeast stands still. For arrays the
 message names the first index and the count. Source: clock, gas and retention of the model in closed form (Rosso et al.
-1993; Weiss 1974; Buck 1996; ISO 2533).)");
+1993; Weiss 1974; Buck 1996; ISO 2533).
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
   module.def(
       "rise_after",
@@ -207,7 +211,9 @@ message names the first index and the count. Source: clock, gas and retention of
 
 Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
 Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises InvalidInput.
-Source: as hours_to_rise.)");
+Source: as hours_to_rise.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
   module.def(
       "same_rise",
@@ -228,7 +234,9 @@ Source: as hours_to_rise.)");
 Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
 The yeast's strength and the formula cancel as long as they are the same; the dough makes the same gas, and a colder one
 stands a little lower at it. Raises InvalidInput; OutsideModel where the yeast stands still.
-Source: ratio of the kitchen's temperature law.)");
+Source: ratio of the kitchen's temperature law.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
   module.def(
       "drifted_c",
@@ -249,7 +257,9 @@ Source: ratio of the kitchen's temperature law.)");
 exp(-t/time_constant).
 
 Args: numbers or arrays that broadcast: °C; times in hours or timedeltas. Raises InvalidInput. Source: Newton's law of
-cooling.)");
+cooling.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
   module.def(
       "drift_equivalent_h",
       [](const Time& time_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
@@ -272,7 +282,9 @@ factor, exactly.
 
 Args: numbers or arrays that broadcast: hours or timedeltas, °C. Salt and sugar multiply the result as they do speed().
 Returns: equivalent hours. Raises InvalidInput. Source: closed form by partial fractions for the cardinal law (Rosso et
-al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
+al. 1993), Gauss-Legendre quadrature to rounding for the others.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
   module.def(
       "drift_hours",
       [](const Time& equivalent_h, const Number& start_c, const Number& surroundings_c, const Time& time_constant_h,
@@ -295,7 +307,9 @@ al. 1993), Gauss-Legendre quadrature to rounding for the others.)");
 
 Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf" for
 maps. Raises InvalidInput; NoSolution where the clock stops before, naming what it reaches. Source: as
-drift_equivalent_h, by Halley's method.)");
+drift_equivalent_h, by Halley's method.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
   module.def(
       "series_equivalent_h",
       [](const py::array_t<double, py::array::c_style | py::array::forcecast>& time_h,
@@ -372,7 +386,9 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
 
 Args: numbers or arrays that broadcast: rise_percent %, target_h hours or timedeltas, the others as in hours_to_rise.
 Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming the hours that the smallest and largest
-dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.)");
+dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.
+
+missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
   py::class_<Explanation>(module, "Explanation", "The factors that made a time.")
       .def_readonly("reference_h", &Explanation::reference_h,
