@@ -259,6 +259,10 @@ def test_what_is_missing_may_pass():
     answer = hours_of(column, missing="nan")
     assert np.isnan(answer).tolist() == [False, True, False]
     assert answer[2] == HOURS[2]
+    water_c = lf.water_by_factor_rule([24, math.nan], flour_c=20, room_c=20, friction_k=2, missing="nan")
+    assert np.isnan(water_c).tolist() == [False, True]
+    mix = lf.Mix(flour_g=500, water_g=320, room_c=20)
+    assert np.isnan(lf.water_map(mix, 24, room_c=[18, math.nan], missing="nan")).tolist() == [False, True]
     with pytest.raises(lf.InvalidInput, match='missing "drop" is unknown; known: raise, nan'):
         hours_of(column, missing="drop")
     with pytest.raises(lf.InvalidInput, match="it must be a number from"):

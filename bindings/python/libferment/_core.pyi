@@ -3211,7 +3211,13 @@ def water_activity(*, salt_percent: float, water_percent: float, sugar_percent: 
 
 @typing.overload
 def water_by_factor_rule(
-    desired_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None
+    desired_c: float,
+    *,
+    flour_c: float,
+    room_c: float,
+    friction_k: float,
+    preferment_c: float | None = None,
+    missing: str = "raise",
 ) -> float: ...
 @typing.overload
 def water_by_factor_rule(
@@ -3221,6 +3227,7 @@ def water_by_factor_rule(
     room_c: float | _Numbers,
     friction_k: float | _Numbers,
     preferment_c: float | _Numbers | None = None,
+    missing: str = "raise",
 ) -> _Array:
     """Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
@@ -3256,10 +3263,17 @@ def water_for(
     yeast_for."""
 
 @typing.overload
-def water_map(mix: Mix, desired_c: float, *, flour_c: float | None = None, room_c: float) -> float: ...
+def water_map(
+    mix: Mix, desired_c: float, *, flour_c: float | None = None, room_c: float, missing: str = "raise"
+) -> float: ...
 @typing.overload
 def water_map(
-    mix: Mix, desired_c: float | _Numbers, *, flour_c: float | _Numbers | None = None, room_c: float | _Numbers
+    mix: Mix,
+    desired_c: float | _Numbers,
+    *,
+    flour_c: float | _Numbers | None = None,
+    room_c: float | _Numbers,
+    missing: str = "raise",
 ) -> _Array:
     """Water temperatures by the heat balance for many rooms, °C; like the factor rule they may lie below 0 or above
     60.

@@ -168,8 +168,9 @@ even as ice. Raises InvalidInput; NoSolution if wanted is warmer than the tap. S
   module.def(
       "water_by_factor_rule",
       [](const Number& desired_c, const Number& flour_c, const Number& room_c, const Number& friction_k,
-         const std::optional<Number>& preferment_c) {
+         const std::optional<Number>& preferment_c, const std::string& missing) {
         Inputs inputs;
+        inputs.missing(missing);
         inputs.add(field::desired_c, desired_c)
             .add(field::flour_c, flour_c)
             .add(field::room_c, room_c)
@@ -181,6 +182,7 @@ even as ice. Raises InvalidInput; NoSolution if wanted is warmer than the tap. S
         });
       },
       "desired_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a, "friction_k"_a, "preferment_c"_a = py::none(),
+      "missing"_a = "raise",
       R"(Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
 Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a

@@ -221,14 +221,16 @@ Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside 
 water_by_heat_balance.)");
   module.def(
       "water_map",
-      [](const Mix& mix, const Number& desired_c, const std::optional<Number>& flour_c, const Number& room_c) {
+      [](const Mix& mix, const Number& desired_c, const std::optional<Number>& flour_c, const Number& room_c,
+         const std::string& missing) {
         return Inputs()
+            .missing(missing)
             .add(field::desired_c, desired_c)
             .add(field::flour_c, flour_c ? *flour_c : room_c)
             .add(field::room_c, room_c)
             .run([&](std::span<const Values> in, std::span<double> out) { water_map(mix, in[0], in[1], in[2], out); });
       },
-      "mix"_a, "desired_c"_a, py::kw_only(), "flour_c"_a = py::none(), "room_c"_a,
+      "mix"_a, "desired_c"_a, py::kw_only(), "flour_c"_a = py::none(), "room_c"_a, "missing"_a = "raise",
       R"(Water temperatures by the heat balance for many rooms, °C; like the factor rule they may lie below 0 or above
 60.
 
