@@ -237,3 +237,15 @@ TEST_CASE("what one log leaves of the interval, by the normal law") {
           doctest::Approx(left).epsilon(0.05));
   }
 }
+
+TEST_CASE("a dough goes into the refrigerator at the hour that is told, no sooner") {
+  const Process day = a_day();
+  const ForecastOptions few{.draws = 64};
+  const double wanted_h = forecast(day, {}, std::nullopt, few).stages[0].ready_h + 0.5;
+  const Choice choice = refrigerate_from(day, {.stage = "bulk", .ready_h = wanted_h}, "bulk",
+                                         Surroundings::refrigerator(8), {}, std::nullopt, few);
+  const auto& places = std::get<Stage>(choice.process.steps[1]).surroundings.places;
+  REQUIRE(places.size() == 2);
+  CHECK(places[1].from_h == choice.value);
+  CHECK(forecast(choice.process, {}, std::nullopt, few).stages[0].ready_h == doctest::Approx(wanted_h).epsilon(1e-5));
+}
