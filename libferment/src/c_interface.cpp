@@ -6,7 +6,7 @@
 
 #include <ferment/version.h>
 #include <ferment/base/error.hpp>
-#include <ferment/heat/mixing.hpp>
+#include <ferment/mix/factor_rule.hpp>
 #include <ferment/rise/rise.hpp>
 
 #include "base/text.hpp"

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/heat/mixing.hpp>
+#include <ferment/heat/bowl.hpp>
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/surroundings.hpp>
 

@@ -1,7 +1,10 @@
 #include <pybind11/stl.h>
 
-#include <ferment/heat/mixing.hpp>
+#include <ferment/heat/bowl.hpp>
 #include <ferment/heat/properties.hpp>
+#include <ferment/mix/factor_rule.hpp>
+#include <ferment/mix/ice.hpp>
+#include <ferment/mix/mixing.hpp>
 
 #include "form.hpp"
 #include "numbers.hpp"

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include <ferment/base/error.hpp>
-#include <ferment/heat/mixing.hpp>
+#include <ferment/heat/bowl.hpp>
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/surroundings.hpp>
 

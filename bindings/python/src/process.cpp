@@ -3,9 +3,10 @@
 #include <cmath>
 
 #include <ferment/base/error.hpp>
-#include <ferment/process/cautions.hpp>
+#include <ferment/mix/net_gain.hpp>
+#include <ferment/mix/water_plan.hpp>
 #include <ferment/process/step.hpp>
-#include <ferment/process/water.hpp>
+#include <ferment/rise/cautions.hpp>
 
 #include "form.hpp"
 #include "numbers.hpp"

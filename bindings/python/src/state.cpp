@@ -2,8 +2,8 @@
 
 #include <cmath>
 
+#include <ferment/dough/state.hpp>
 #include <ferment/process/simulate.hpp>
-#include <ferment/process/state.hpp>
 
 #include "form.hpp"
 #include "numbers.hpp"

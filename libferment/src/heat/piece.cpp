@@ -8,7 +8,7 @@
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
 #include <ferment/base/form.hpp>
-#include <ferment/heat/mixing.hpp>
+#include <ferment/heat/bowl.hpp>
 
 #include "base/named.hpp"
 #include "base/text.hpp"

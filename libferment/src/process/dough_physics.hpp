@@ -6,8 +6,8 @@
 #include <vector>
 
 #include <ferment/base/parameters.hpp>
+#include <ferment/dough/state.hpp>
 #include <ferment/heat/piece.hpp>
-#include <ferment/process/state.hpp>
 
 #include "clock/temperature_law_formula.hpp"
 #include "dough/cohort_formula.hpp"

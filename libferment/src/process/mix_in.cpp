@@ -9,8 +9,8 @@
 
 #include "base/text.hpp"
 #include "dough/sums.hpp"
+#include "mix/filling.hpp"
 #include "process/dough_physics.hpp"
-#include "process/filling.hpp"
 
 namespace ferment {
 namespace {

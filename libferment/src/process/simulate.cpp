@@ -9,7 +9,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
-#include <ferment/process/cautions.hpp>
+#include <ferment/rise/cautions.hpp>
 
 #include "base/text.hpp"
 #include "process/dough_physics.hpp"

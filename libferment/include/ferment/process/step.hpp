@@ -11,30 +11,12 @@
 #include <ferment/base/export.hpp>
 #include <ferment/base/form.hpp>
 #include <ferment/base/names.hpp>
-#include <ferment/dough/formula.hpp>
-#include <ferment/heat/mixing.hpp>
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/surroundings.hpp>
-#include <ferment/process/state.hpp>
+#include <ferment/mix/mix.hpp>
 #include <ferment/rise/rise.hpp>
 
 namespace ferment {
-
-/// One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. Temperatures that are not
-/// given are the room's. In a process it joins the dough that is there; only the first one needs flour.
-struct Mix {
-  Formula formula = {};
-  std::optional<double> room_c = {};  ///< must be given, unless dough_c is
-  std::optional<double> tap_c = {};   ///< cold water as it comes; needed to plan ice
-  Bowl bowl = {};
-  std::optional<Mixing> mixing = {};             ///< kneading by hand if not given
-  bool heat_of_solution = true;                  ///< salt (66 kJ/kg) and sugar (16 kJ/kg) cool as they dissolve
-  double rest_h = 0;                             ///< flour, water, milk and egg rest that long before all else joins
-  std::optional<double> heat_loss_w_per_k = {};  ///< of the covered dough to the room; by its weight if not given
-  std::vector<State> doughs = {};      ///< doughs of other processes, mixed in as they are: a sponge, old dough
-  std::optional<double> dough_c = {};  ///< measured at the end of mixing, in place of the heat balance's
-  bool yeast_unwetted = false;         ///< active dry yeast is stirred in dry, without water of its own
-};
 
 /// What presses gas out of a dough; the kitchen has the share of each.
 enum class Handling { fold, divide, round, mould };
@@ -64,9 +46,6 @@ struct Process {
 
 template <>
 FERMENT_API const Names& names_of<Handling>();
-
-template <>
-FERMENT_API const Form& form_of<Mix>();
 
 template <>
 FERMENT_API const Form& form_of<Stage>();

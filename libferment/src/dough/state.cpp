@@ -1,4 +1,4 @@
-#include <ferment/process/state.hpp>
+#include <ferment/dough/state.hpp>
 
 #include <cmath>
 #include <string>

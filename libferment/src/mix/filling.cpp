@@ -1,4 +1,4 @@
-#include "process/filling.hpp"
+#include "mix/filling.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -192,6 +192,37 @@ void require_room(const Mix& mix) {
     throw InvalidInput("the room has no temperature",
                        {.path = "room_c", .advice = "measure it where the dough is mixed"});
 }
+
+Mix with_cold_water(const Mix& mix) {
+  Mix cold = mix;
+  cold.formula.water_g += cold.formula.ice_g;
+  cold.formula.ice_g = 0;
+  cold.formula.water_c = 0;
+  require_room(mix);
+  if (!(cold.formula.water_g > 0)) {
+    throw InvalidInput("there is no main water whose temperature could be chosen",
+                       {.path = "water_g",
+                        .value = cold.formula.water_g,
+                        .low = field::water_g.low,
+                        .high = field::water_g.high,
+                        .advice = "give water_g, or take it from another portion"});
+  }
+  return cold;
+}
+
+Mix in_even_room(const Mix& mix, double even_c) {
+  Mix even = mix;
+  even.room_c = even_c;
+  even.formula.flour_c = even.bowl.temperature_c = std::nullopt;
+  for (const Part& part : parts()) {
+    if (part.more.temperature_c != nullptr) (even.formula.*part.more.temperature_c).reset();
+  }
+  for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
+  for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
+  return even;
+}
+
+double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
 
 double mixed_c(const Mix& mix, const Contents& contents) {
   require_room(mix);

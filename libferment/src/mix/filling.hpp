@@ -4,8 +4,8 @@
 #include <cstddef>
 #include <vector>
 
-#include <ferment/heat/mixing.hpp>
-#include <ferment/process/step.hpp>
+#include <ferment/heat/balance.hpp>
+#include <ferment/mix/mix.hpp>
 
 namespace ferment {
 
@@ -30,6 +30,16 @@ Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
 
 /// Refuses a mix without a room, which a heat balance needs. @throws InvalidInput
 void require_room(const Mix& mix);
+
+/// All main water as liquid at 0 °C: from there the dough is linear in the water's temperature.
+/// @throws InvalidInput without a room or main water
+Mix with_cold_water(const Mix& mix);
+
+/// The mix in a room where everything but the portions of water has one temperature.
+Mix in_even_room(const Mix& mix, double even_c);
+
+/// How many temperatures the trade's rule counts.
+double factors_of(const Mix& mix);
 
 /// Dough temperature at the end of mixing. @throws InvalidInput without the main water's temperature; OutsideModel if
 /// ice would not melt, or the dough be outside −2 to 45 °C

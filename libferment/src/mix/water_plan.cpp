@@ -1,4 +1,4 @@
-#include <ferment/process/water.hpp>
+#include <ferment/mix/water_plan.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -7,14 +7,15 @@
 #include <ferment/base/field.hpp>
 #include <ferment/dough/ingredient.hpp>
 #include <ferment/heat/properties.hpp>
-#include <ferment/process/cautions.hpp>
+#include <ferment/mix/ice.hpp>
+#include <ferment/rise/cautions.hpp>
 
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "dough/parts.hpp"
 #include "dough/sums.hpp"
-#include "process/filling.hpp"
+#include "mix/filling.hpp"
 
 namespace ferment {
 namespace {
@@ -23,24 +24,6 @@ constexpr double friction_found_at_c = 21;  // where a friction is usually found
 constexpr double hottest_c = field::water_c.high;
 constexpr double sd_to_90_percent = 1.645;
 constexpr double agree_k = 0.5;  // of dough: a probe does not tell less
-/// All main water as liquid at 0 °C: from there the dough is linear in the water's temperature.
-Mix with_cold_water(const Mix& mix) {
-  Mix cold = mix;
-  cold.formula.water_g += cold.formula.ice_g;
-  cold.formula.ice_g = 0;
-  cold.formula.water_c = 0;
-  require_room(mix);
-  if (!(cold.formula.water_g > 0)) {
-    throw InvalidInput("there is no main water whose temperature could be chosen",
-                       {.path = "water_g",
-                        .value = cold.formula.water_g,
-                        .low = field::water_g.low,
-                        .high = field::water_g.high,
-                        .advice = "give water_g, or take it from another portion"});
-  }
-  return cold;
-}
-
 /// Temperature of the main water for a dough of desired_c, in a balance that was made with water of 0 °C.
 double needed_water(const HeatBalance& cold, double desired_c) {
   if (!(cold.weights[main_water] > 1e-6)) {
@@ -55,19 +38,6 @@ double needed_water(const Mix& mix, double desired_c) {
   return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c);
 }
 
-/// The mix in a room where everything but the portions of water has one temperature.
-Mix in_even_room(const Mix& mix, double even_c) {
-  Mix even = mix;
-  even.room_c = even_c;
-  even.formula.flour_c = even.bowl.temperature_c = std::nullopt;
-  for (const Part& part : parts()) {
-    if (part.more.temperature_c != nullptr) (even.formula.*part.more.temperature_c).reset();
-  }
-  for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
-  for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
-  return even;
-}
-
 /// Mean temperature of the portions of a kind, by their weight; nothing if there are none.
 std::optional<double> mean_temperature(const Contents& contents, PortionKind kind) {
   double grams = 0, sum = 0;
@@ -79,30 +49,11 @@ std::optional<double> mean_temperature(const Contents& contents, PortionKind kin
   return grams > 0 ? std::optional(sum / grams) : std::nullopt;
 }
 
-double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
-
 /// The friction with which rule and balance agree in a room of 21 °C.
 double friction_of(const Mix& mix, double desired_c) {
   const double n = factors_of(mix);
   return n * desired_c - (n - 1) * friction_found_at_c -
          needed_water(in_even_room(mix, friction_found_at_c), desired_c);
-}
-
-/// The one gain that closes the balance between the main water's temperature and the dough's.
-double net_gain(Mix mix, double water_c, double dough_c) {
-  mix.mixing = ByNetGain{.net_gain_kj_per_kg = 0, .minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0};
-  Contents contents = contents_of(mix);
-  contents.portions[main_water].temperature_c = water_c;
-  const HeatBalance without = balance_of(contents);
-  return (dough_c - without.dough_c) / (without.k_per_kj_work * contents.dough_kg);
-}
-
-void require_gain_of_batch(double gain) {
-  Field of_batch = field::net_gain_kj_per_kg;
-  of_batch.label = "net mixing gain of this batch";
-  of_batch.advice =
-      "one of the temperatures or weights must be wrong; measure flour, room, water, bowl and dough again";
-  require(of_batch, gain);
 }
 
 /// The doughs that some water makes, from the coldest to the hottest main water.
@@ -359,55 +310,6 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
     linear(count, {zero, per_desired, per_flour, per_room}, desired.at(start), flour.at(start), room.at(start),
            out.data() + start);
   });
-}
-
-double net_gain_from_batch(const Mix& mix, double dough_c) {
-  require(mix);
-  require(field::dough_c, dough_c);
-  if (!mix.formula.water_c)
-    throw InvalidInput("the main water has no temperature",
-                       {.path = "water_c", .advice = "give the one it was poured with, water_c"});
-  const double gain = net_gain(mix, *mix.formula.water_c, dough_c);
-  require_gain_of_batch(gain);
-  return gain;
-}
-
-BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c) {
-  if (mixes.size() != dough_c.size()) {
-    throw InvalidInput(std::to_string(mixes.size()) + " mixes with " + std::to_string(dough_c.size()) +
-                           " dough temperatures",
-                       {.path = "dough_c", .advice = "give one for each"});
-  }
-  return mean_of_batches(mixes.size(), [&](std::size_t i) { return net_gain_from_batch(mixes[i], dough_c[i]); });
-}
-
-ByNetGain net_gain_of(const BatchMean& batches, double minutes) {
-  if (batches.each.empty()) throw InvalidInput("no batch given", {.path = "batches", .advice = "one is enough"});
-  require(field::mixing_min, minutes);
-  constexpr double prior_batches = 4;  // a spread from few batches is hardly known: it is drawn toward the usual one
-  const auto n = static_cast<double>(batches.each.size());
-  const double usual = *field::sd_kj_per_kg.initial;
-  const double seen = batches.sd.value_or(0);
-  const double variance = (prior_batches * usual * usual + (n - 1) * seen * seen) / (prior_batches + n - 1);
-  return {batches.mean, std::sqrt(variance * (1 + 1 / n)), minutes};
-}
-
-double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c) {
-  require(mix);
-  require(field::friction_k, friction_k);
-  require(field::desired_c, desired_c);
-  Field measured_at = field::room_c;
-  measured_at.name = "measured_at_c";
-  measured_at.label = "room temperature where the friction was found";
-  require(measured_at, measured_at_c);
-  const double n = factors_of(mix);
-  // The rule's water there may be one that cannot be poured; the number it makes of the friction holds all the same.
-  const double water_c = n * desired_c - (n - 1) * measured_at_c - friction_k;
-  const double gain = net_gain(in_even_room(with_cold_water(mix), measured_at_c), water_c, desired_c);
-  Field worth = field::net_gain_kj_per_kg;
-  worth.label = "net mixing gain worth this friction";
-  require(worth, gain);
-  return gain;
 }
 
 }  // namespace ferment

@@ -8,7 +8,8 @@
 
 #include <ferment/base/export.hpp>
 #include <ferment/base/notice.hpp>
-#include <ferment/process/step.hpp>
+#include <ferment/base/values.hpp>
+#include <ferment/mix/mix.hpp>
 
 namespace ferment {
 
@@ -54,7 +55,7 @@ struct WaterPlan {
 /// @throws InvalidInput outside the field table, or for percentages that no dough has; NoSolution if water of 60 °C is
 /// not warm
 ///         or all of it as ice not cold enough, naming the reachable dough temperatures
-/// Source: enthalpy balance; specific heats of heat/properties; see heat/mixing for the rest.
+/// Source: enthalpy balance; specific heats of heat/properties; see heat/balance and mix/mixing for the rest.
 FERMENT_API WaterPlan water_by_heat_balance(const Mix& mix, double desired_c,
                                             std::optional<double> friction_k = std::nullopt);
 
@@ -71,27 +72,5 @@ FERMENT_API double dough_by_heat_balance(const Mix& mix);
 /// @throws InvalidInput
 FERMENT_API void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c,
                            std::span<double> out);
-
-/// Net mixing gain of a batch, kJ per kg of dough: what work, hydration and losses together must have been, given
-/// everything's temperature, the main water's included, and the dough's at the end of mixing. Of mix.mixing only the
-/// minutes are read: with a method, or a net gain with minutes, the exchange with the room is reckoned apart.
-/// @throws InvalidInput, also if the gain lies outside the field table
-FERMENT_API double net_gain_from_batch(const Mix& mix, double dough_c);
-
-/// The same from several batches on one mixer, with their spread: mean, sd and each one.
-/// @throws InvalidInput, naming the batch
-FERMENT_API BatchMean net_gain_from_batches(std::span<const Mix> mixes, std::span<const double> dough_c);
-
-/// Mixing heat as a mix takes it: the mean, and the spread that the next batch will show, √(variance·(1 + 1/n)). Few
-/// batches tell little of their spread, so the variance is drawn toward that of 1 kJ/kg with the weight of four
-/// batches.
-/// @param minutes  of the mixing to come, if the batches' mixing said theirs; else 0
-/// @throws InvalidInput without a batch, or for minutes outside the field table
-FERMENT_API ByNetGain net_gain_of(const BatchMean& batches, double minutes = 0);
-
-/// Net mixing gain worth a friction, kJ/kg: the friction was found for such a mix, for a dough of desired_c, in a room
-/// where flour, room and everything else but the portions of water had measured_at_c.
-/// @throws InvalidInput
-FERMENT_API double net_gain_from_friction(const Mix& mix, double friction_k, double desired_c, double measured_at_c);
 
 }  // namespace ferment

@@ -1,4 +1,4 @@
-#include <ferment/process/cautions.hpp>
+#include <ferment/rise/cautions.hpp>
 
 #include <algorithm>
 #include <cmath>

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/process/cautions.hpp>
+#include <ferment/rise/cautions.hpp>
 #include <ferment/rise/rise.hpp>
 
 #include "box.hpp"

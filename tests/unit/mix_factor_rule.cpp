@@ -8,7 +8,8 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/values.hpp>
-#include <ferment/heat/mixing.hpp>
+#include <ferment/mix/factor_rule.hpp>
+#include <ferment/mix/ice.hpp>
 
 #include "box.hpp"
 #include "naive.hpp"

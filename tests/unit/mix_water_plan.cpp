@@ -10,7 +10,10 @@
 #include <ferment/base/field.hpp>
 #include <ferment/dough/ingredient.hpp>
 #include <ferment/heat/properties.hpp>
-#include <ferment/process/water.hpp>
+#include <ferment/mix/factor_rule.hpp>
+#include <ferment/mix/ice.hpp>
+#include <ferment/mix/net_gain.hpp>
+#include <ferment/mix/water_plan.hpp>
 
 #include "box.hpp"
 
