@@ -12,6 +12,7 @@
 
 #include <ferment/ferment.hpp>
 
+#include "dough/shell.hpp"
 #include "refusal.hpp"
 
 using namespace ferment;
@@ -229,14 +230,15 @@ const std::map<std::string_view, std::vector<std::function<void(double)>>> entra
       [](double x) {
         after_handling({}, {1, x}, 25, 0.5);
       },
-      state_with([](State& s, double x) { s.gas.air_mmol = x; })}},
+      state_with([](State& s, double x) { only_shell(s).gas.air_mmol = x; })}},
     {"volume_ratio",
      {[](double x) { held_ratio(x); }, [](double x) { free_ratio(x); },
       [](double x) { over_proof_ratio(plain, Standing::tin, true, x); },
       state_with([](State& s, double x) { s.anchor_ratio = x; })}},
     {"volume_ml", {[](double x) { co2_for_volume_mmol({}, 0.3, x, 25); }}},
     {"mixed_volume_ml", {state_with([](State& s, double x) { s.mixed_volume_ml = x; })}},
-    {"equivalent_h", {[](double x) { gas_made(x, 1); }, state_with([](State& s, double x) { s.equivalent_h = x; })}},
+    {"equivalent_h",
+     {[](double x) { gas_made(x, 1); }, state_with([](State& s, double x) { only_shell(s).equivalent_h = x; })}},
     {"flour_g", {mix_with([](Mix& m, double x) { m.formula.flours = {{x}}; }), mix_with([](Mix& m, double x) {
                    m.formula.preferments = {{x, 50}};
                  })}},

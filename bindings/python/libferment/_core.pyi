@@ -1852,6 +1852,62 @@ class Process:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+class Shell:
+    """A layer of the dough with a temperature of its own: how far it has come.
+
+    Args:
+        share: of the dough.
+        temperature_c: temperature of the dough itself, not of the room, °C.
+        equivalent_h: hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar), h.
+        made_mmol: carbon dioxide per 100 g of flour, mmol per 100 g flour.
+        co2_mmol: carbon dioxide per 100 g of flour, mmol per 100 g flour.
+        air_mmol: air in the gas cells per 100 g of flour, mmol per 100 g flour.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        share: float = 1.0,
+        temperature_c: float = 0.0,
+        equivalent_h: float | datetime.timedelta = 0.0,
+        made_mmol: float = 0.0,
+        co2_mmol: float = 0.0,
+        air_mmol: float = 0.0,
+    ) -> None: ...
+    @property
+    def share(self) -> float:
+        """of the dough"""
+    @property
+    def temperature_c(self) -> float:
+        """temperature of the dough itself, not of the room, °C"""
+    @property
+    def equivalent_h(self) -> float:
+        """hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar), h"""
+    @property
+    def made_mmol(self) -> float:
+        """carbon dioxide per 100 g of flour, mmol per 100 g flour"""
+    @property
+    def co2_mmol(self) -> float:
+        """carbon dioxide per 100 g of flour, mmol per 100 g flour"""
+    @property
+    def air_mmol(self) -> float:
+        """air in the gas cells per 100 g of flour, mmol per 100 g flour"""
+    def replace(
+        self,
+        *,
+        share: float = ...,
+        temperature_c: float = ...,
+        equivalent_h: float | datetime.timedelta = ...,
+        made_mmol: float = ...,
+        co2_mmol: float = ...,
+        air_mmol: float = ...,
+    ) -> Shell: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Shell: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class SquareRoot:
     """Factor proportional to [(T - Tmin)(1 - exp(c(T - Tmax)))]^2 (Ratkowsky et al. 1983), 0 outside.
 
@@ -2126,13 +2182,9 @@ class State:
         steps_done: steps of its process that are over.
         amounts: what the dough holds, g.
         heat_capacity_kj_k: of all of the dough, kJ/K.
-        temperature_c: temperature of the dough itself, not of the room, °C.
         inside_k: mean of the dough less its surface as the core feels it, K.
+        shells: its layers from the core to the surface, one today.
         cohorts: the yeast of each addition.
-        equivalent_h: hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar), h.
-        made_mmol: carbon dioxide per 100 g of flour, mmol per 100 g flour.
-        co2_mmol: carbon dioxide per 100 g of flour, mmol per 100 g flour.
-        air_mmol: air in the gas cells per 100 g of flour, mmol per 100 g flour.
         mixed_volume_ml: volume just after mixing, mL per 100 g of flour.
         anchor_ratio: volume over mixed volume at the last handling or mixing, times the mixed volume.
         perishable_h: between 5 and 60 °C with milk or egg in it, h.
@@ -2147,13 +2199,9 @@ class State:
         steps_done: int = 0,
         amounts: Amounts = ...,
         heat_capacity_kj_k: float = 0.0,
-        temperature_c: float | None = None,
         inside_k: float = 0.0,
+        shells: collections.abc.Sequence[Shell] = ...,
         cohorts: collections.abc.Sequence[Cohort] = ...,
-        equivalent_h: float | datetime.timedelta = 0.0,
-        made_mmol: float = 0.0,
-        co2_mmol: float = 0.0,
-        air_mmol: float = 0.0,
         mixed_volume_ml: float = 0.0,
         anchor_ratio: float = 1.0,
         perishable_h: float = 0.0,
@@ -2175,26 +2223,14 @@ class State:
     def heat_capacity_kj_k(self) -> float:
         """of all of the dough, kJ/K"""
     @property
-    def temperature_c(self) -> float | None:
-        """temperature of the dough itself, not of the room, °C"""
-    @property
     def inside_k(self) -> float:
         """mean of the dough less its surface as the core feels it, K"""
     @property
+    def shells(self) -> list[Shell]:
+        """its layers from the core to the surface, one today"""
+    @property
     def cohorts(self) -> list[Cohort]:
         """the yeast of each addition"""
-    @property
-    def equivalent_h(self) -> float:
-        """hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar), h"""
-    @property
-    def made_mmol(self) -> float:
-        """carbon dioxide per 100 g of flour, mmol per 100 g flour"""
-    @property
-    def co2_mmol(self) -> float:
-        """carbon dioxide per 100 g of flour, mmol per 100 g flour"""
-    @property
-    def air_mmol(self) -> float:
-        """air in the gas cells per 100 g of flour, mmol per 100 g flour"""
     @property
     def mixed_volume_ml(self) -> float:
         """volume just after mixing, mL per 100 g of flour"""
@@ -2215,13 +2251,9 @@ class State:
         steps_done: int = ...,
         amounts: Amounts = ...,
         heat_capacity_kj_k: float = ...,
-        temperature_c: float | None = ...,
         inside_k: float = ...,
+        shells: collections.abc.Sequence[Shell] = ...,
         cohorts: collections.abc.Sequence[Cohort] = ...,
-        equivalent_h: float | datetime.timedelta = ...,
-        made_mmol: float = ...,
-        co2_mmol: float = ...,
-        air_mmol: float = ...,
         mixed_volume_ml: float = ...,
         anchor_ratio: float = ...,
         perishable_h: float = ...,
@@ -2232,6 +2264,21 @@ class State:
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> State: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
+    @property
+    def temperature_c(self) -> float:
+        """°C, mean of the dough. Raises InvalidInput without one."""
+    @property
+    def equivalent_h(self) -> float:
+        """equivalent hours since the first yeast met flour and water. Raises InvalidInput"""
+    @property
+    def made_mmol(self) -> float:
+        """CO2 made of the sugars in the dough, mmol per 100 g of flour. Raises InvalidInput"""
+    @property
+    def co2_mmol(self) -> float:
+        """CO2 held, mmol per 100 g of flour. Raises InvalidInput"""
+    @property
+    def air_mmol(self) -> float:
+        """air in the cells, mmol per 100 g of flour. Raises InvalidInput"""
     def volume_ratio(self, kitchen: Kitchen | None = None) -> float:
         """Volume over the volume just after mixing. Raises InvalidInput without a dough."""
     def part(self, mass_g: float) -> State:

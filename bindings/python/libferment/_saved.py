@@ -10,7 +10,7 @@ from libferment._errors import InvalidInput
 from libferment._files import read_text, write_text
 
 FORMAT = "libferment state"
-VERSION = 2
+VERSION = 3
 
 
 def save_state(state: State, path: str | Path) -> None:

@@ -17,6 +17,13 @@ void bind_parts(py::module_& module) {
   bind_form<Amounts>(module);
   bind_form<Cohort>(module);
   bind_form<StageProgress>(module);
+  bind_form<Shell>(module);
+}
+
+/// A number of all of the dough.
+template <class Number>
+auto of_whole(Number number) {
+  return [number](const State& state) { return number(whole_of(state)); };
 }
 
 }  // namespace
@@ -24,6 +31,16 @@ void bind_parts(py::module_& module) {
 void bind_state(py::module_& module) {
   bind_parts(module);
   bind_form<State>(module)
+      .def_property_readonly("temperature_c", of_whole([](const Shell& s) { return s.temperature_c; }),
+                             "°C, mean of the dough. Raises InvalidInput without one.")
+      .def_property_readonly("equivalent_h", of_whole([](const Shell& s) { return s.equivalent_h; }),
+                             "equivalent hours since the first yeast met flour and water. Raises InvalidInput")
+      .def_property_readonly("made_mmol", of_whole([](const Shell& s) { return s.made_mmol; }),
+                             "CO2 made of the sugars in the dough, mmol per 100 g of flour. Raises InvalidInput")
+      .def_property_readonly("co2_mmol", of_whole([](const Shell& s) { return s.gas.co2_mmol; }),
+                             "CO2 held, mmol per 100 g of flour. Raises InvalidInput")
+      .def_property_readonly("air_mmol", of_whole([](const Shell& s) { return s.gas.air_mmol; }),
+                             "air in the cells, mmol per 100 g of flour. Raises InvalidInput")
       .def(
           "volume_ratio",
           [](const State& s, const std::optional<Kitchen>& kitchen) {

@@ -9,6 +9,7 @@
 #include <ferment/base/form.hpp>
 
 #include "base/text.hpp"
+#include "dough/shell.hpp"
 
 namespace ferment {
 namespace {
@@ -25,6 +26,7 @@ constexpr Field heat_made =
     saved("heat_made_j", "heat of the stage", "J", -1e12, 1e12, "by fermentation, so far, per piece");
 constexpr Field heat_lost =
     saved("heat_lost_j", "heat of the stage", "J", -1e12, 1e12, "to the surroundings, so far, per piece");
+constexpr Field shell_share = saved("share", "share of a shell", "", 0, 1, "of the dough");
 constexpr Field inside = saved("inside_k", "temperature within the dough", "K", -1e3, 1e3,
                                "mean of the dough less its surface as the core feels it");
 constexpr Field anchor = saved("anchor_ratio", "volume", "times the mixed volume", 0.1, 1000,
@@ -55,18 +57,27 @@ void require_progress(const StageProgress& progress, double time_h) {
   }
 }
 
+/// A dough has one shell; the list is for doughs that are resolved finer.
+void require_shells(const State& state) {
+  if (state.shells.size() != 1) refuse("it has " + std::to_string(state.shells.size()) + " shells, not one", "shells");
+  for (const Shell& shell : state.shells) {
+    if (shell.gas.co2_mmol > shell.made_mmol * (1 + 1e-9) + 1e-9)
+      refuse("it holds more CO2 than its yeast has made", "shells[0].co2_mmol");
+    if (shell.share != 1) refuse("its shells are not all of it", "shells[0].share");
+  }
+}
+
 void contradictions(const State& state) {
   require_amounts(state.amounts);
-  if (state.gas.co2_mmol > state.made_mmol * (1 + 1e-9) + 1e-9)
-    refuse("it holds more CO2 than its yeast has made", "co2_mmol");
   if (state.stage) require_progress(*state.stage, state.time_h);
   if (!(state.amounts.dough_g > 0)) {
-    if (!state.cohorts.empty() || state.stage) refuse("it has yeast or a stage but no dough", "amounts");
+    if (!state.shells.empty() || !state.cohorts.empty() || state.stage)
+      refuse("it has yeast or a stage but no dough", "amounts");
     return;
   }
-  if (!state.temperature_c) refuse("its dough has no temperature", "temperature_c");
   if (!(state.amounts.flour_g > 0)) refuse("its dough has no flour", "amounts");
   if (!(state.heat_capacity_kj_k > 0)) refuse("its dough has no heat capacity", "heat_capacity_kj_k");
+  require_shells(state);
   require(field::mixed_volume_ml, state.mixed_volume_ml);
 }
 
@@ -89,27 +100,48 @@ const Form& form_of<StageProgress>() {
 }
 
 template <>
-const Form& form_of<State>() {
-  using S = State;
+const Form& form_of<Shell>() {
+  using S = Shell;
   static const Form form = [] {
-    Form form = made_form<S>(
-        "State", "Everything there is to know of a dough at a moment; simulate makes it.", {},
-        joined(joined({row<&S::time_h>("time_h", field::start_h), row<&S::altitude_m>(field::altitude_m),
-                       row<&S::steps_done>("steps_done", "steps of its process that are over"),
-                       row<&S::amounts>("amounts", "what the dough holds, g"),
-                       row<&S::heat_capacity_kj_k>(heat_capacity),
-                       row<&S::temperature_c>("temperature_c", field::dough_c), row<&S::inside_k>(inside),
-                       row<&S::cohorts>("cohorts", "the yeast of each addition"),
-                       row<&S::equivalent_h>(field::equivalent_h), row<&S::made_mmol>("made_mmol", field::co2_mmol)},
-                      rows_of_part<&S::gas>()),
-               {row<&S::mixed_volume_ml>("mixed_volume_ml", "volume just after mixing, mL per 100 g of flour"),
-                row<&S::anchor_ratio>(anchor), row<&S::perishable_h>(perishable),
-                row<&S::stage>("stage", "of the stage that is under way")}),
-        contradictions);
+    Form form =
+        made_form<S>("Shell", "A layer of the dough with a temperature of its own: how far it has come.", {},
+                     joined({row<&S::share>(shell_share), row<&S::temperature_c>("temperature_c", field::dough_c),
+                             row<&S::equivalent_h>(field::equivalent_h),
+                             row<&S::made_mmol>("made_mmol", field::co2_mmol)},
+                            rows_of_part<&S::gas>()));
     form.complete = true;
     return form;
   }();
   return form;
+}
+
+template <>
+const Form& form_of<State>() {
+  using S = State;
+  static const Form form = [] {
+    Form form =
+        made_form<S>("State", "Everything there is to know of a dough at a moment; simulate makes it.", {},
+                     {row<&S::time_h>("time_h", field::start_h), row<&S::altitude_m>(field::altitude_m),
+                      row<&S::steps_done>("steps_done", "steps of its process that are over"),
+                      row<&S::amounts>("amounts", "what the dough holds, g"),
+                      row<&S::heat_capacity_kj_k>(heat_capacity), row<&S::inside_k>(inside),
+                      row<&S::shells>("shells", "its layers from the core to the surface, one today"),
+                      row<&S::cohorts>("cohorts", "the yeast of each addition"),
+                      row<&S::mixed_volume_ml>("mixed_volume_ml", "volume just after mixing, mL per 100 g of flour"),
+                      row<&S::anchor_ratio>(anchor), row<&S::perishable_h>(perishable),
+                      row<&S::stage>("stage", "of the stage that is under way")},
+                     contradictions);
+    form.complete = true;
+    return form;
+  }();
+  return form;
+}
+
+Shell whole_of(const State& state) {
+  require(state);
+  if (state.shells.empty())
+    throw InvalidInput("the state has no dough", {.path = "state", .advice = "mix flour and water first"});
+  return only_shell(state);
 }
 
 State part_of(const State& state, double mass_g) {

@@ -7,6 +7,7 @@
 
 #include "base/loops.hpp"
 #include "clock/line.hpp"
+#include "dough/shell.hpp"
 
 namespace ferment {
 
@@ -69,7 +70,7 @@ GasMaking::GasMaking(const State& state, const Kitchen& kitchen)
 void GasMaking::restart(const State& state) {
   curves_.clear();
   for (const Cohort& cohort : state.cohorts) curves_.emplace_back(cohort, *kitchen_);
-  made_ = state.made_mmol;
+  made_ = only_shell(state).made_mmol;
 }
 
 void GasMaking::made_after(const double* equivalent_h, double* made, std::size_t n) const {

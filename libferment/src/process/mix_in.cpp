@@ -8,6 +8,7 @@
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "dough/shell.hpp"
 #include "dough/sums.hpp"
 #include "mix/filling.hpp"
 #include "process/dough_physics.hpp"
@@ -29,7 +30,7 @@ HeatPortion portion_of(const std::vector<const State*>& doughs) {
   for (const State* dough : doughs) {
     all.mass_g += dough->amounts.dough_g;
     all.capacity_kj_k += dough->heat_capacity_kj_k;
-    heat += dough->heat_capacity_kj_k * dough->temperature_c.value_or(0);
+    heat += dough->heat_capacity_kj_k * only_shell(*dough).temperature_c;
   }
   if (all.capacity_kj_k > 0) all.temperature_c = heat / all.capacity_kj_k;
   return all;
@@ -38,8 +39,9 @@ HeatPortion portion_of(const std::vector<const State*>& doughs) {
 /// The old dough's yeast goes on working while it is mixed.
 State aged_by(const State& dough, double equivalent_h, const Kitchen& kitchen) {
   State older = dough;
-  older.made_mmol = GasMaking(dough, kitchen).made_after(equivalent_h);
-  older.gas.co2_mmol += older.made_mmol - dough.made_mmol;
+  Shell& shell = only_shell(older);
+  shell.made_mmol = GasMaking(dough, kitchen).made_after(equivalent_h);
+  shell.gas.co2_mmol += shell.made_mmol - only_shell(dough).made_mmol;
   for (Cohort& cohort : older.cohorts) cohort = aged(cohort, equivalent_h);
   return older;
 }
@@ -47,8 +49,9 @@ State aged_by(const State& dough, double equivalent_h, const Kitchen& kitchen) {
 /// CO2 that stays when a dough is mixed: what is dissolved.
 double dissolved_mmol(const State& dough, const Kitchen& kitchen) {
   const DoughVolume volume(dough, kitchen);
-  const Gas held = volume.held(dough.gas, *dough.temperature_c, dough.anchor_ratio);
-  return volume.pressed(held, *dough.temperature_c, 1).co2_mmol;
+  const Shell& shell = only_shell(dough);
+  const Gas held = volume.held(shell.gas, shell.temperature_c, dough.anchor_ratio);
+  return volume.pressed(held, shell.temperature_c, 1).co2_mmol;
 }
 
 std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
@@ -97,7 +100,8 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   }
   const HeatPortion old_dough = portion_of(doughs);
   const Contents contents = contents_of(mix, old_dough);
-  mixed.temperature_c = mix.dough_c ? *mix.dough_c : mixed_c(mix, contents);
+  Shell shell;
+  shell.temperature_c = mix.dough_c ? *mix.dough_c : mixed_c(mix, contents);
   mixed.inside_k = 0;
   mixed.heat_capacity_kj_k = 0;
   for (const HeatPortion& portion : contents.portions) {
@@ -107,16 +111,14 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   mixed.time_h += mix.rest_h + mixing_h;
 
   std::vector<CohortPart> parts;
-  mixed.made_mmol = 0;
-  mixed.gas = {};
   for (const State* dough : doughs) {
     const double share = dough->amounts.flour_g / mixed.amounts.flour_g;
     const Speed speed(*dough, kitchen);
-    const double passed = speed.solutes() * speed.factor(*mixed.temperature_c) * mixing_h;
+    const double passed = speed.solutes() * speed.factor(shell.temperature_c) * mixing_h;
     const State older = passed > 0 ? aged_by(*dough, passed, kitchen) : *dough;
-    if (dough == &state) mixed.equivalent_h += passed;
-    mixed.made_mmol += share * older.made_mmol;
-    mixed.gas.co2_mmol += share * dissolved_mmol(older, kitchen);
+    if (dough == &state) shell.equivalent_h = only_shell(state).equivalent_h + passed;
+    shell.made_mmol += share * only_shell(older).made_mmol;
+    shell.gas.co2_mmol += share * dissolved_mmol(older, kitchen);
     parts.push_back({share, older.cohorts});
     if (dough != &state) mixed.perishable_h = std::max(mixed.perishable_h, dough->perishable_h);
   }
@@ -126,8 +128,9 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
   const Kitchen& k = kitchen;
   mixed.mixed_volume_ml = percent_of_flour(mixed, mixed.amounts.dough_g) / k.gas_free_density / (1 - k.void_fraction);
   const DoughVolume volume(mixed, k);
-  mixed.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(*mixed.temperature_c).molar_volume;
-  mixed.anchor_ratio = volume.free_ratio(mixed.gas, *mixed.temperature_c);
+  shell.gas.air_mmol = k.void_fraction * mixed.mixed_volume_ml / volume.cells_at(shell.temperature_c).molar_volume;
+  mixed.anchor_ratio = volume.free_ratio(shell.gas, shell.temperature_c);
+  mixed.shells = {shell};
   ++mixed.steps_done;
   require(mixed);
   return mixed;

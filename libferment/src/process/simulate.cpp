@@ -12,6 +12,7 @@
 #include <ferment/rise/cautions.hpp>
 
 #include "base/text.hpp"
+#include "dough/shell.hpp"
 #include "process/dough_physics.hpp"
 #include "process/run.hpp"
 
@@ -42,7 +43,8 @@ class Recorder {
 
   void now(const StageRun& run) {
     const State& s = run.state();
-    row(run, {s.time_h, *s.temperature_c, s.equivalent_h, s.made_mmol, run.ratio_now()}, s.inside_k);
+    const Shell& now = run.shell();
+    row(run, {s.time_h, now.temperature_c, now.equivalent_h, now.made_mmol, run.ratio_now()}, s.inside_k);
   }
   /// The full minutes inside a leg.
   void leg(const StageRun& run, const Leg& leg) {
@@ -201,9 +203,9 @@ class Telling {
                        .start_h = progress.start_h,
                        .end_h = s.time_h,
                        .start_c = progress.start_c,
-                       .end_c = *s.temperature_c,
+                       .end_c = only_shell(s).temperature_c,
                        .rise_percent = run.rise_percent(run.ratio_now()),
-                       .equivalent_h = s.equivalent_h - before_.equivalent_h,
+                       .equivalent_h = only_shell(s).equivalent_h - only_shell(before_).equivalent_h,
                        .folds_done = progress.folds_done,
                        .be_back_by_h = progress.over_proofed_h,
                        .time_constant_h = time_constant_h_,
@@ -306,10 +308,8 @@ constexpr Field stop_h = [] {
 
 double volume_ratio(const State& state, const Kitchen& kitchen) {
   require_parameters(kitchen);
-  require(state);
-  if (!(state.amounts.dough_g > 0))
-    throw InvalidInput("the state has no dough", {.path = "state", .advice = "mix flour and water first"});
-  return DoughVolume(state, kitchen).ratio(state.gas, *state.temperature_c, state.anchor_ratio);
+  const Shell whole = whole_of(state);
+  return DoughVolume(state, kitchen).ratio(whole.gas, whole.temperature_c, state.anchor_ratio);
 }
 
 Node node_of(const Piece& piece, const State& state, const Place& place, const Kitchen& kitchen) {

@@ -89,9 +89,9 @@ StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, cons
   enter_place();
   if (!state_.stage)
     state_.stage =
-        StageProgress{.start_h = state_.time_h, .start_c = *state_.temperature_c, .start_ratio = ratio_now()};
+        StageProgress{.start_h = state_.time_h, .start_c = shell().temperature_c, .start_ratio = ratio_now()};
   over_proof_ratio_ = over_proof_ratio(
-      Dough{.dough_c = *state_.temperature_c, .yeast_percent = 1, .gluten_percent = volume_.gluten_percent},
+      Dough{.dough_c = shell().temperature_c, .yeast_percent = 1, .gluten_percent = volume_.gluten_percent},
       stage.standing, stage.final_proof, std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
 }
 
@@ -99,7 +99,7 @@ StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, cons
 void StageRun::enter_place() {
   setting_.place = &place_at(stage_.surroundings, state_.time_h + same_moment_h);
   if (setting_.place->is_dough) {
-    state_.temperature_c = temperature_at(*setting_.place, state_.time_h);
+    only_shell(state_).temperature_c = temperature_at(*setting_.place, state_.time_h);
     return;
   }
   setting_.node = node_of_checked(stage_.piece, state_, *setting_.place, kitchen_);
@@ -122,8 +122,8 @@ double StageRun::next_break_h() const {
 }
 
 Moment StageRun::moment(const Point& p) const {
-  const Gas gas{state_.gas.co2_mmol + (p.made_mmol - state_.made_mmol), state_.gas.air_mmol};
-  return {state_.time_h + p.after_h, p.temperature_c, state_.equivalent_h + p.equivalent_h, p.made_mmol,
+  const Gas gas{shell().gas.co2_mmol + (p.made_mmol - shell().made_mmol), shell().gas.air_mmol};
+  return {state_.time_h + p.after_h, p.temperature_c, shell().equivalent_h + p.equivalent_h, p.made_mmol,
           volume_.ratio(gas, p.temperature_c, state_.anchor_ratio)};
 }
 
@@ -162,7 +162,7 @@ Leg StageRun::next_leg(double to_h) {
   double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_,
                           most_h);  // exact legs could be longer, but events must be seen
   for (;;) {
-    Leg leg(setting_, state_.time_h, *state_.temperature_c, hours);
+    Leg leg(setting_, state_.time_h, shell().temperature_c, hours);
     if (!leg.is_coupled()) return leg;
     constexpr double least_share =
         1e-4;  // of the tolerance: an error below it is rounding, and a step grows to its most
@@ -203,7 +203,7 @@ double StageRun::settled_k(double mean_c, double time_h) const {
 }
 
 Settling StageRun::inside(const Leg& leg, const Quarters& quarters) const {
-  std::array<double, Settling::quarters> towards{settled_k(*state_.temperature_c, leg.start_h())};
+  std::array<double, Settling::quarters> towards{settled_k(shell().temperature_c, leg.start_h())};
   for (std::size_t i = 0; i < quarters.size(); ++i) {
     towards[i + 1] = settled_k(quarters[i].temperature_c, leg.start_h() + quarters[i].after_h);
   }
@@ -216,8 +216,8 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   if (follows_core_) state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
-    const double from = std::min(*state_.temperature_c, end.temperature_c),
-                 to = std::max(*state_.temperature_c, end.temperature_c);
+    const double from = std::min(shell().temperature_c, end.temperature_c),
+                 to = std::max(shell().temperature_c, end.temperature_c);
     const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
     const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
     state_.perishable_h += share * leg.hours();
@@ -225,7 +225,7 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   StageProgress& progress = *state_.stage;
   if (!setting_.place->is_dough) {
     progress.heat_made_j +=
-        setting_.warming_k_per_mmol * setting_.node.capacity_j_k * (end.made_mmol - state_.made_mmol);
+        setting_.warming_k_per_mmol * setting_.node.capacity_j_k * (end.made_mmol - shell().made_mmol);
     progress.heat_lost_j += leg.heat_lost_j();
   }
   for (Cohort& cohort : state_.cohorts) {
@@ -234,18 +234,20 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
     const double lag = cohort.past_lag ? 0 : kitchen_.growth_lag_h;
     if (std::abs(cohort.growing_h - lag) <= 1e-12 * lag) cohort.growing_h = lag;
   }
-  state_.gas.co2_mmol += end.made_mmol - state_.made_mmol;
-  state_.made_mmol = end.made_mmol;
-  state_.equivalent_h += passed;
-  state_.temperature_c = end.temperature_c;
+  Shell& now = only_shell(state_);
+  now.gas.co2_mmol += end.made_mmol - now.made_mmol;
+  now.made_mmol = end.made_mmol;
+  now.equivalent_h += passed;
+  now.temperature_c = end.temperature_c;
   state_.time_h += leg.hours();
   making_.restart(state_);
 }
 
 void StageRun::press(State& state, double loss_fraction) const {
-  const Gas held = volume_.held(state.gas, *state.temperature_c, state.anchor_ratio);
-  state.gas = volume_.pressed(held, *state.temperature_c, loss_fraction);
-  state.anchor_ratio = volume_.free_ratio(state.gas, *state.temperature_c);
+  Shell& its = only_shell(state);
+  const Gas held = volume_.held(its.gas, its.temperature_c, state.anchor_ratio);
+  its.gas = volume_.pressed(held, its.temperature_c, loss_fraction);
+  state.anchor_ratio = volume_.free_ratio(its.gas, its.temperature_c);
 }
 
 std::size_t StageRun::watch(double rise_percent) {

@@ -10,6 +10,7 @@
 #include <ferment/base/field.hpp>
 #include <ferment/process/simulate.hpp>
 
+#include "dough/shell.hpp"
 #include "heat/settling.hpp"
 #include "process/dough_physics.hpp"
 #include "process/leg.hpp"
@@ -49,11 +50,12 @@ class StageRun {
   State finished(State end) const;
 
   const State& state() const { return state_; }
+  const Shell& shell() const { return only_shell(state_); }
   const Stage& stage() const { return stage_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
   Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
-  double ratio_now() const { return volume_.ratio(state_.gas, *state_.temperature_c, state_.anchor_ratio); }
+  double ratio_now() const { return volume_.ratio(shell().gas, shell().temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
   /// Mean of the dough less its surface, settled: the surface follows a change at once. 0 where its temperature is
   /// given.
