@@ -18,7 +18,7 @@ from libferment._calls import Parameter, parameters_of
 from libferment import _core
 
 FORMS = {form["name"]: form for form in _core._forms()}
-NUMBER, COUNT, FLAG, TEXT, NAME, RANGE, VALUE = range(7)
+NUMBER, COUNT, FLAG, TEXT, NAME, RANGE, ENTRY, VALUE = range(8)
 HEADER = '''# mypy: disable-error-code="overload-overlap"
 """The compiled part of libferment; use `import libferment`. Written by ./dev stubs."""
 
@@ -115,6 +115,8 @@ def item_kind(row: dict[str, Any], given: bool) -> str:
     kind = {NUMBER: "float", COUNT: "int", FLAG: "bool", TEXT: "str", RANGE: "tuple[float, float]"}.get(row["kind"])
     if row["kind"] == NAME:
         kind = literal(row["names"])
+    if row["kind"] == RANGE and row["never"]:
+        kind = "tuple[float | None, float | None]"
     if row["kind"] == VALUE:
         kind = " | ".join(row["forms"]) + (" | str" if given and row["has_shorthand"] else "")
     if given and row["is_time"] and not row["many"]:
@@ -124,12 +126,16 @@ def item_kind(row: dict[str, Any], given: bool) -> str:
 
 def member_kind(row: dict[str, Any], given: bool) -> str:
     """Write the type of a member, as it is given or as it is shown."""
+    if row["kind"] == ENTRY:
+        return f"{'collections.abc.Mapping' if given else 'dict'}[str, float]"
+    if row["column"] and not given:
+        return "_Array" if row["kind"] == NUMBER else "numpy.typing.NDArray[numpy.uint64]"
     kind = item_kind(row, given)
     if row["many"]:
         if given and row["kind"] == NUMBER:
             return "_Numbers | collections.abc.Sequence[datetime.timedelta]"
         kind = f"collections.abc.Sequence[{kind}]" if given else f"list[{kind}]"
-    return f"{kind} | None" if row["optional"] else kind
+    return f"{kind} | None" if row["optional"] and "tuple[float | None" not in kind else kind
 
 
 def default_text(value: Any) -> str:

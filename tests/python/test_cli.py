@@ -13,6 +13,7 @@ from by_hand import by_hand_mix
 from click.testing import CliRunner
 from hypothesis import given
 from hypothesis import strategies as st
+from libferment._values import stage_row
 
 import libferment as lf
 from libferment import _quantities as quantities
@@ -1595,7 +1596,7 @@ def test_until_shows_the_window_and_what_to_choose():
     forecast = lf.forecast(process)
     assert document["until_h"] == 8.5
     assert document["stage"] == "final proof"
-    assert document["forecast"] == forecast.to_dict()["stages"]
+    assert document["forecast"] == [stage_row(stage) for stage in forecast.stages]
     assert document["ready_by_then"] == float((forecast["final proof"].ready <= 8.5).mean())
     choices = document["choices"]
     assert list(choices) == ["yeast", "room", "start"]

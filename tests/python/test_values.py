@@ -187,7 +187,7 @@ ROOM = lf.Surroundings.room(20)
         ),
         (
             lambda: lf.forecast(lf.Process([]), draws="many"),
-            "draws: a whole number is wanted, got str 'many'; see help(",
+            "draws: a whole number from 0 is wanted, got str 'many'",
         ),
         (
             lambda: lf.Process.from_dict({"steps": [{"type": "Stage", "name": "b", "until_h": 1, "surroundings": {}}]}),

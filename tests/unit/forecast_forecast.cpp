@@ -52,7 +52,7 @@ TEST_CASE("draws follow a covariance that is not diagonal") {
   const double joint = -0.8 * 0.3 * 0.2;
   kitchen.covariance[rate * n + capacity] = kitchen.covariance[capacity * n + rate] = joint;
   double sum_xx = 0, sum_yy = 0, sum_xy = 0;
-  const std::vector<Kitchen> draws = draws_of(kitchen, 4096, 0);
+  const std::vector<Kitchen> draws = draws_of(kitchen, {.draws = 4096, .bake_sd = 0});
   for (const Kitchen& draw : draws) {
     const double x = std::log(draw.gassing_rate / kitchen.gassing_rate),
                  y = std::log(draw.gas_capacity / kitchen.gas_capacity);
@@ -209,7 +209,7 @@ TEST_CASE("be back by is the hour by which nine in ten draws are not over-proofe
   const Process day = a_day();
   const Kitchen kitchen = sure_but_for_its_rate(0.3);
   std::vector<double> over_h;
-  for (const Kitchen& draw : draws_of(kitchen, 64))
+  for (const Kitchen& draw : draws_of(kitchen, {.draws = 64}))
     over_h.push_back(*simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1].be_back_by_h);
   std::sort(over_h.begin(), over_h.end());
   const StageForecast told = forecast(day, kitchen, std::nullopt, {.draws = 64}).stages[1];

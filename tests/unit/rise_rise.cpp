@@ -474,8 +474,8 @@ TEST_CASE("the factors that made a time multiply to it") {
     product *= explained.factors[i].times;
   }
   CHECK(product == doctest::Approx(explained.hours).epsilon(1e-13));
-  CHECK(explained.factors[1].from == 25);
-  CHECK(explained.factors[1].to == 21);
+  CHECK(explained.factors[1].from_value == 25);
+  CHECK(explained.factors[1].to_value == 21);
   CHECK(explained.factors[0].times > 1);                 // less yeast
   CHECK(explained.factors[1].times > 1);                 // colder
   CHECK(explained.factors[2].times > 1);                 // more salt

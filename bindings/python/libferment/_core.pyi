@@ -289,30 +289,73 @@ class Cardinal:
 class Choice:
     """What to choose so that a stage is ready at an hour, and what comes of it.
 
-    what: "yeast_g", "water_c", "air_c", "start_h" or "move_h". value: the choice; of several (all, rising) the least
-    yeast, the coldest, the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that;
-    rounding_min: minutes that costs. process: the Process with rounded in it. notices: of that process."""
+    Args:
+        what: yeast_g, water_c, air_c, start_h or move_h.
+        value: the choice; of several the least yeast, the coldest, the latest.
+        all: every choice that is ready at that hour, rising.
+        ready_h: h when it is ready with value.
+        rounded: value on the user's scale.
+        rounded_ready_h: h when it is ready with rounded.
+        process: the process with rounded in it.
+        notices: of that process.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        what: str = "",
+        value: float = 0.0,
+        all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float = 0.0,
+        rounded: float = 0.0,
+        rounded_ready_h: float = 0.0,
+        process: Process = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
-    def what(self) -> str: ...
+    def what(self) -> str:
+        """yeast_g, water_c, air_c, start_h or move_h"""
     @property
-    def value(self) -> float: ...
+    def value(self) -> float:
+        """the choice; of several the least yeast, the coldest, the latest"""
     @property
-    def all(self) -> list[float]: ...
+    def all(self) -> list[float]:
+        """every choice that is ready at that hour, rising"""
     @property
-    def ready_h(self) -> float: ...
+    def ready_h(self) -> float:
+        """h when it is ready with value"""
     @property
-    def rounded(self) -> float: ...
+    def rounded(self) -> float:
+        """value on the user's scale"""
     @property
-    def rounded_ready_h(self) -> float: ...
+    def rounded_ready_h(self) -> float:
+        """h when it is ready with rounded"""
     @property
-    def rounding_min(self) -> float: ...
+    def process(self) -> Process:
+        """the process with rounded in it"""
     @property
-    def process(self) -> Process: ...
+    def notices(self) -> list[Notice]:
+        """of that process"""
+    def replace(
+        self,
+        *,
+        what: str = ...,
+        value: float = ...,
+        all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float = ...,
+        rounded: float = ...,
+        rounded_ready_h: float = ...,
+        process: Process = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Choice: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Choice: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     @property
-    def notices(self) -> list[Notice]: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str: ...
+    def rounding_min(self) -> float:
+        """minutes that rounding costs"""
     def _repr_html_(self) -> str: ...
 
 class Cohort:
@@ -631,19 +674,68 @@ class Dough:
         """the same dough at another temperature, °C"""
 
 class Explanation:
-    """The factors that made a time."""
+    """The factors that made a time.
+
+    Args:
+        reference_h: hours of the same rise in the reference dough with 1 % instant yeast.
+        factors: one change after the other.
+        hours: reference_h times all factors.
+
+    Raises InvalidInput."""
+    def __init__(
+        self, *, reference_h: float = 0.0, factors: collections.abc.Sequence[Factor] = ..., hours: float = 0.0
+    ) -> None: ...
     @property
     def reference_h(self) -> float:
         """hours of the same rise in the reference dough with 1 % instant yeast"""
     @property
     def hours(self) -> float:
         """reference_h times all factors"""
+    def replace(
+        self, *, reference_h: float = ..., factors: collections.abc.Sequence[Factor] = ..., hours: float = ...
+    ) -> Explanation: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Explanation: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     @property
     def factors(self) -> dict[str, float]:
-        """name → hours times this"""
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str: ...
+        """name → hours times this; to_dict has from and to as well"""
+
+class Factor:
+    """Which factor made how much of a time.
+
+    Args:
+        name: yeast, temperature, salt, water, sugar, gluten or altitude.
+        from_value: value in the reference dough.
+        to_value: value in this dough.
+        times: hours times this.
+
+    Raises InvalidInput."""
+    def __init__(
+        self, *, name: str = "", from_value: float = 0.0, to_value: float = 0.0, times: float = 1.0
+    ) -> None: ...
+    @property
+    def name(self) -> str:
+        """yeast, temperature, salt, water, sugar, gluten or altitude"""
+    @property
+    def from_value(self) -> float:
+        """value in the reference dough"""
+    @property
+    def to_value(self) -> float:
+        """value in this dough"""
+    @property
+    def times(self) -> float:
+        """hours times this"""
+    def replace(
+        self, *, name: str = ..., from_value: float = ..., to_value: float = ..., times: float = ...
+    ) -> Factor: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Factor: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 class Field:
     """A row of the field table: name, unit, bounds, default, meaning and source of an input."""
@@ -761,25 +853,58 @@ class FlourShare:
 class Forecast:
     """When each stage will be ready. forecast["bulk"] is the StageForecast of that name.
 
-    stages: list of StageForecast, those not over yet. notices: cautions, most severe first."""
+    Args:
+        stages: those not over yet.
+        notices: cautions, most severe first.
+
+    Raises InvalidInput."""
+    def __init__(
+        self, *, stages: collections.abc.Sequence[StageForecast] = ..., notices: collections.abc.Sequence[Notice] = ...
+    ) -> None: ...
     @property
-    def stages(self) -> list[StageForecast]: ...
+    def stages(self) -> list[StageForecast]:
+        """those not over yet"""
     @property
-    def notices(self) -> list[Notice]: ...
+    def notices(self) -> list[Notice]:
+        """cautions, most severe first"""
+    def replace(
+        self, *, stages: collections.abc.Sequence[StageForecast] = ..., notices: collections.abc.Sequence[Notice] = ...
+    ) -> Forecast: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Forecast: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     def __getitem__(self, name: str) -> StageForecast: ...
     def __len__(self) -> int: ...
     def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
     def to_frame(self) -> typing.Any:
         """The stages as a pandas DataFrame."""
-    def __repr__(self) -> str: ...
     def _repr_html_(self) -> str: ...
 
 class HeatShare:
-    """How much one thing counts for the dough's temperature."""
+    """How much one thing counts for the dough's temperature.
+
+    Args:
+        name: such as main water, bread flour, bowl, or room for the exchange with it.
+        mass_g: g of dough; 0 for bowl and room.
+        temperature_c: °C, as it comes.
+        dough_k_per_k: K of dough per K of this; all of them sum to 1.
+        water_k_per_k: K by which the main water must change per K of this, for the same dough.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        mass_g: float = 0.0,
+        temperature_c: float = 0.0,
+        dough_k_per_k: float = 0.0,
+        water_k_per_k: float = 0.0,
+    ) -> None: ...
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """such as main water, bread flour, bowl, or room for the exchange with it"""
     @property
     def mass_g(self) -> float:
         """g of dough; 0 for bowl and room"""
@@ -791,10 +916,21 @@ class HeatShare:
         """K of dough per K of this; all of them sum to 1"""
     @property
     def water_k_per_k(self) -> float:
-        """K by which the main water must change per K of this"""
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it."""
-    def __repr__(self) -> str: ...
+        """K by which the main water must change per K of this, for the same dough"""
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        mass_g: float = ...,
+        temperature_c: float = ...,
+        dough_k_per_k: float = ...,
+        water_k_per_k: float = ...,
+    ) -> HeatShare: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> HeatShare: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 class Ingredient:
     """A row of the table of ingredients: what it is made of, and the source."""
@@ -1314,41 +1450,157 @@ class MixingMethod:
 class Node:
     """A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
 
-    T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch.
-    5
-    (from memory)."""
+    Args:
+        mass_g: g.
+        volume_ml: mL.
+        area_cm2: cm².
+        capacity_j_k: J/K.
+        heat_loss_w_per_k: W per K between the mean of the dough and the air.
+        time_constant_h: h.
+        inside_k_per_w: K: mean of the dough less its surface, per W of loss.
+        core_over_mean: (core - surface)/(mean - surface) of a settled profile.
+        settling_h: h in which a profile settles after a change.
+        open_m2: m² that water evaporates from.
+        open_inside_m2_k_per_w: m² K/W from the mean to the open surface.
+        open_outside_w_per_m2_k: W/(m² K) from the open surface to the air.
+        vapour_w_per_m2_pa: W/(m² Pa): heat by vapour per difference of pressure.
+        water_activity: of the dough.
+        humidity: of the air, 0 to 1.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        mass_g: float = 0.0,
+        volume_ml: float = 0.0,
+        area_cm2: float = 0.0,
+        capacity_j_k: float = 0.0,
+        heat_loss_w_per_k: float = 0.0,
+        time_constant_h: float = 0.0,
+        inside_k_per_w: float = 0.0,
+        core_over_mean: float = 1.0,
+        settling_h: float = 0.0,
+        open_m2: float = 0.0,
+        open_inside_m2_k_per_w: float = 0.0,
+        open_outside_w_per_m2_k: float = 0.0,
+        vapour_w_per_m2_pa: float = 0.0,
+        water_activity: float = 0.0,
+        humidity: float = 0.0,
+    ) -> None: ...
     @property
-    def mass_g(self) -> float: ...
+    def mass_g(self) -> float:
+        """g"""
     @property
-    def volume_ml(self) -> float: ...
+    def volume_ml(self) -> float:
+        """mL"""
     @property
-    def area_cm2(self) -> float: ...
+    def area_cm2(self) -> float:
+        """cm²"""
     @property
-    def capacity_j_k(self) -> float: ...
+    def capacity_j_k(self) -> float:
+        """J/K"""
     @property
-    def heat_loss_w_per_k(self) -> float: ...
+    def heat_loss_w_per_k(self) -> float:
+        """W per K between the mean of the dough and the air"""
     @property
-    def time_constant_h(self) -> float: ...
+    def time_constant_h(self) -> float:
+        """h"""
+    @property
+    def inside_k_per_w(self) -> float:
+        """K: mean of the dough less its surface, per W of loss"""
+    @property
+    def core_over_mean(self) -> float:
+        """(core - surface)/(mean - surface) of a settled profile"""
+    @property
+    def settling_h(self) -> float:
+        """h in which a profile settles after a change"""
+    @property
+    def open_m2(self) -> float:
+        """m² that water evaporates from"""
+    @property
+    def open_inside_m2_k_per_w(self) -> float:
+        """m² K/W from the mean to the open surface"""
+    @property
+    def open_outside_w_per_m2_k(self) -> float:
+        """W/(m² K) from the open surface to the air"""
+    @property
+    def vapour_w_per_m2_pa(self) -> float:
+        """W/(m² Pa): heat by vapour per difference of pressure"""
+    @property
+    def water_activity(self) -> float:
+        """of the dough"""
+    @property
+    def humidity(self) -> float:
+        """of the air, 0 to 1"""
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        volume_ml: float = ...,
+        area_cm2: float = ...,
+        capacity_j_k: float = ...,
+        heat_loss_w_per_k: float = ...,
+        time_constant_h: float = ...,
+        inside_k_per_w: float = ...,
+        core_over_mean: float = ...,
+        settling_h: float = ...,
+        open_m2: float = ...,
+        open_inside_m2_k_per_w: float = ...,
+        open_outside_w_per_m2_k: float = ...,
+        vapour_w_per_m2_pa: float = ...,
+        water_activity: float = ...,
+        humidity: float = ...,
+    ) -> Node: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Node: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     def heat_loss_w(self, mean_c: float, air_c: float) -> float:
         """W that leave it, vapour included, at a mean temperature in air of that temperature, °C."""
-    def __repr__(self) -> str: ...
 
 class Notice:
-    """A caution or a limit of validity that comes with a result."""
-    def __init__(self, code: str, severity: str, values: collections.abc.Mapping[str, float], text: str) -> None: ...
+    """A caution or a limit of validity that comes with a result.
+
+    Args:
+        code: stable, for a program.
+        severity: info, caution or warning.
+        values: the numbers in the text, by field name.
+        text: English, complete with units.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        code: str,
+        severity: typing.Literal["info", "caution", "warning"],
+        values: collections.abc.Mapping[str, float],
+        text: str,
+    ) -> None: ...
     @property
     def code(self) -> str:
         """stable, for a program"""
     @property
-    def severity(self) -> str:
+    def severity(self) -> typing.Literal["info", "caution", "warning"]:
         """info, caution or warning"""
     @property
-    def values(self) -> dict[str, float]: ...
+    def values(self) -> dict[str, float]:
+        """the numbers in the text, by field name"""
     @property
-    def text(self) -> str: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str: ...
+    def text(self) -> str:
+        """English, complete with units"""
+    def replace(
+        self,
+        *,
+        code: str = ...,
+        severity: typing.Literal["info", "caution", "warning"] = ...,
+        values: collections.abc.Mapping[str, float] = ...,
+        text: str = ...,
+    ) -> Notice: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Notice: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 class Parameter(Field):
     """A row of the parameter table: a field with its prior."""
@@ -2031,45 +2283,93 @@ class Stage:
     def __hash__(self) -> int: ...
 
 class StageForecast:
-    """When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
-    of be_back_by_h, after more than two days beyond the stage's end.
+    """When a stage will be ready, as a distribution. Hours of the process.
 
-    ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten
-    has
-    the lowest acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the
-    median
-    one is. never_ready: share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged
-    rise
-    would leave of the 90 % interval."""
+    Args:
+        name: of the stage.
+        by_rise: whether it ends by a rise; else by a time.
+        ready: h when it is ready, of every draw, rising; infinite where never.
+        ready_h: h, the median; none where never.
+        window_h: h, median hours of the lowest and the highest acceptable rise; none where never.
+        look_first_h: h by which one dough in ten has the lowest acceptable rise.
+        be_back_by_h: h by which nine in ten are not over-proofed; none if after more than two days beyond the stage's
+            end.
+        over_proofed_h: h when the median dough is over-proofed.
+        never_ready: share of doughs whose rise is never reached.
+        rise_percent: %, median rise at its end.
+        interval_length_after_one_log_h: h that one logged rise would leave of the 90 % interval.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        by_rise: bool = False,
+        ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float | None = 0.0,
+        window_h: tuple[float | None, float | None] = ...,
+        look_first_h: float | None = 0.0,
+        be_back_by_h: float | None = 0.0,
+        over_proofed_h: float | None = 0.0,
+        never_ready: float = 0.0,
+        rise_percent: float = 0.0,
+        interval_length_after_one_log_h: float | None = 0.0,
+    ) -> None: ...
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """of the stage"""
     @property
     def by_rise(self) -> bool:
-        """Whether it ends by a rise; else by a time."""
-    @property
-    def ready_h(self) -> float | None: ...
-    def interval_h(self, level: float = 0.9) -> tuple[float | None, float | None]:
-        """The hours between which it is ready with a probability. Raises InvalidInput."""
-    @property
-    def window_h(self) -> tuple[float | None, float | None]: ...
-    @property
-    def look_first_h(self) -> float | None: ...
-    @property
-    def be_back_by_h(self) -> float | None: ...
-    @property
-    def over_proofed_h(self) -> float | None: ...
-    @property
-    def never_ready(self) -> float: ...
-    @property
-    def rise_percent(self) -> float: ...
-    @property
-    def interval_length_after_one_log_h(self) -> float | None: ...
+        """whether it ends by a rise; else by a time"""
     @property
     def ready(self) -> _Array:
-        """Hours of every draw, rising; inf where never."""
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str: ...
+        """h when it is ready, of every draw, rising; infinite where never"""
+    @property
+    def ready_h(self) -> float | None:
+        """h, the median; none where never"""
+    @property
+    def window_h(self) -> tuple[float | None, float | None]:
+        """h, median hours of the lowest and the highest acceptable rise; none where never"""
+    @property
+    def look_first_h(self) -> float | None:
+        """h by which one dough in ten has the lowest acceptable rise"""
+    @property
+    def be_back_by_h(self) -> float | None:
+        """h by which nine in ten are not over-proofed; none if after more than two days beyond the stage's end"""
+    @property
+    def over_proofed_h(self) -> float | None:
+        """h when the median dough is over-proofed"""
+    @property
+    def never_ready(self) -> float:
+        """share of doughs whose rise is never reached"""
+    @property
+    def rise_percent(self) -> float:
+        """%, median rise at its end"""
+    @property
+    def interval_length_after_one_log_h(self) -> float | None:
+        """h that one logged rise would leave of the 90 % interval"""
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        by_rise: bool = ...,
+        ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float | None = ...,
+        window_h: tuple[float | None, float | None] = ...,
+        look_first_h: float | None = ...,
+        be_back_by_h: float | None = ...,
+        over_proofed_h: float | None = ...,
+        never_ready: float = ...,
+        rise_percent: float = ...,
+        interval_length_after_one_log_h: float | None = ...,
+    ) -> StageForecast: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageForecast: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def interval_h(self, level: float = 0.9) -> tuple[float | None, float | None]:
+        """The hours between which it is ready with a probability. Raises InvalidInput."""
 
 class StageProgress:
     """How far a stage has come that is not over.
@@ -2134,44 +2434,105 @@ class StageProgress:
     def __hash__(self) -> int: ...
 
 class StageResult:
-    """What a stage came to. Hours are of the process; rises are those before the handling.
+    """What a stage came to. Hours are of the process; rises are those of the stage before the handling that ends it.
 
-    be_back_by_h: when the dough is, or would be, over-proofed; None if not within 48 h of the stage's end.
-    time_constant_h: of the piece, None where the dough's temperature is given. heat_made_j, heat_lost_j: J per piece,
-    by
-    fermentation and to the surroundings."""
+    Args:
+        name: of the stage.
+        start_h: h of the process.
+        end_h: h of the process.
+        start_c: °C of the dough.
+        end_c: °C of the dough.
+        rise_percent: % since the stage's start.
+        equivalent_h: equivalent hours that the stage took.
+        folds_done: folds made; those planned after its end are not.
+        be_back_by_h: h when the dough is, or would be, over-proofed; none if not within 48 h of the stage's end.
+        time_constant_h: h, of the piece in its first surroundings; none where the dough's temperature is given.
+        heat_made_j: J per piece, by fermentation.
+        heat_lost_j: J per piece, to the surroundings.
+        ended: false if the simulation stopped before its end.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        start_h: float = 0.0,
+        end_h: float = 0.0,
+        start_c: float = 0.0,
+        end_c: float = 0.0,
+        rise_percent: float = 0.0,
+        equivalent_h: float = 0.0,
+        folds_done: int = 0,
+        be_back_by_h: float | None = None,
+        time_constant_h: float | None = None,
+        heat_made_j: float = 0.0,
+        heat_lost_j: float = 0.0,
+        ended: bool = False,
+    ) -> None: ...
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """of the stage"""
     @property
-    def start_h(self) -> float: ...
+    def start_h(self) -> float:
+        """h of the process"""
     @property
-    def end_h(self) -> float: ...
+    def end_h(self) -> float:
+        """h of the process"""
     @property
-    def hours(self) -> float: ...
+    def start_c(self) -> float:
+        """°C of the dough"""
     @property
-    def start_c(self) -> float: ...
+    def end_c(self) -> float:
+        """°C of the dough"""
     @property
-    def end_c(self) -> float: ...
+    def rise_percent(self) -> float:
+        """% since the stage's start"""
     @property
-    def rise_percent(self) -> float: ...
+    def equivalent_h(self) -> float:
+        """equivalent hours that the stage took"""
     @property
-    def equivalent_h(self) -> float: ...
+    def folds_done(self) -> int:
+        """folds made; those planned after its end are not"""
     @property
-    def folds_done(self) -> int: ...
+    def be_back_by_h(self) -> float | None:
+        """h when the dough is, or would be, over-proofed; none if not within 48 h of the stage's end"""
     @property
-    def be_back_by_h(self) -> float | None: ...
+    def time_constant_h(self) -> float | None:
+        """h, of the piece in its first surroundings; none where the dough's temperature is given"""
     @property
-    def time_constant_h(self) -> float | None: ...
+    def heat_made_j(self) -> float:
+        """J per piece, by fermentation"""
     @property
-    def heat_made_j(self) -> float: ...
-    @property
-    def heat_lost_j(self) -> float: ...
+    def heat_lost_j(self) -> float:
+        """J per piece, to the surroundings"""
     @property
     def ended(self) -> bool:
-        """False if the simulation stopped before its end."""
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
-    def __repr__(self) -> str: ...
+        """false if the simulation stopped before its end"""
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        start_h: float = ...,
+        end_h: float = ...,
+        start_c: float = ...,
+        end_c: float = ...,
+        rise_percent: float = ...,
+        equivalent_h: float = ...,
+        folds_done: int = ...,
+        be_back_by_h: float | None = ...,
+        time_constant_h: float | None = ...,
+        heat_made_j: float = ...,
+        heat_lost_j: float = ...,
+        ended: bool = ...,
+    ) -> StageResult: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageResult: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def hours(self) -> float:
+        """from start to end, h"""
 
 class State:
     """Everything there is to know of a dough at a moment; simulate makes it.
@@ -2380,11 +2741,39 @@ class Surroundings:
         """Temperature at hours of the process, °C; a number or an array."""
 
 class Timeline:
-    """What a process did, minute by minute.
+    """What a process did, minute by minute: columns of one length, the stages, the state at the end, and cautions.
 
-    Columns of one length, NumPy arrays: time_h, mean_c, core_c, surface_c, air_c, equivalent_h, co2_mmol, rise_percent,
-    and stage, the place in stages. stages: list of StageResult. state: the State at the end. notices: cautions, most
-    severe first."""
+    Args:
+        time_h: h of the process.
+        mean_c: °C, mean of the dough.
+        core_c: °C in the middle, an estimate: a parabolic profile that settles after each change.
+        surface_c: °C at the surface, an estimate for a settled profile.
+        air_c: °C of the surroundings; the dough's where that is given.
+        equivalent_h: equivalent hours since the first yeast.
+        co2_mmol: CO2 made, mmol per 100 g of flour.
+        rise_percent: %, since the start of the stage.
+        stage: index of the stage in stages.
+        stages: what each came to.
+        state: at the end.
+        notices: cautions, most severe first.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        stage: collections.abc.Sequence[int] = ...,
+        stages: collections.abc.Sequence[StageResult] = ...,
+        state: State = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def time_h(self) -> _Array:
         """h of the process"""
@@ -2410,22 +2799,43 @@ class Timeline:
     def rise_percent(self) -> _Array:
         """%, since the start of the stage"""
     @property
-    def stage(self) -> numpy.typing.NDArray[numpy.int64]:
-        """place of the stage in stages"""
+    def stage(self) -> numpy.typing.NDArray[numpy.uint64]:
+        """index of the stage in stages"""
     @property
-    def stages(self) -> list[StageResult]: ...
+    def stages(self) -> list[StageResult]:
+        """what each came to"""
+    @property
+    def state(self) -> State:
+        """at the end"""
+    @property
+    def notices(self) -> list[Notice]:
+        """cautions, most severe first"""
+    def replace(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        stage: collections.abc.Sequence[int] = ...,
+        stages: collections.abc.Sequence[StageResult] = ...,
+        state: State = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Timeline: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Timeline: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     def __getitem__(self, name: str) -> StageResult: ...
     def __len__(self) -> int: ...
     def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
-    @property
-    def state(self) -> State: ...
-    @property
-    def notices(self) -> list[Notice]: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
     def to_frame(self) -> typing.Any:
         """The columns as a pandas DataFrame, with the stages' names."""
-    def __repr__(self) -> str: ...
     def _repr_html_(self) -> str: ...
 
 class Water:
@@ -2481,9 +2891,55 @@ class Water:
 class WaterPlan:
     """How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.
 
-    water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice.
-    factor_rule_c: the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and
-    after the rest."""
+    Args:
+        desired_c: °C of the dough at the end of mixing.
+        water_c: °C the main water must have, ice in it counted; below 0 °C only with ice.
+        water_g: g of main water, ice included.
+        pour_c: °C of the water to pour: water_c, or the tap's if there is ice.
+        pour_g: g to pour: water_g less the ice.
+        ice_g: g of ice.
+        factor_rule_c: °C of water by the trade's factor rule, for the same dough.
+        friction_k: K of friction the rule was asked with.
+        difference_k: K of water: factor_rule_c less water_c.
+        dough_by_rule_c: °C of the dough that the rule's water would make.
+        gain_k: K of dough by work, hydration and dissolving.
+        k_per_kj_per_kg: K of dough per kJ of mixing per kg of dough.
+        low_c: °C, lower end of the likely dough temperatures (90 %).
+        high_c: °C, upper end.
+        wetted_c: °C when flour and water have met, before the rest.
+        rested_c: °C at the end of the rest.
+        dough_g: g of dough.
+        friction_given: else friction_k is what the balance needs where all is at 21 °C.
+        reason: why rule and balance differ.
+        shares: how much each thing counts.
+        notices: cautions, most severe first.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        desired_c: float = 0.0,
+        water_c: float = 0.0,
+        water_g: float = 0.0,
+        pour_c: float = 0.0,
+        pour_g: float = 0.0,
+        ice_g: float = 0.0,
+        factor_rule_c: float = 0.0,
+        friction_k: float = 0.0,
+        difference_k: float = 0.0,
+        dough_by_rule_c: float = 0.0,
+        gain_k: float = 0.0,
+        k_per_kj_per_kg: float = 0.0,
+        low_c: float = 0.0,
+        high_c: float = 0.0,
+        wetted_c: float = 0.0,
+        rested_c: float = 0.0,
+        dough_g: float = 0.0,
+        friction_given: bool = False,
+        reason: str = "",
+        shares: collections.abc.Sequence[HeatShare] = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def desired_c(self) -> float:
         """°C of the dough at the end of mixing"""
@@ -2536,18 +2992,49 @@ class WaterPlan:
     def dough_g(self) -> float:
         """g of dough"""
     @property
-    def friction_given(self) -> bool: ...
+    def friction_given(self) -> bool:
+        """else friction_k is what the balance needs where all is at 21 °C"""
     @property
-    def reason(self) -> str: ...
+    def reason(self) -> str:
+        """why rule and balance differ"""
     @property
-    def shares(self) -> list[HeatShare]: ...
+    def shares(self) -> list[HeatShare]:
+        """how much each thing counts"""
     @property
-    def notices(self) -> list[Notice]: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """All of it, as plain dicts, lists, numbers and texts."""
+    def notices(self) -> list[Notice]:
+        """cautions, most severe first"""
+    def replace(
+        self,
+        *,
+        desired_c: float = ...,
+        water_c: float = ...,
+        water_g: float = ...,
+        pour_c: float = ...,
+        pour_g: float = ...,
+        ice_g: float = ...,
+        factor_rule_c: float = ...,
+        friction_k: float = ...,
+        difference_k: float = ...,
+        dough_by_rule_c: float = ...,
+        gain_k: float = ...,
+        k_per_kj_per_kg: float = ...,
+        low_c: float = ...,
+        high_c: float = ...,
+        wetted_c: float = ...,
+        rested_c: float = ...,
+        dough_g: float = ...,
+        friction_given: bool = ...,
+        reason: str = ...,
+        shares: collections.abc.Sequence[HeatShare] = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> WaterPlan: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> WaterPlan: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
     def to_frame(self) -> typing.Any:
         """The shares as a pandas DataFrame."""
-    def __repr__(self) -> str: ...
     def _repr_html_(self) -> str: ...
 
 def _forms() -> list[typing.Any]: ...
@@ -2643,7 +3130,12 @@ def dough_by_heat_balance(mix: Mix) -> float:
     water_by_heat_balance."""
 
 def draws_of(
-    kitchen: Kitchen | None = None, *, draws: int = 512, bake_sd: float = 0.12, seed: int = 3
+    kitchen: Kitchen | None = None,
+    draws: int = 512,
+    bake_sd: float = 0.12,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seed: int = 3,
 ) -> list[Kitchen]:
     """The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
@@ -2805,11 +3297,12 @@ def forecast(
     kitchen: Kitchen | None = None,
     state: State | None = None,
     *,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Forecast:
     """When each stage will be ready, with a window: a Forecast, the same every time.
 
@@ -2959,11 +3452,12 @@ def latest_start(
     ready_h: float | datetime.timedelta,
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
 
@@ -3053,11 +3547,12 @@ def refrigerate_from(
     refrigerator: Surroundings,
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an
     hour: a Choice.
@@ -3112,11 +3607,12 @@ def room_for(
     air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box"] = "room",
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
     air up to the stage.
@@ -3236,11 +3732,12 @@ def take_out_at(
     into: Surroundings,
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at
     an hour: a Choice.
@@ -3297,11 +3794,12 @@ def water_for(
     ready_h: float | datetime.timedelta,
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
 
@@ -3341,11 +3839,12 @@ def yeast_for(
     scale_g: float = 0.0,
     kitchen: Kitchen | None = None,
     state: State | None = None,
+    threads: int = 0,
     draws: int = 512,
     bake_sd: float = 0.12,
+    tolerance: float = 0.03,
     heat_of_fermentation: bool = True,
     seed: int = 3,
-    threads: int = 0,
 ) -> Choice:
     """Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
 

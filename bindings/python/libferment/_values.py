@@ -7,7 +7,20 @@ from html import escape
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from libferment._core import Choice, Forecast, Notice, StageForecast, StageResult, Timeline
+    import pandas as pd
+
+    from libferment._core import (
+        Choice,
+        Explanation,
+        Forecast,
+        HeatShare,
+        Node,
+        Notice,
+        StageForecast,
+        StageResult,
+        Timeline,
+        WaterPlan,
+    )
 
 
 def plain(value: Any) -> Any:
@@ -152,3 +165,100 @@ def choice_text(choice: Choice) -> str:
 def choice_html(choice: Choice) -> str:
     """Show the same for a notebook."""
     return _table_html(_rows_of_choice(choice), choice.notices)
+
+
+def _frame(rows: Any) -> pd.DataFrame:
+    import pandas as pd
+
+    return pd.DataFrame(rows)
+
+
+def plan_frame(plan: WaterPlan) -> pd.DataFrame:
+    """Show how much each thing counts for the water, by name."""
+    return _frame([share.to_dict() for share in plan.shares]).set_index("name")
+
+
+def timeline_frame(timeline: Timeline) -> pd.DataFrame:
+    """Show the columns of a timeline, with the stages' names."""
+    names = [stage.name for stage in timeline.stages]
+    columns = {"stage": [names[index] for index in timeline.stage]}
+    for name in ("time_h", "mean_c", "core_c", "surface_c", "air_c", "equivalent_h", "co2_mmol", "rise_percent"):
+        columns[name] = getattr(timeline, name)
+    return _frame(columns)
+
+
+def stage_row(stage: StageForecast) -> dict[str, Any]:
+    """Turn the forecast of a stage into a flat row: the 90 % interval in place of all draws."""
+    row = stage.to_dict()
+    del row["ready"]
+    early, late = stage.interval_h(0.9)
+    opens, closes = row.pop("window_h")
+    head = {name: row.pop(name) for name in ("name", "by_rise", "ready_h")}
+    return head | {"early_h": early, "late_h": late, "window_from_h": opens, "window_to_h": closes} | row
+
+
+def choice_row(choice: Choice) -> dict[str, Any]:
+    """Turn a choice into plain data without its process, which is long."""
+    row = choice.to_dict()
+    del row["process"]
+    notices = row.pop("notices")
+    return row | {"rounding_min": choice.rounding_min, "notices": notices}
+
+
+def forecast_frame(forecast: Forecast) -> pd.DataFrame:
+    """Show the stages of a forecast, by name."""
+    return _frame([stage_row(stage) for stage in forecast.stages]).set_index("name")
+
+
+def notice_text(notice: Notice) -> str:
+    """Say a notice in a line."""
+    return f"<{notice.severity} {notice.code}: {notice.text}>"
+
+
+def share_text(share: HeatShare) -> str:
+    """Say how much one thing counts."""
+    return f"<HeatShare {share.name} {share.dough_k_per_k:.4g}>"
+
+
+def node_text(node: Node) -> str:
+    """Say what a piece is to heat."""
+    return f"<Node {node.mass_g:.4g} g, {node.heat_loss_w_per_k:.4g} W/K, time constant {node.time_constant_h:.4g} h>"
+
+
+def explanation_text(explanation: Explanation) -> str:
+    """Walk from the reference dough to this one, a factor in each line."""
+    lines = [f"{explanation.reference_h:.4g} h in the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water)"]
+    lines += [
+        f"  × {each['times']:.4g}  {each['name']} {each['from_value']:.4g} → {each['to_value']:.4g}"
+        for each in explanation.to_dict()["factors"]
+        if each["times"] != 1
+    ]
+    return "\n".join([*lines, f"  = {explanation.hours:.4g} h"])
+
+
+def _lines_of_plan(plan: WaterPlan) -> list[tuple[str, str]]:
+    """Name and value of each line that a water plan shows."""
+    lines = [
+        ("water", f"{plan.water_c:.1f} °C for a dough of {plan.desired_c:.1f} °C"),
+        ("pour", f"{plan.pour_g:.0f} g at {plan.pour_c:.1f} °C"),
+    ]
+    if plan.ice_g > 0:
+        lines.append(("ice", f"{plan.ice_g:.0f} g"))
+    lines += [
+        ("likely dough", f"{plan.low_c:.1f} °C to {plan.high_c:.1f} °C"),
+        ("factor rule", f"{plan.factor_rule_c:.1f} °C; it would make the dough {plan.dough_by_rule_c:.1f} °C"),
+        ("why", plan.reason),
+    ]
+    return lines + [("warning" if each.severity == "warning" else "note", each.text) for each in plan.notices]
+
+
+def plan_text(plan: WaterPlan) -> str:
+    """Show a water plan, line by line."""
+    return "\n".join(f"{name}: {value}" for name, value in _lines_of_plan(plan))
+
+
+def plan_html(plan: WaterPlan) -> str:
+    """Show the same for a notebook."""
+    left = 'style="text-align:left"'
+    rows = (f"<tr><th {left}>{name}</th><td {left}>{escape(value)}</td></tr>" for name, value in _lines_of_plan(plan))
+    return f"<table>{''.join(rows)}</table>"

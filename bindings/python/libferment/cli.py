@@ -26,6 +26,7 @@ from libferment._screen import (
     print_stages,
     print_until,
 )
+from libferment._values import choice_row, stage_row
 
 
 class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from click 8.4 on
@@ -396,7 +397,9 @@ def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) ->
         table.add_row("reference dough", "", "", quantities.clock_text(explained["reference_h"]))
         for factor in explained["factors"]:
             if factor["times"] != 1:
-                table.add_row(factor["name"], f"{factor['from']:.3g}", f"{factor['to']:.3g}", f"{factor['times']:.2f}")
+                table.add_row(
+                    factor["name"], f"{factor['from_value']:.3g}", f"{factor['to_value']:.3g}", f"{factor['times']:.2f}"
+                )
         console.print(table)
     print_notices(console, notices)
 
@@ -466,9 +469,9 @@ def _rise_until(day: days.Day, clock: quantities.Clock, given: Mapping[str, Any]
             "until_h": answer.ready_h,
             "stage": answer.stage.name,
             "ready_by_then": answer.by_then,
-            "forecast": answer.forecast.to_dict()["stages"],
+            "forecast": [stage_row(stage) for stage in answer.forecast.stages],
             "choices": {
-                each.asked: {"reason": each.reason} if each.choice is None else each.choice.to_dict()
+                each.asked: {"reason": each.reason} if each.choice is None else choice_row(each.choice)
                 for each in answer.answers
             },
         }

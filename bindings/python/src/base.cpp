@@ -1,7 +1,5 @@
 #include <pybind11/stl.h>
 
-#include <map>
-
 #include <ferment/base/field.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/parameters.hpp>
@@ -9,7 +7,8 @@
 #include <ferment/clock/temperature_law.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -128,31 +127,7 @@ pound, 1959).)");
       "parameters", [] { return std::vector<Parameter>(parameters().begin(), parameters().end()); },
       "All parameters of a kitchen: the parameter table.");
 
-  py::class_<Notice>(module, "Notice", "A caution or a limit of validity that comes with a result.")
-      .def(py::init([](const std::string& code, const std::string& severity,
-                       const std::map<std::string, double>& values, const std::string& text) {
-             return Notice{code, named<Severity>(severity), {values.begin(), values.end()}, text};
-           }),
-           "code"_a, "severity"_a, "values"_a, "text"_a)
-      .def_readonly("code", &Notice::code, "stable, for a program")
-      .def_property_readonly(
-          "severity", [](const Notice& n) { return std::string(name_of(n.severity)); }, "info, caution or warning")
-      .def_property_readonly("values",
-                             [](const Notice& n) {
-                               NumbersByName d;
-                               for (const auto& [k, v] : n.values) d[py::str(k)] = v;
-                               return d;
-                             })
-      .def_readonly("text", &Notice::text)
-      .def("to_dict",
-           [](const Notice& n) {
-             py::dict values;
-             for (const auto& [k, v] : n.values) values[py::str(k)] = v;
-             return Document("code"_a = n.code, "severity"_a = std::string(name_of(n.severity)), "values"_a = values,
-                             "text"_a = n.text);
-           })
-      .def("__repr__",
-           [](const Notice& n) { return "<" + std::string(name_of(n.severity)) + " " + n.code + ": " + n.text + ">"; });
+  bind_form<Notice>(module, 4).def("__repr__", Worded{"notice_text"}, py::prepend());
 
   bind_form<Kitchen>(module)
       .def_static("named", &kitchen_named, "name"_a,

@@ -1,14 +1,13 @@
 #include <pybind11/stl.h>
 
-#include <sstream>
-
 #include <ferment/clock/drift.hpp>
 #include <ferment/clock/speed.hpp>
 #include <ferment/clock/temperature_law.hpp>
 #include <ferment/rise/rise.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -90,24 +89,6 @@ Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
           .sugar_percent = in[5],
           .gluten_percent = in[6],
           .altitude_m = in[7]};
-}
-
-Document to_dict(const Explanation& e) {
-  py::list factors;
-  for (const Factor& f : e.factors)
-    factors.append(py::dict("name"_a = f.name, "from"_a = f.from, "to"_a = f.to, "times"_a = f.times));
-  return Document("reference_h"_a = e.reference_h, "factors"_a = factors, "hours"_a = e.hours);
-}
-
-std::string repr(const Explanation& e) {
-  std::ostringstream text;
-  text.precision(4);
-  text << e.reference_h << " h in the reference dough (25 °C, 1 % instant yeast, 2 % salt, 65 % water)";
-  for (const Factor& f : e.factors) {
-    if (f.times != 1) text << "\n  × " << f.times << "  " << f.name << " " << f.from << " → " << f.to;
-  }
-  text << "\n  = " << e.hours << " h";
-  return text.str();
 }
 
 }  // namespace
@@ -390,20 +371,17 @@ dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarith
 
 missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
 
-  py::class_<Explanation>(module, "Explanation", "The factors that made a time.")
-      .def_readonly("reference_h", &Explanation::reference_h,
-                    "hours of the same rise in the reference dough with 1 % instant yeast")
-      .def_readonly("hours", &Explanation::hours, "reference_h times all factors")
+  bind_form<Factor>(module);
+  bind_form<Explanation>(module)
       .def_property_readonly(
           "factors",
           [](const Explanation& e) {
             NumbersByName d;
-            for (const Factor& f : e.factors) d[f.name] = f.times;
+            for (const Factor& f : e.factors) d[py::str(f.name)] = f.times;
             return d;
           },
-          "name → hours times this")
-      .def("to_dict", &to_dict)
-      .def("__repr__", &repr);
+          "name → hours times this; to_dict has the values as well")
+      .def("__repr__", Worded{"explanation_text"}, py::prepend());
   module.def(
       "explain",
       [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,

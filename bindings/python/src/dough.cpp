@@ -8,7 +8,8 @@
 #include <ferment/dough/yeast.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;

@@ -10,7 +10,10 @@
 #include <ferment/forecast/forecast.hpp>
 #include <ferment/forecast/questions.hpp>
 
-#include "numbers.hpp"
+#include "form.hpp"
+#include "interrupt.hpp"
+#include "rooms.hpp"
+#include "stages.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -51,45 +54,12 @@ std::pair<Optional, Optional> interval_of(const StageForecast& stage, double lev
   return {hours(early), hours(late)};
 }
 
-Document to_dict(const StageForecast& s) {
-  const auto [early, late] = interval_of(s, 0.9);
-  return Document("name"_a = s.name, "by_rise"_a = s.by_rise, "ready_h"_a = hours(s.ready_h), "early_h"_a = early,
-                  "late_h"_a = late, "window_from_h"_a = hours(s.window_h.first),
-                  "window_to_h"_a = hours(s.window_h.second), "look_first_h"_a = hours(s.look_first_h),
-                  "be_back_by_h"_a = hours(s.be_back_by_h), "over_proofed_h"_a = hours(s.over_proofed_h),
-                  "never_ready"_a = s.never_ready, "rise_percent"_a = s.rise_percent,
-                  "interval_length_after_one_log_h"_a = hours(s.interval_length_after_one_log_h));
-}
-
-py::list rows_of(const Forecast& forecast) {
-  py::list rows;
-  for (const StageForecast& stage : forecast.stages) rows.append(to_dict(stage));
-  return rows;
-}
-
-auto worded(const char* function) {
-  return [function](const py::object& self) {
-    return py::cast<std::string>(py::module_::import("libferment._values").attr(function)(self));
-  };
-}
-
-Document to_dict(const Choice& c) {
-  py::list notices;
-  for (const Notice& notice : c.notices) notices.append(py::cast(notice).attr("to_dict")());
-  return Document("what"_a = c.what, "value"_a = c.value, "all"_a = c.all, "ready_h"_a = c.ready_h,
-                  "rounded"_a = c.rounded, "rounded_ready_h"_a = c.rounded_ready_h,
-                  "rounding_min"_a = 60 * (c.rounded_ready_h - c.ready_h), "notices"_a = notices);
-}
-
-/// Every option of a forecast.
-ForecastOptions options_of(std::size_t draws, double bake_sd, bool heat_of_fermentation, std::uint32_t seed,
-                           std::size_t threads) {
-  return {.draws = draws,
-          .bake_sd = bake_sd,
-          .heat_of_fermentation = heat_of_fermentation,
-          .seed = seed,
-          .interrupt = Interrupt(),
-          .for_each = threads_of(threads, draws)};
+/// Every option of a forecast, from the keywords of the function of that name.
+ForecastOptions options_with(const char* function, const py::dict& keywords, std::size_t threads) {
+  auto options = options_from<ForecastOptions>(function, keywords);
+  options.interrupt = Interrupt();
+  options.for_each = threads_of(threads, options.draws);
+  return options;
 }
 
 using MaybeKitchen = std::optional<Kitchen>;
@@ -98,42 +68,29 @@ using MaybeState = std::optional<State>;
 /// A question, asked with (process, wanted, extra…, kitchen, state, options); `names` are those of the extra arguments.
 template <class... Extra, class Ask, class... Names>
 void def_question(py::module_& module, const char* name, Ask ask, const char* doc, const Names&... names) {
-  const ForecastOptions usual;
+  register_options(name, form_of<ForecastOptions>());
   module.def(
       name,
-      [ask](const Process& process, const std::string& stage, const Duration& ready_h, const Extra&... extra,
-            const MaybeKitchen& kitchen, const MaybeState& state, std::size_t draws, double bake_sd,
-            bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
+      [ask, name](const Process& process, const std::string& stage, const Duration& ready_h, const Extra&... extra,
+                  const MaybeKitchen& kitchen, const MaybeState& state, std::size_t threads,
+                  const py::kwargs& keywords) {
         const Wanted wanted{stage, hours_of(field::start_h, ready_h)};
-        const ForecastOptions options = options_of(draws, bake_sd, heat_of_fermentation, seed, threads);
+        const ForecastOptions options = options_with(name, keywords, threads);
         const Kitchen& its_kitchen = kitchen_or_default(kitchen);
         const py::gil_scoped_release release;
         return ask(process, wanted, extra..., its_kitchen, state, options);
       },
       "process"_a, py::kw_only(), "stage"_a, "ready_h"_a, names..., "kitchen"_a = py::none(), "state"_a = py::none(),
-      "draws"_a = usual.draws, "bake_sd"_a = usual.bake_sd, "heat_of_fermentation"_a = true, "seed"_a = usual.seed,
       "threads"_a = 0, doc);
 }
 
 void bind_choices(py::module_& module) {
-  py::class_<Choice> choice(module, "Choice",
-                            R"(What to choose so that a stage is ready at an hour, and what comes of it.
-
-what: "yeast_g", "water_c", "air_c", "start_h" or "move_h". value: the choice; of several (all, rising) the least
-yeast, the coldest, the latest. rounded: value on the user's scale; rounded_ready_h: when it is ready with that;
-rounding_min: minutes that costs. process: the Process with rounded in it. notices: of that process.)");
-  choice.def_readonly("what", &Choice::what)
-      .def_readonly("value", &Choice::value)
-      .def_readonly("all", &Choice::all)
-      .def_readonly("ready_h", &Choice::ready_h)
-      .def_readonly("rounded", &Choice::rounded)
-      .def_readonly("rounded_ready_h", &Choice::rounded_ready_h)
-      .def_property_readonly("rounding_min", [](const Choice& c) { return 60 * (c.rounded_ready_h - c.ready_h); })
-      .def_readonly("process", &Choice::process)
-      .def_readonly("notices", &Choice::notices)
-      .def("to_dict", [](const Choice& c) { return to_dict(c); })
-      .def("__repr__", worded("choice_text"))
-      .def("_repr_html_", worded("choice_html"));
+  bind_form<Choice>(module)
+      .def_property_readonly(
+          "rounding_min", [](const Choice& c) { return 60 * (c.rounded_ready_h - c.ready_h); },
+          "minutes that rounding costs")
+      .def("__repr__", Worded{"choice_text"}, py::prepend())
+      .def("_repr_html_", Worded{"choice_html"});
 
   def_question<double>(
       module, "yeast_for", &yeast_for,
@@ -202,77 +159,30 @@ NoSolution. Source: as yeast_for.)",
 }  // namespace
 
 void bind_forecast(py::module_& module) {
-  py::class_<StageForecast> stage(
-      module, "StageForecast",
-      R"(When a stage will be ready, as a distribution. Hours of the process; None where it never happens, or,
-of be_back_by_h, after more than two days beyond the stage's end.
-
-ready_h: median. window_h: median hours of the lowest and highest acceptable rise. look_first_h: one dough in ten has
-the lowest acceptable rise by then. be_back_by_h: nine in ten are not over-proofed by then. over_proofed_h: the median
-one is. never_ready: share of doughs whose rise is never reached. interval_length_after_one_log_h: what one logged rise
-would leave of the 90 % interval.)");
-  stage.def_readonly("name", &StageForecast::name)
-      .def_readonly("by_rise", &StageForecast::by_rise, "Whether it ends by a rise; else by a time.")
-      .def_property_readonly("ready_h", [](const StageForecast& s) { return hours(s.ready_h); })
+  bind_form<StageForecast>(module)
       .def("interval_h", &interval_of, "level"_a = 0.9,
            "The hours between which it is ready with a probability. Raises InvalidInput.")
-      .def_property_readonly("window_h",
-                             [](const StageForecast& s) {
-                               return std::pair(hours(s.window_h.first), hours(s.window_h.second));
-                             })
-      .def_property_readonly("look_first_h", [](const StageForecast& s) { return hours(s.look_first_h); })
-      .def_property_readonly("be_back_by_h", [](const StageForecast& s) { return hours(s.be_back_by_h); })
-      .def_property_readonly("over_proofed_h", [](const StageForecast& s) { return hours(s.over_proofed_h); })
-      .def_readonly("never_ready", &StageForecast::never_ready)
-      .def_readonly("rise_percent", &StageForecast::rise_percent)
-      .def_property_readonly("interval_length_after_one_log_h",
-                             [](const StageForecast& s) { return hours(s.interval_length_after_one_log_h); })
-      .def_property_readonly(
-          "ready",
-          [](const StageForecast& s) {
-            return py::array_t<double>(static_cast<py::ssize_t>(s.ready.size()), s.ready.data());
-          },
-          "Hours of every draw, rising; inf where never.")
-      .def("to_dict", [](const StageForecast& s) { return to_dict(s); })
-      .def("__repr__", worded("stage_forecast_text"));
-
-  py::class_<Forecast> forecasts(module, "Forecast",
-                                 R"(When each stage will be ready. forecast["bulk"] is the StageForecast of that name.
-
-stages: list of StageForecast, those not over yet. notices: cautions, most severe first.)");
-  forecasts.def_readonly("stages", &Forecast::stages)
-      .def_readonly("notices", &Forecast::notices)
+      .def("__repr__", Worded{"stage_forecast_text"}, py::prepend());
+  bind_form<Forecast>(module)
       .def(
           "__getitem__", [](const Forecast& f, const std::string& name) { return stage_named(f.stages, name); },
           "name"_a, "The StageForecast of that name, such as forecast[\"bulk\"].")
       .def("__len__", [](const Forecast& f) { return f.stages.size(); })
       .def("__iter__", [](const Forecast& f) { return py::iter(py::cast(f.stages)); })
-      .def("to_dict",
-           [](const Forecast& f) {
-             py::list notices;
-             for (const Notice& notice : f.notices) notices.append(py::cast(notice).attr("to_dict")());
-             return Document("stages"_a = rows_of(f), "notices"_a = notices);
-           })
-      .def(
-          "to_frame",
-          [](const Forecast& f) {
-            return py::module_::import("pandas").attr("DataFrame")(rows_of(f)).attr("set_index")("name");
-          },
-          "The stages as a pandas DataFrame.")
-      .def("__repr__", worded("forecast_text"))
-      .def("_repr_html_", worded("forecast_html"));
+      .def("to_frame", Framed{"forecast_frame"}, "The stages as a pandas DataFrame.")
+      .def("__repr__", Worded{"forecast_text"}, py::prepend())
+      .def("_repr_html_", Worded{"forecast_html"});
 
+  register_options("forecast", form_of<ForecastOptions>());
   module.def(
       "forecast",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state,
-         std::size_t draws, double bake_sd, bool heat_of_fermentation, std::uint32_t seed, std::size_t threads) {
+         std::size_t threads, const py::kwargs& keywords) {
+        const ForecastOptions options = options_with("forecast", keywords, threads);
         const py::gil_scoped_release release;
-        return forecast(process, kitchen_or_default(kitchen), state,
-                        options_of(draws, bake_sd, heat_of_fermentation, seed, threads));
+        return forecast(process, kitchen_or_default(kitchen), state, options);
       },
-      "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,
-      "bake_sd"_a = ForecastOptions{}.bake_sd, "heat_of_fermentation"_a = true, "seed"_a = ForecastOptions{}.seed,
-      "threads"_a = 0,
+      "process"_a, "kitchen"_a = py::none(), "state"_a = py::none(), py::kw_only(), "threads"_a = 0,
       R"(When each stage will be ready, with a window: a Forecast, the same every time.
 
 Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from
@@ -283,13 +193,13 @@ rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a 
 dough is ready some 7 to 10 % per °C sooner near dough temperature; but after a bulk of a fixed time a warmer room can
 make the final proof longer: more of the sugars is spent. Times are in h. Raises as simulate for the kitchen's central
 values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.)");
+  register_options("draws_of", form_of<ForecastOptions>());
   module.def(
       "draws_of",
-      [](const std::optional<Kitchen>& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed) {
-        return draws_of(kitchen_or_default(kitchen), draws, bake_sd, seed);
+      [](const std::optional<Kitchen>& kitchen, const py::kwargs& keywords) {
+        return draws_of(kitchen_or_default(kitchen), options_from<ForecastOptions>("draws_of", keywords));
       },
-      "kitchen"_a = py::none(), py::kw_only(), "draws"_a = ForecastOptions{}.draws,
-      "bake_sd"_a = ForecastOptions{}.bake_sd, "seed"_a = ForecastOptions{}.seed,
+      "kitchen"_a = py::none(),
       R"(The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
 Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo

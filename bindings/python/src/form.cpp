@@ -1,8 +1,11 @@
 #include "form.hpp"
 
+#include <pybind11/numpy.h>
 #include <pybind11/stl.h>
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <unordered_map>
 #include <vector>
 
@@ -19,6 +22,22 @@ std::unordered_map<const Form*, PythonClass>& classes() {
 }
 
 const PythonClass& class_of(const Form& form) { return classes().at(&form); }
+
+/// The value in an object, or nullptr if it is of another class.
+void* value_in(const PythonClass& its, py::handle object) {
+  if (PyObject_TypeCheck(object.ptr(), reinterpret_cast<PyTypeObject*>(its.type.ptr())) == 0) return nullptr;
+  return reinterpret_cast<py::detail::instance*>(object.ptr())->get_value_and_holder().value_ptr();
+}
+
+const void* value_of(const Form& form, py::handle self) {
+  const void* const value = value_in(class_of(form), self);
+  if (value == nullptr) throw py::type_error("self is no " + std::string(form.name));
+  return value;
+}
+
+using Made = std::unique_ptr<void, void (*)(void*)>;
+Made copy_of(const Form& form, const void* value) { return {class_of(form).copy(value), class_of(form).destroy}; }
+Made blank_of(const Form& form) { return copy_of(form, form.blank.get()); }
 
 std::string type_and_value(const py::handle& value) {
   return py::cast<std::string>(py::type::of(value).attr("__name__")) + " " + py::cast<std::string>(py::repr(value));
@@ -42,6 +61,7 @@ std::string wanted(const Row& row) {
       return "one of " + names;
     }
     case Kind::range: return "two numbers, (lowest, highest)";
+    case Kind::entry: return "a dict of numbers by their names";
     case Kind::value: return "a " + names_of_forms(row);
     case Kind::number: break;
   }
@@ -58,12 +78,13 @@ std::string wanted(const Row& row) {
 }
 
 Field field_of(const Row& row) {
-  Field field = row.field == nullptr ? Field{.label = row.name} : *row.field;
+  Field field = row.field == nullptr ? Field{"", row.name, ""} : *row.field;
   field.name = row.name;
   return field;
 }
 
 double number_from(const Row& row, const py::handle& value) {
+  if (row.never && value.is_none()) return std::numeric_limits<double>::infinity();
   if (PyFloat_Check(value.ptr())) return PyFloat_AsDouble(value.ptr());
   return hours_of(field_of(row), Duration{py::reinterpret_borrow<py::object>(value)});
 }
@@ -75,6 +96,7 @@ std::pair<double, double> range_from(const Row& row, const py::handle& value) {
 }
 
 void take(const Row& row, void* object, const py::handle& value, bool plain);
+void fill_from_dict(const Form& form, void* object, const py::dict& values);
 
 /// One of the forms as a dict, told by "type" where there are several.
 bool take_dict(const Row& row, void* object, const py::dict& values) {
@@ -83,7 +105,7 @@ bool take_dict(const Row& row, void* object, const py::dict& values) {
     if (row.forms.size() > 1 &&
         !(values.contains("type") && py::str(values["type"]).equal(py::str(std::string(form.name)))))
       continue;
-    const std::shared_ptr<void> made = class_of(form).copy(form.blank.get());
+    const Made made = blank_of(form);
     try {
       fill_from_dict(form, made.get(), values);
     } catch (const Error& error) {
@@ -102,7 +124,7 @@ bool take_shorthand(const Row& row, void* object, const py::handle& value) {
   for (std::size_t i = 0; i < row.forms.size(); ++i) {
     const Form& form = row.forms[i]();
     if (form.shorthand.empty()) continue;
-    const std::shared_ptr<void> made = class_of(form).copy(form.blank.get());
+    const Made made = blank_of(form);
     take(*find_row(form, form.shorthand), made.get(), value, false);
     row.add(object, made.get(), static_cast<int>(i));
     return true;
@@ -112,7 +134,7 @@ bool take_shorthand(const Row& row, void* object, const py::handle& value) {
 
 void take_value(const Row& row, void* object, const py::handle& value, bool plain) {
   for (std::size_t i = 0; i < row.forms.size(); ++i) {
-    if (const void* const read = class_of(row.forms[i]()).read(value); read != nullptr)
+    if (const void* const read = value_in(class_of(row.forms[i]()), value); read != nullptr)
       return row.add(object, read, static_cast<int>(i));
   }
   if (plain && py::isinstance<py::dict>(value) && take_dict(row, object, py::reinterpret_borrow<py::dict>(value)))
@@ -148,20 +170,31 @@ void take_item(const Row& row, void* object, const py::handle& value, bool plain
     }
     case Kind::name: {
       if (!py::isinstance<py::str>(value)) refuse(row, value);
-      return row.add(object, nullptr, value_in(*row.names, py::cast<std::string>(value)));
+      return row.add(object, nullptr, ferment::value_in(*row.names, py::cast<std::string>(value)));
     }
     case Kind::range: {
       const std::pair<double, double> range = range_from(row, value);
       return row.add(object, &range);
     }
+    case Kind::entry: refuse(row, value);
     case Kind::value: return take_value(row, object, value, plain);
   }
 }
 
+void take_entries(const Row& row, void* object, const py::handle& values) {
+  if (!py::isinstance<py::dict>(values)) refuse(row, values);
+  for (const auto& [name, value] : py::reinterpret_borrow<py::dict>(values)) {
+    const std::pair<std::string, double> entry{py::cast<std::string>(py::str(name)), number_from(row, value)};
+    row.add(object, &entry);
+  }
+}
+
 void take(const Row& row, void* object, const py::handle& value, bool plain) {
+  if (value.is_none() && row.never) return take_item(row, object, value, plain);
   if (value.is_none() && row.optional) return row.clear(object);
   if (!row.many) return take_item(row, object, value, plain);
   row.clear(object);
+  if (row.kind == Kind::entry) return take_entries(row, object, value);
   if (row.kind == Kind::number) {
     for (const double number : column_of(field_of(row), Time{py::reinterpret_borrow<py::object>(value)}))
       row.add(object, &number);
@@ -184,6 +217,10 @@ void require_given(const Form& form, const Row& row, bool given) {
                      {.path = std::string(row.name), .advice = "see help(libferment." + std::string(form.name) + ")"});
 }
 
+py::object number_or_never(const Row& row, double value) {
+  return row.never && std::isinf(value) ? py::object(py::none()) : py::float_(value);
+}
+
 py::object shown_item(const Row& row, const void* object, std::size_t i) {
   const void* const item = row.item(object, i);
   switch (row.kind) {
@@ -191,7 +228,11 @@ py::object shown_item(const Row& row, const void* object, std::size_t i) {
     case Kind::count: return py::int_(*static_cast<const std::size_t*>(item));
     case Kind::flag: return py::bool_(*static_cast<const bool*>(item));
     case Kind::text: return py::str(*static_cast<const std::string*>(item));
-    case Kind::range: return py::cast(*static_cast<const std::pair<double, double>*>(item));
+    case Kind::range: {
+      const auto& [low, high] = *static_cast<const std::pair<double, double>*>(item);
+      return py::make_tuple(number_or_never(row, low), number_or_never(row, high));
+    }
+    case Kind::entry: return py::cast(*static_cast<const std::pair<std::string, double>*>(item));
     case Kind::name: return py::str(std::string(name_in(*row.names, row.choice(object, i))));
     case Kind::value: break;
   }
@@ -207,8 +248,28 @@ py::object plain_item(const Row& row, const void* object, std::size_t i) {
   return content;
 }
 
+py::object entries_of(const Row& row, const void* object) {
+  NumbersByName entries;
+  for (std::size_t i = 0; i < row.size(object); ++i) {
+    const auto& [name, value] = *static_cast<const std::pair<std::string, double>*>(row.item(object, i));
+    entries[py::str(name)] = value;
+  }
+  return entries;
+}
+
+/// The numbers of a list as a NumPy array that cannot be written to.
+template <class Number>
+py::object array_of(const Row& row, const void* object) {
+  const std::size_t size = row.size(object);
+  const auto* const first = size == 0 ? nullptr : static_cast<const Number*>(row.item(object, 0));
+  py::array_t<Number> array(static_cast<py::ssize_t>(size), first);
+  array.attr("flags").attr("writeable") = false;
+  return array;
+}
+
 template <class Show>
 py::object shown_by(const Row& row, const void* object, Show show) {
+  if (row.kind == Kind::entry) return entries_of(row, object);
   const std::size_t size = row.size(object);
   if (!row.many) return size == 0 ? py::object(py::none()) : show(row, object, std::size_t{0});
   py::list items(size);
@@ -218,15 +279,26 @@ py::object shown_by(const Row& row, const void* object, Show show) {
 
 /// A default as it can be written in a signature; what is no literal is an ellipsis.
 std::string default_of(const Form& form, const Row& row) {
-  const py::object value = shown(row, form.blank.get());
+  const py::object value = shown_by(row, form.blank.get(), shown_item);
   return row.kind == Kind::value && !row.many && !value.is_none() ? "..." : py::cast<std::string>(py::repr(value));
 }
 
 }  // namespace
 
-void register_class(const Form& form, const PythonClass& its) { classes()[&form] = its; }
+py::object shown(const Row& row, const void* object) {
+  if (!row.column) return shown_by(row, object, shown_item);
+  return row.kind == Kind::count ? array_of<std::size_t>(row, object) : array_of<double>(row, object);
+}
 
-py::object shown(const Row& row, const void* object) { return shown_by(row, object, shown_item); }
+py::object Framed::operator()(const py::object& self) const {
+  return py::module_::import("libferment._values").attr(function)(self);
+}
+
+std::string Worded::operator()(const py::object& self) const {
+  return py::cast<std::string>(py::module_::import("libferment._values").attr(function)(self));
+}
+
+namespace {
 
 void change(const Form& form, void* object, const py::dict& changes) {
   for (const auto& [name, value] : changes) take(row_named(form, name), object, value, false);
@@ -255,13 +327,6 @@ py::dict with_names(const Form& form, const std::vector<std::string_view>& left_
   return all;
 }
 
-void fill(const Form& form, void* object, std::size_t positional, const py::args& args, const py::dict& keywords) {
-  const py::dict all = args.empty() ? keywords : with_names(form, {}, positional, args, keywords);
-  for (const auto& [name, value] : all) take(row_named(form, name), object, value, false);
-  for (const Row& row : form.rows) require_given(form, row, !row.given || all.contains(py::str(std::string(row.name))));
-  require(form, object);
-}
-
 void fill_from_dict(const Form& form, void* object, const py::dict& values) {
   for (const auto& [name, value] : values) {
     if (!py::isinstance<py::str>(name)) refuse_member(form, py::cast<std::string>(py::repr(name)));
@@ -273,15 +338,24 @@ void fill_from_dict(const Form& form, void* object, const py::dict& values) {
   require(form, object);
 }
 
-Document as_dict(const Form& form, const void* object) {
-  Document values;
-  for (const Row& row : form.rows) values[py::str(std::string(row.name))] = shown_by(row, object, plain_item);
-  return values;
-}
-
 py::dict keywords_of(const Form& form, const void* object) {
   py::dict values;
   for (const Row& row : form.rows) values[py::str(std::string(row.name))] = shown(row, object);
+  return values;
+}
+
+}  // namespace
+
+void fill(const Form& form, void* object, std::size_t positional, const py::args& args, const py::dict& keywords) {
+  const py::dict all = args.empty() ? keywords : with_names(form, {}, positional, args, keywords);
+  for (const auto& [name, value] : all) take(row_named(form, name), object, value, false);
+  for (const Row& row : form.rows) require_given(form, row, !row.given || all.contains(py::str(std::string(row.name))));
+  require(form, object);
+}
+
+Document as_dict(const Form& form, const void* object) {
+  Document values;
+  for (const Row& row : form.rows) values[py::str(std::string(row.name))] = shown_by(row, object, plain_item);
   return values;
 }
 
@@ -379,12 +453,96 @@ void bind_forms(py::module_& module) {
         }
         rows.append(py::dict("name"_a = std::string(row.name), "kind"_a = static_cast<int>(row.kind),
                              "given"_a = row.given, "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
-                             "forms"_a = kinds, "is_time"_a = is_time, "has_shorthand"_a = has_shorthand,
-                             "about"_a = std::string(row.about()),
+                             "column"_a = row.column, "never"_a = row.never, "forms"_a = kinds, "is_time"_a = is_time,
+                             "has_shorthand"_a = has_shorthand, "about"_a = std::string(row.about()),
                              "unit"_a = std::string(row.field == nullptr ? "" : row.field->unit)));
       }
       all.append(py::dict("name"_a = std::string(form->name), "rows"_a = rows));
     }
     return all;
   });
+}
+
+namespace {
+
+/// A function of the class with a signature of its own, or none.
+template <class Call>
+void def(const PythonClass& its, const char* name, Call call, const char* doc = "") {
+  its.type.attr(name) = py::cpp_function(call, py::name(name), py::is_method(its.type),
+                                         py::sibling(py::getattr(its.type, name, py::none())), doc);
+}
+
+void def_members(const Form& form, const PythonClass& its) {
+  const py::object property = py::module_::import("builtins").attr("property");
+  for (const Row& row : form.rows) {
+    const py::cpp_function get([&form, &row](py::handle self) { return shown(row, value_of(form, self)); },
+                               py::is_method(its.type));
+    its.type.attr(std::string(row.name).c_str()) = property(get, py::none(), py::none(), std::string(row.about()));
+  }
+}
+
+void def_constructor(const Form& form, const PythonClass& its, std::size_t positional) {
+  const std::string signature = signature_of(form, "__init__", positional);
+  its.type.attr("__init__") = py::cpp_function(
+      [&form, positional](py::detail::value_and_holder& self, const py::args& args, const py::kwargs& keywords) {
+        Made made = blank_of(form);
+        fill(form, made.get(), positional, args, keywords);
+        self.value_ptr() = made.release();
+      },
+      py::name("__init__"), py::is_method(its.type), py::detail::is_new_style_constructor(), signature.c_str());
+}
+
+}  // namespace
+
+void define(const Form& form, const PythonClass& its, std::size_t positional) {
+  classes()[&form] = its;
+  py::options options;
+  options.disable_function_signatures();
+  def_constructor(form, its, positional);
+  def_members(form, its);
+  const auto cast = its.cast;
+  def(
+      its, "replace",
+      [&form, cast](py::handle self, const py::kwargs& changes) {
+        const Made changed = copy_of(form, value_of(form, self));
+        change(form, changed.get(), changes);
+        return cast(changed.get());
+      },
+      "replace(self, **changes)\n--\n\nA copy with these members changed. Raises InvalidInput.");
+  def(
+      its, "to_dict", [&form](py::handle self) { return as_dict(form, value_of(form, self)); },
+      "to_dict(self)\n--\n\nAll members, with plain dicts and lists for values inside.");
+  its.type.attr("from_dict") = py::staticmethod(py::cpp_function(
+      [&form, cast](const py::dict& values) {
+        const Made made = blank_of(form);
+        fill_from_dict(form, made.get(), values);
+        return cast(made.get());
+      },
+      py::name("from_dict"), py::scope(its.type),
+      "from_dict(values)\n--\n\nThe value that to_dict gave. Raises InvalidInput."));
+  def(its, "__eq__", [&form](py::handle self, py::handle other) {
+    const void* const its_value = value_in(class_of(form), other);
+    return its_value != nullptr && same(form, value_of(form, self), its_value);
+  });
+  def(its, "__hash__", [&form](py::handle self) { return py::hash(py::str(repr_of(form, value_of(form, self)))); });
+  def(its, "__repr__", [&form](py::handle self) { return repr_of(form, value_of(form, self)); });
+  def(its, "__reduce__", [&form](py::handle self) {
+    const py::object rebuilt = py::module_::import("libferment._values").attr("rebuilt");
+    return py::make_tuple(rebuilt, py::make_tuple(py::type::of(self), keywords_of(form, value_of(form, self))));
+  });
+}
+
+void define_maker(const Form& form, const char* name, std::size_t positional, void (*preset)(void*),
+                  const std::vector<std::string_view>& left_out, const char* doc) {
+  py::options options;
+  options.disable_function_signatures();
+  const PythonClass& its = class_of(form);
+  its.type.attr(name) = py::staticmethod(py::cpp_function(
+      [&form, preset, left_out, positional](const py::args& args, const py::kwargs& keywords) {
+        const Made made = blank_of(form);
+        preset(made.get());
+        fill(form, made.get(), 0, py::args(), with_names(form, left_out, positional, args, keywords));
+        return class_of(form).cast(made.get());
+      },
+      py::name(name), py::scope(its.type), (signature_of(form, name, positional, left_out) + doc).c_str()));
 }

@@ -7,7 +7,8 @@
 #include <ferment/mix/mixing.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;

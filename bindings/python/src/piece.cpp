@@ -8,7 +8,8 @@
 #include <ferment/heat/surroundings.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -156,33 +157,22 @@ InvalidInput.)")
 }
 
 void bind_pieces(py::module_& module) {
-  py::class_<Node>(module, "Node",
-                   R"(A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
-
-T is the mean temperature of the dough. Source: lumped analysis with the mean of a parabolic profile, Incropera, ch. 5
-(from memory).)")
-      .def_readonly("mass_g", &Node::mass_g)
-      .def_readonly("volume_ml", &Node::volume_ml)
-      .def_readonly("area_cm2", &Node::area_cm2)
-      .def_readonly("capacity_j_k", &Node::capacity_j_k)
-      .def_readonly("heat_loss_w_per_k", &Node::heat_loss_w_per_k)
-      .def_readonly("time_constant_h", &Node::time_constant_h)
+  bind_form<Node>(module)
       .def("heat_loss_w", &heat_loss_w, "mean_c"_a, "air_c"_a,
            "W that leave it, vapour included, at a mean temperature in air of that temperature, °C.")
-      .def("__repr__", [](const Node& n) {
-        return "<Node " + short_number(n.mass_g) + " g, " + short_number(n.heat_loss_w_per_k) + " W/K, time constant " +
-               short_number(n.time_constant_h) + " h>";
-      });
+      .def("__repr__", Worded{"node_text"}, py::prepend());
 
   py::class_<Piece> piece = bind_form<Piece>(module, 1);
-  def_maker<Piece>(
-      piece, "ball", 1, [](Piece& p) { p.shape = Shape::ball; },
+  const Form& form = form_of<Piece>();
+  define_maker(
+      form, "ball", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::ball; },
       {"shape", "length_cm", "depth_cm", "material", "vessel_g"}, "A round piece. Raises InvalidInput.");
-  def_maker<Piece>(
-      piece, "oblong", 1, [](Piece& p) { p.shape = Shape::oblong; }, {"shape", "depth_cm", "material", "vessel_g"},
+  define_maker(
+      form, "oblong", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::oblong; },
+      {"shape", "depth_cm", "material", "vessel_g"},
       "A long piece, four times as long as thick if neither is given. Raises InvalidInput.");
-  def_maker<Piece>(
-      piece, "tub", 1, [](Piece& p) { p.shape = Shape::tub; }, {"shape", "length_cm"},
+  define_maker(
+      form, "tub", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::tub; }, {"shape", "length_cm"},
       "Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput.");
   piece.def(
       "node",

@@ -9,7 +9,8 @@
 #include <ferment/rise/cautions.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "inputs.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -90,119 +91,12 @@ Mix. Raises InvalidInput, also for percent of the whole dough.)")
                      .c_str());
 }
 
-struct PlanNumber {
-  const char* name;
-  double WaterPlan::*member;
-  const char* doc;
-};
-
-constexpr std::array plan_numbers{
-    PlanNumber{"desired_c", &WaterPlan::desired_c, "°C of the dough at the end of mixing"},
-    PlanNumber{"water_c", &WaterPlan::water_c,
-               "°C the main water must have, ice in it counted; below 0 °C only with ice"},
-    PlanNumber{"water_g", &WaterPlan::water_g, "g of main water, ice included"},
-    PlanNumber{"pour_c", &WaterPlan::pour_c, "°C of the water to pour: water_c, or the tap's if there is ice"},
-    PlanNumber{"pour_g", &WaterPlan::pour_g, "g to pour: water_g less the ice"},
-    PlanNumber{"ice_g", &WaterPlan::ice_g, "g of ice"},
-    PlanNumber{"factor_rule_c", &WaterPlan::factor_rule_c,
-               "°C of water by the trade's factor rule, for the same dough"},
-    PlanNumber{"friction_k", &WaterPlan::friction_k, "K of friction the rule was asked with"},
-    PlanNumber{"difference_k", &WaterPlan::difference_k, "K of water: factor_rule_c less water_c"},
-    PlanNumber{"dough_by_rule_c", &WaterPlan::dough_by_rule_c, "°C of the dough that the rule's water would make"},
-    PlanNumber{"gain_k", &WaterPlan::gain_k, "K of dough by work, hydration and dissolving"},
-    PlanNumber{"k_per_kj_per_kg", &WaterPlan::k_per_kj_per_kg, "K of dough per kJ of mixing per kg of dough"},
-    PlanNumber{"low_c", &WaterPlan::low_c, "°C, lower end of the likely dough temperatures (90 %)"},
-    PlanNumber{"high_c", &WaterPlan::high_c, "°C, upper end"},
-    PlanNumber{"wetted_c", &WaterPlan::wetted_c, "°C when flour and water have met, before the rest"},
-    PlanNumber{"rested_c", &WaterPlan::rested_c, "°C at the end of the rest"},
-    PlanNumber{"dough_g", &WaterPlan::dough_g, "g of dough"},
-};
-
-Document share_to_dict(const HeatShare& s) {
-  return Document("name"_a = s.name, "mass_g"_a = s.mass_g, "temperature_c"_a = s.temperature_c,
-                  "dough_k_per_k"_a = s.dough_k_per_k, "water_k_per_k"_a = s.water_k_per_k);
-}
-
-Document to_dict(const WaterPlan& plan) {
-  Document values;
-  for (const PlanNumber& number : plan_numbers) values[number.name] = plan.*number.member;
-  values["friction_given"] = plan.friction_given;
-  values["reason"] = plan.reason;
-  py::list shares, notices;
-  for (const HeatShare& share : plan.shares) shares.append(share_to_dict(share));
-  for (const Notice& notice : plan.notices) notices.append(py::cast(notice).attr("to_dict")());
-  values["shares"] = shares;
-  values["notices"] = notices;
-  return values;
-}
-
-std::string degrees(double temperature_c) {
-  return py::cast<std::string>(py::str("{:.1f} °C").attr("format")(temperature_c));
-}
-
-/// The plan's lines, name and value, for repr and the notebook.
-std::vector<std::pair<std::string, std::string>> lines_of(const WaterPlan& plan) {
-  const auto grams = [](double g) { return py::cast<std::string>(py::str("{:.0f} g").attr("format")(g)); };
-  std::vector<std::pair<std::string, std::string>> lines{{"water", degrees(plan.water_c) + " for a dough of " +
-                                                                       degrees(plan.desired_c)},
-                                                         {"pour", grams(plan.pour_g) + " at " + degrees(plan.pour_c)}};
-  if (plan.ice_g > 0) lines.emplace_back("ice", grams(plan.ice_g));
-  lines.emplace_back("likely dough", degrees(plan.low_c) + " to " + degrees(plan.high_c));
-  lines.emplace_back("factor rule",
-                     degrees(plan.factor_rule_c) + "; it would make the dough " + degrees(plan.dough_by_rule_c));
-  lines.emplace_back("why", plan.reason);
-  for (const Notice& notice : plan.notices)
-    lines.emplace_back(notice.severity == Severity::warning ? "warning" : "note", notice.text);
-  return lines;
-}
-
-std::string repr(const WaterPlan& plan) {
-  std::string text;
-  for (const auto& [name, value] : lines_of(plan)) text += (text.empty() ? "" : "\n") + name + ": " + value;
-  return text;
-}
-
-std::string repr_html(const WaterPlan& plan) {
-  const py::object escape = py::module_::import("html").attr("escape");
-  std::string text = "<table>";
-  for (const auto& [name, value] : lines_of(plan)) {
-    text += "<tr><th style=\"text-align:left\">" + name + "</th><td style=\"text-align:left\">" +
-            py::cast<std::string>(escape(value)) + "</td></tr>";
-  }
-  return text + "</table>";
-}
-
 void bind_plan(py::module_& module) {
-  py::class_<HeatShare>(module, "HeatShare", "How much one thing counts for the dough's temperature.")
-      .def_readonly("name", &HeatShare::name)
-      .def_readonly("mass_g", &HeatShare::mass_g, "g of dough; 0 for bowl and room")
-      .def_readonly("temperature_c", &HeatShare::temperature_c, "°C, as it comes")
-      .def_readonly("dough_k_per_k", &HeatShare::dough_k_per_k, "K of dough per K of this; all of them sum to 1")
-      .def_readonly("water_k_per_k", &HeatShare::water_k_per_k, "K by which the main water must change per K of this")
-      .def("to_dict", &share_to_dict, "All of it.")
-      .def("__repr__",
-           [](const HeatShare& s) { return "<HeatShare " + s.name + " " + short_number(s.dough_k_per_k) + ">"; });
-  py::class_<WaterPlan> plan(
-      module, "WaterPlan",
-      R"(How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.
-
-water_c: what the main water must have, °C. pour_g, pour_c, ice_g: what to pour, how warm, and how much ice.
-factor_rule_c: the rule's water. low_c, high_c: likely dough temperature, 90 %. wetted_c, rested_c: dough before and
-after the rest.)");
-  for (const PlanNumber& number : plan_numbers) plan.def_readonly(number.name, number.member, number.doc);
-  plan.def_readonly("friction_given", &WaterPlan::friction_given)
-      .def_readonly("reason", &WaterPlan::reason)
-      .def_readonly("shares", &WaterPlan::shares)
-      .def_readonly("notices", &WaterPlan::notices)
-      .def("to_dict", &to_dict)
-      .def(
-          "to_frame",
-          [](const WaterPlan& p) {
-            return py::module_::import("pandas").attr("DataFrame")(to_dict(p)["shares"]).attr("set_index")("name");
-          },
-          "The shares as a pandas DataFrame.")
-      .def("__repr__", &repr)
-      .def("_repr_html_", &repr_html);
+  bind_form<HeatShare>(module).def("__repr__", Worded{"share_text"}, py::prepend());
+  bind_form<WaterPlan>(module)
+      .def("to_frame", Framed{"plan_frame"}, "The shares as a pandas DataFrame.")
+      .def("__repr__", Worded{"plan_text"}, py::prepend())
+      .def("_repr_html_", Worded{"plan_html"});
 }
 
 void bind_water(py::module_& module) {

@@ -6,7 +6,7 @@
 #include <ferment/process/simulate.hpp>
 
 #include "form.hpp"
-#include "numbers.hpp"
+#include "rooms.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;

@@ -66,7 +66,8 @@ void require_item(const Row& row, const void* object, std::size_t i) {
       if (row.known != nullptr) require_name(row, i, [&] { row.known(*static_cast<const std::string*>(item)); });
       return;
     case Kind::value: return require_part(row, object, i);
-    case Kind::count:
+    case Kind::count: return require_number(row, i, static_cast<double>(*static_cast<const std::size_t*>(item)));
+    case Kind::entry:
     case Kind::flag: return;
   }
 }
@@ -80,6 +81,7 @@ bool same_item(const Row& row, const void* a, const void* b, std::size_t i) {
     case Kind::flag: return equal(static_cast<const bool*>(nullptr));
     case Kind::text: return equal(static_cast<const std::string*>(nullptr));
     case Kind::range: return equal(static_cast<const std::pair<double, double>*>(nullptr));
+    case Kind::entry: return equal(static_cast<const std::pair<std::string, double>*>(nullptr));
     case Kind::name: return row.choice(a, i) == row.choice(b, i);
     case Kind::value: break;
   }
@@ -100,6 +102,10 @@ void require_one_of(const Form& form, const std::vector<std::string_view>& group
 }
 
 }  // namespace
+
+bool Row::is_never(const void* object) const {
+  return never && kind == Kind::number && !many && std::isinf(*static_cast<const double*>(item(object)));
+}
 
 const Row* find_row(const Form& form, std::string_view name) {
   const auto found = std::find_if(form.rows.begin(), form.rows.end(), [&](const Row& row) { return row.name == name; });

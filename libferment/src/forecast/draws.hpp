@@ -17,7 +17,8 @@ struct Draw {
   Kitchen kitchen;
   double bake_z = 0;  ///< standard normal
 };
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed);
+/// @throws InvalidInput for the kitchen or the options
+std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options);
 
 /// A stage in one draw; infinite where it never happens.
 struct DrawnStage {

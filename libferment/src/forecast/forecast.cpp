@@ -27,6 +27,28 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double look_first_share = 0.1, be_back_share = 0.1;
+constexpr Field draws_field{
+    "draws", "draws", "", 2, 65536, 512, Quantity::ratio, "kitchens of Sobol's sequence", "", "512 are enough"};
+constexpr Field bake_sd_field{"bake_sd",
+                              "spread from bake to bake",
+                              "of ln gassing rate",
+                              0,
+                              1,
+                              0.12,
+                              Quantity::ratio,
+                              "sd from bake to bake",
+                              "",
+                              "0.12 is usual"};
+constexpr Field seed_field{"seed",
+                           "seed",
+                           "",
+                           0,
+                           4294967295.0,
+                           3,
+                           Quantity::ratio,
+                           "another one gives other draws",
+                           "",
+                           "any whole number of 32 bits will do"};
 constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
 
 /// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine &
@@ -201,36 +223,26 @@ std::pair<double, double> interval_h(const StageForecast& stage, double level) {
   return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
 }
 
-std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed) {
+std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) {
   require_kitchen(kitchen);
-  require({"draws", "draws", "", 2, 65536, 512, Quantity::ratio, {}, {}, "512 are enough"}, static_cast<double>(draws));
-  require({"bake_sd",
-           "spread from bake to bake",
-           "of ln gassing rate",
-           0,
-           1,
-           0.12,
-           Quantity::ratio,
-           {},
-           {},
-           "0.12 is usual"},
-          bake_sd);
+  require(options);
+  const double bake_sd = options.bake_sd;
   const std::vector<Parameter> learned = learnable();
   const std::size_t n = learned.size();
   // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table.
   std::size_t gassing = 0;
   while (learned[gassing].value != &Kitchen::gassing_rate) ++gassing;
-  const std::vector<double> z = normals(draws, n + 1, seed);
+  const std::vector<double> z = normals(options.draws, n + 1, static_cast<std::uint32_t>(options.seed));
   const Eigen::MatrixXd root = root_of(kitchen, n);
   std::vector<Draw> all;
-  all.reserve(draws);
+  all.reserve(options.draws);
   Eigen::VectorXd own(static_cast<Eigen::Index>(n));
   // The bake and the kitchen both move the gassing rate, and only their sum counts: it has the first dimension, turned
   // so.
   const double kitchens_sd = root.row(static_cast<Eigen::Index>(gassing)).norm(),
                both_sd = std::hypot(kitchens_sd, bake_sd);
   const double to_bake = both_sd > 0 ? bake_sd / both_sd : 0, to_kitchen = both_sd > 0 ? kitchens_sd / both_sd : 1;
-  for (std::size_t draw = 0; draw < draws; ++draw) {
+  for (std::size_t draw = 0; draw < options.draws; ++draw) {
     const double* const row = z.data() + draw * (n + 1);
     for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[1 + (i + n - gassing) % n];
     own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_bake * row[1];
@@ -245,9 +257,9 @@ std::vector<Draw> drawn(const Kitchen& kitchen, std::size_t draws, double bake_s
   return all;
 }
 
-std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws, double bake_sd, std::uint32_t seed) {
+std::vector<Kitchen> draws_of(const Kitchen& kitchen, const ForecastOptions& options) {
   std::vector<Kitchen> kitchens;
-  for (Draw& draw : drawn(kitchen, draws, bake_sd, seed)) kitchens.push_back(std::move(draw.kitchen));
+  for (Draw& draw : drawn(kitchen, options)) kitchens.push_back(std::move(draw.kitchen));
   return kitchens;
 }
 
@@ -359,7 +371,7 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     // The central dough never gets there; others may, and the share that does not is told.
   }
   simulation.tolerance = options.tolerance;
-  const std::vector<Draw> draws = drawn(kitchen, options.draws, options.bake_sd, options.seed);
+  const std::vector<Draw> draws = drawn(kitchen, options);
   const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
   if (stages.empty())
     throw InvalidInput("the process has no stage to come", {.path = "steps", .advice = "add one to forecast"});
@@ -406,6 +418,49 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   }
   add_notices(forecast, kitchen);
   return forecast;
+}
+
+template <>
+const Form& form_of<StageForecast>() {
+  using S = StageForecast;
+  static const Form form = made_form<S>(
+      "StageForecast", "When a stage will be ready, as a distribution. Hours of the process.", {},
+      {row<&S::name>("name", "of the stage"), row<&S::by_rise>("by_rise", "whether it ends by a rise; else by a time"),
+       column(row<&S::ready>("ready", "h when it is ready, of every draw, rising; infinite where never")),
+       or_never(row<&S::ready_h>("ready_h", "h, the median; none where never")),
+       or_never(row<&S::window_h>("window_h",
+                                  "h, median hours of the lowest and the highest acceptable rise; none where never")),
+       or_never(row<&S::look_first_h>("look_first_h", "h by which one dough in ten has the lowest acceptable rise")),
+       or_never(row<&S::be_back_by_h>("be_back_by_h",
+                                      "h by which nine in ten are not over-proofed; none if after more "
+                                      "than two days beyond the stage's end")),
+       or_never(row<&S::over_proofed_h>("over_proofed_h", "h when the median dough is over-proofed")),
+       row<&S::never_ready>("never_ready", "share of doughs whose rise is never reached"),
+       row<&S::rise_percent>("rise_percent", "%, median rise at its end"),
+       or_never(row<&S::interval_length_after_one_log_h>("interval_length_after_one_log_h",
+                                                         "h that one logged rise would leave of the 90 % interval"))});
+  return form;
+}
+
+template <>
+const Form& form_of<Forecast>() {
+  static const Form form =
+      made_form<Forecast>("Forecast",
+                          "When each stage will be ready. forecast[\"bulk\"] is the StageForecast of that name.", {},
+                          {row<&Forecast::stages>("stages", "those not over yet"),
+                           row<&Forecast::notices>("notices", "cautions, most severe first")});
+  return form;
+}
+
+template <>
+const Form& form_of<ForecastOptions>() {
+  using O = ForecastOptions;
+  static const Form form =
+      made_form<O>("ForecastOptions", "How a forecast is drawn.", {},
+                   {row<&O::draws>(draws_field), row<&O::bake_sd>(bake_sd_field), row<&O::tolerance>(tolerance_field),
+                    row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation"),
+                    row<&O::seed>(seed_field)});
+  return form;
 }
 
 }  // namespace ferment

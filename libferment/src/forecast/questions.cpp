@@ -35,7 +35,7 @@ class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state,
         const ForecastOptions& options)
-      : state_(state), options_(options), draws_(drawn(kitchen, options.draws, options.bake_sd, options.seed)) {
+      : state_(state), options_(options), draws_(drawn(kitchen, options)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t step = first; step < process.steps.size(); ++step) {
@@ -361,6 +361,22 @@ Choice refrigerate_from(const Process& process, const Wanted& wanted, const std:
 Choice take_out_at(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& into,
                    const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
   return moment_to_move(process, wanted, moved, into, kitchen, state, options);
+}
+
+template <>
+const Form& form_of<Choice>() {
+  using C = Choice;
+  static const Form form =
+      made_form<C>("Choice", "What to choose so that a stage is ready at an hour, and what comes of it.", {},
+                   {row<&C::what>("what", "yeast_g, water_c, air_c, start_h or move_h"),
+                    row<&C::value>("value", "the choice; of several the least yeast, the coldest, the latest"),
+                    row<&C::all>("all", "every choice that is ready at that hour, rising"),
+                    row<&C::ready_h>("ready_h", "h when it is ready with value"),
+                    row<&C::rounded>("rounded", "value on the user's scale"),
+                    row<&C::rounded_ready_h>("rounded_ready_h", "h when it is ready with rounded"),
+                    row<&C::process>("process", "the process with rounded in it"),
+                    row<&C::notices>("notices", "of that process")});
+  return form;
 }
 
 }  // namespace ferment

@@ -345,4 +345,24 @@ const Form& form_of<Piece>() {
   return form;
 }
 
+template <>
+const Form& form_of<Node>() {
+  using N = Node;
+  static const Form form = made_form<N>(
+      "Node", "A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.", {},
+      {row<&N::mass_g>("mass_g", "g"), row<&N::volume_ml>("volume_ml", "mL"), row<&N::area_cm2>("area_cm2", "cm²"),
+       row<&N::capacity_j_k>("capacity_j_k", "J/K"),
+       row<&N::heat_loss_w_per_k>("heat_loss_w_per_k", "W per K between the mean of the dough and the air"),
+       row<&N::time_constant_h>("time_constant_h", "h"),
+       row<&N::inside_k_per_w>("inside_k_per_w", "K: mean of the dough less its surface, per W of loss"),
+       row<&N::core_over_mean>("core_over_mean", "(core - surface)/(mean - surface) of a settled profile"),
+       row<&N::settling_h>("settling_h", "h in which a profile settles after a change"),
+       row<&N::open_m2>("open_m2", "m² that water evaporates from"),
+       row<&N::open_inside_m2_k_per_w>("open_inside_m2_k_per_w", "m² K/W from the mean to the open surface"),
+       row<&N::open_outside_w_per_m2_k>("open_outside_w_per_m2_k", "W/(m² K) from the open surface to the air"),
+       row<&N::vapour_w_per_m2_pa>("vapour_w_per_m2_pa", "W/(m² Pa): heat by vapour per difference of pressure"),
+       row<&N::water_activity>("water_activity", "of the dough"), row<&N::humidity>("humidity", "of the air, 0 to 1")});
+  return form;
+}
+
 }  // namespace ferment

@@ -312,4 +312,48 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
   });
 }
 
+template <>
+const Form& form_of<HeatShare>() {
+  using H = HeatShare;
+  static const Form form =
+      made_form<H>("HeatShare", "How much one thing counts for the dough's temperature.", {},
+                   {row<&H::name>("name", "such as main water, bread flour, bowl, or room for the exchange with it"),
+                    row<&H::mass_g>("mass_g", "g of dough; 0 for bowl and room"),
+                    row<&H::temperature_c>("temperature_c", "°C, as it comes"),
+                    row<&H::dough_k_per_k>("dough_k_per_k", "K of dough per K of this; all of them sum to 1"),
+                    row<&H::water_k_per_k>("water_k_per_k",
+                                           "K by which the main water must change per K of this, for the same dough")});
+  return form;
+}
+
+template <>
+const Form& form_of<WaterPlan>() {
+  using P = WaterPlan;
+  static const Form form = made_form<P>(
+      "WaterPlan", "How warm the main water must be, by the heat balance and by the trade's rule, and why they differ.",
+      {},
+      {row<&P::desired_c>("desired_c", "°C of the dough at the end of mixing"),
+       row<&P::water_c>("water_c", "°C the main water must have, ice in it counted; below 0 °C only with ice"),
+       row<&P::water_g>("water_g", "g of main water, ice included"),
+       row<&P::pour_c>("pour_c", "°C of the water to pour: water_c, or the tap's if there is ice"),
+       row<&P::pour_g>("pour_g", "g to pour: water_g less the ice"),
+       row<&P::ice_g>("ice_g", "g of ice"),
+       row<&P::factor_rule_c>("factor_rule_c", "°C of water by the trade's factor rule, for the same dough"),
+       row<&P::friction_k>("friction_k", "K of friction the rule was asked with"),
+       row<&P::difference_k>("difference_k", "K of water: factor_rule_c less water_c"),
+       row<&P::dough_by_rule_c>("dough_by_rule_c", "°C of the dough that the rule's water would make"),
+       row<&P::gain_k>("gain_k", "K of dough by work, hydration and dissolving"),
+       row<&P::k_per_kj_per_kg>("k_per_kj_per_kg", "K of dough per kJ of mixing per kg of dough"),
+       row<&P::low_c>("low_c", "°C, lower end of the likely dough temperatures (90 %)"),
+       row<&P::high_c>("high_c", "°C, upper end"),
+       row<&P::wetted_c>("wetted_c", "°C when flour and water have met, before the rest"),
+       row<&P::rested_c>("rested_c", "°C at the end of the rest"),
+       row<&P::dough_g>("dough_g", "g of dough"),
+       row<&P::friction_given>("friction_given", "else friction_k is what the balance needs where all is at 21 °C"),
+       row<&P::reason>("reason", "why rule and balance differ"),
+       row<&P::shares>("shares", "how much each thing counts"),
+       row<&P::notices>("notices", "cautions, most severe first")});
+  return form;
+}
+
 }  // namespace ferment

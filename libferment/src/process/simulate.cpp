@@ -289,14 +289,6 @@ constexpr Field every_min{"every_min",
                           "grid of the timeline; 0 for starts and ends alone",
                           "",
                           "0 for starts and ends alone"};
-constexpr Field tolerance{"tolerance",
-                          "tolerance",
-                          "",
-                          1e-12,
-                          1e-1,
-                          1e-5,
-                          Quantity::ratio,
-                          "of the speeds along a step; the result is far closer"};
 constexpr Field stop_h = [] {
   Field field = field::start_h;
   field.initial = {};
@@ -364,7 +356,53 @@ const Form& form_of<SimulateOptions>() {
                    {row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation"),
                     row<&O::every_min>(every_min),
                     row<&O::be_back_by>("be_back_by", "follow each stage beyond its end to the over-proofed dough"),
-                    row<&O::stop_h>("stop_h", stop_h), row<&O::tolerance>(tolerance)});
+                    row<&O::stop_h>("stop_h", stop_h), row<&O::tolerance>(tolerance_field)});
+  return form;
+}
+
+template <>
+const Form& form_of<StageResult>() {
+  using R = StageResult;
+  static const Form form = made_form<R>(
+      "StageResult",
+      "What a stage came to. Hours are of the process; rises are those of the stage before the handling that ends it.",
+      {},
+      {row<&R::name>("name", "of the stage"), row<&R::start_h>("start_h", "h of the process"),
+       row<&R::end_h>("end_h", "h of the process"), row<&R::start_c>("start_c", "°C of the dough"),
+       row<&R::end_c>("end_c", "°C of the dough"), row<&R::rise_percent>("rise_percent", "% since the stage's start"),
+       row<&R::equivalent_h>("equivalent_h", "equivalent hours that the stage took"),
+       row<&R::folds_done>("folds_done", "folds made; those planned after its end are not"),
+       row<&R::be_back_by_h>("be_back_by_h",
+                             "h when the dough is, or would be, over-proofed; none if not within 48 h "
+                             "of the stage's end"),
+       row<&R::time_constant_h>("time_constant_h",
+                                "h, of the piece in its first surroundings; none where the dough's "
+                                "temperature is given"),
+       row<&R::heat_made_j>("heat_made_j", "J per piece, by fermentation"),
+       row<&R::heat_lost_j>("heat_lost_j", "J per piece, to the surroundings"),
+       row<&R::ended>("ended", "false if the simulation stopped before its end")});
+  return form;
+}
+
+template <>
+const Form& form_of<Timeline>() {
+  using T = Timeline;
+  static const Form form = made_form<T>(
+      "Timeline",
+      "What a process did, minute by minute: columns of one length, the stages, the state at the end, and cautions.",
+      {},
+      {column(row<&T::time_h>("time_h", "h of the process")),
+       column(row<&T::mean_c>("mean_c", "°C, mean of the dough")),
+       column(row<&T::core_c>("core_c",
+                              "°C in the middle, an estimate: a parabolic profile that settles after each "
+                              "change")),
+       column(row<&T::surface_c>("surface_c", "°C at the surface, an estimate for a settled profile")),
+       column(row<&T::air_c>("air_c", "°C of the surroundings; the dough's where that is given")),
+       column(row<&T::equivalent_h>("equivalent_h", "equivalent hours since the first yeast")),
+       column(row<&T::co2_mmol>("co2_mmol", "CO2 made, mmol per 100 g of flour")),
+       column(row<&T::rise_percent>("rise_percent", "%, since the start of the stage")),
+       column(row<&T::stage>("stage", "index of the stage in stages")), row<&T::stages>("stages", "what each came to"),
+       row<&T::state>("state", "at the end"), row<&T::notices>("notices", "cautions, most severe first")});
   return form;
 }
 

@@ -25,6 +25,15 @@ struct Moment {
 /// A dough is followed so long beyond a stage's end; what has not happened by then happens "after more than two days".
 inline constexpr double look_ahead_h = 48;
 
+inline constexpr Field tolerance_field{"tolerance",
+                                       "tolerance",
+                                       "",
+                                       1e-12,
+                                       1e-1,
+                                       {},
+                                       Quantity::ratio,
+                                       "of the speeds along a step; the result is far closer"};
+
 /// A leg's first quarter, its middle, third quarter and end: moments at which events are looked for.
 using Quarters = std::array<Point, 4>;
 Quarters quarters_of(const Leg& leg);

@@ -439,4 +439,27 @@ const Form& form_of<Dough>() {
   return form;
 }
 
+template <>
+const Form& form_of<Factor>() {
+  using F = Factor;
+  static const Form form =
+      made_form<F>("Factor", "Which factor made how much of a time.", {},
+                   {row<&F::name>("name", "yeast, temperature, salt, water, sugar, gluten or altitude"),
+                    row<&F::from_value>("from_value", "value in the reference dough"),
+                    row<&F::to_value>("to_value", "value in this dough"), row<&F::times>("times", "hours times this")});
+  return form;
+}
+
+template <>
+const Form& form_of<Explanation>() {
+  using E = Explanation;
+  static const Form form =
+      made_form<E>("Explanation", "The factors that made a time.", {},
+                   {row<&E::reference_h>("reference_h",
+                                         "hours of the same rise in the reference dough with 1 % instant yeast"),
+                    row<&E::factors>("factors", "one change after the other"),
+                    row<&E::hours>("hours", "reference_h times all factors")});
+  return form;
+}
+
 }  // namespace ferment

@@ -26,8 +26,8 @@ struct Form;
 template <class Value>
 const Form& form_of();
 
-/// What one item of a member is.
-enum class Kind { number, count, flag, text, name, range, value };
+/// What one item of a member is; an entry is a number under a name.
+enum class Kind { number, count, flag, text, name, range, entry, value };
 
 /// How a member is reached in an object of its type: it has one item, or none (optional), or many (a list).
 struct Access {
@@ -42,25 +42,28 @@ struct Access {
 struct Row {
   std::string_view name = {};  ///< as in code, documents and options
   Kind kind = Kind::number;
-  bool given = false;                                ///< must be given: it has no default
-  bool optional = false;                             ///< may be left out
-  bool many = false;                                 ///< a list
-  const Field* field = nullptr;                      ///< bounds of numbers, if they have any
-  std::string_view meaning = {};                     ///< its field's, if not its own
-  const Names* names = nullptr;                      ///< of a name
+  bool given = false;             ///< must be given: it has no default
+  bool optional = false;          ///< may be left out
+  bool many = false;              ///< a list
+  bool never = false;             ///< an infinite number means never: there is none, then
+  bool column = false;            ///< a list of numbers of a result, for programs that work on them as a whole
+  const Field* field = nullptr;   ///< bounds of numbers, if they have any
+  std::string_view meaning = {};  ///< its field's, if not its own
+  const Names* names = nullptr;   ///< of a name
   void (*known)(const std::string& name) = nullptr;  ///< refuses a text that no table has
   std::vector<const Form& (*)()> forms = {};         ///< of a value: one of them
   Access access = {};
   const void* (*part)(const void* object) = nullptr;  ///< the part of the object that has the member, if not itself
 
   std::string_view about() const { return meaning.empty() && field != nullptr ? field->meaning : meaning; }
-  std::size_t size(const void* object) const { return access.size(in(object)); }
+  std::size_t size(const void* object) const { return is_never(object) ? 0 : access.size(in(object)); }
   const void* item(const void* object, std::size_t i = 0) const { return access.item(in(object), i); }
   int choice(const void* object, std::size_t i = 0) const { return access.choice(in(object), i); }
   void clear(void* object) const { access.clear(in(object)); }
   void add(void* object, const void* item, int choice = 0) const { access.add(in(object), item, choice); }
 
  private:
+  FERMENT_API bool is_never(const void* object) const;
   const void* in(const void* object) const { return part == nullptr ? object : part(object); }
   void* in(void* object) const { return const_cast<void*>(in(static_cast<const void*>(object))); }
 };
@@ -128,6 +131,8 @@ template <>
 struct Item<std::string> : PlainItem<std::string, Kind::text> {};
 template <>
 struct Item<std::pair<double, double>> : PlainItem<std::pair<double, double>, Kind::range> {};
+template <>
+struct Item<std::pair<std::string, double>> : PlainItem<std::pair<std::string, double>, Kind::entry> {};
 template <>
 struct Item<Given> {
   static constexpr Kind kind = Kind::number;
@@ -240,6 +245,15 @@ Row row(std::string_view name, std::string_view meaning) {
 /// A row that must be given although its type has a default.
 inline Row must_be_given(Row row) {
   row.given = true;
+  return row;
+}
+/// An hour that may never come: infinite in C++, none in documents and Python.
+inline Row or_never(Row row) {
+  row.never = row.optional = true;
+  return row;
+}
+inline Row column(Row row) {
+  row.column = true;
   return row;
 }
 /// A text that must be a name of a table: `known` throws if it is none.

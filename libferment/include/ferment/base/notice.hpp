@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/names.hpp>
 
 namespace ferment {
@@ -21,5 +22,8 @@ struct Notice {
 
 template <>
 FERMENT_API const Names& names_of<Severity>();
+
+template <>
+FERMENT_API const Form& form_of<Notice>();
 
 }  // namespace ferment

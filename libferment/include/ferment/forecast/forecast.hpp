@@ -46,7 +46,7 @@ struct ForecastOptions {
   double bake_sd = 0.12;    ///< of ln gassing_rate from bake to bake
   double tolerance = 3e-2;  ///< of simulate; hours to 1e-6
   bool heat_of_fermentation = true;
-  std::uint32_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
+  std::size_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
   std::function<void()> interrupt =
       {};  ///< called very often, on the threads of `for_each`; what it throws ends the call
   ForEach for_each =
@@ -78,7 +78,15 @@ FERMENT_API double quantile(const std::vector<double>& rising, double share);
 /// The kitchens of the draws: central values moved by the covariance and the bake's spread, kept inside the table's
 /// bounds.
 /// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ bake_sd ≤ 1
-FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, std::size_t draws = 512, double bake_sd = 0.12,
-                                          std::uint32_t seed = ForecastOptions{}.seed);
+FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, const ForecastOptions& options = {});
+
+template <>
+FERMENT_API const Form& form_of<StageForecast>();
+
+template <>
+FERMENT_API const Form& form_of<Forecast>();
+
+template <>
+FERMENT_API const Form& form_of<ForecastOptions>();
 
 }  // namespace ferment

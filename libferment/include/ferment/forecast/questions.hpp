@@ -69,4 +69,7 @@ FERMENT_API Choice take_out_at(const Process& process, const Wanted& wanted, con
                                const Surroundings& into, const Kitchen& kitchen = {},
                                const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
+template <>
+FERMENT_API const Form& form_of<Choice>();
+
 }  // namespace ferment

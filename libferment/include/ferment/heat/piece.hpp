@@ -100,4 +100,7 @@ FERMENT_API const Names& names_of<Shape>();
 template <>
 FERMENT_API const Form& form_of<Piece>();
 
+template <>
+FERMENT_API const Form& form_of<Node>();
+
 }  // namespace ferment

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/values.hpp>
 #include <ferment/mix/mix.hpp>
@@ -72,5 +73,11 @@ FERMENT_API double dough_by_heat_balance(const Mix& mix);
 /// @throws InvalidInput
 FERMENT_API void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, const Values& room_c,
                            std::span<double> out);
+
+template <>
+FERMENT_API const Form& form_of<HeatShare>();
+
+template <>
+FERMENT_API const Form& form_of<WaterPlan>();
 
 }  // namespace ferment

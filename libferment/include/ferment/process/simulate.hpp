@@ -68,6 +68,12 @@ struct SimulateOptions {
 };
 
 template <>
+FERMENT_API const Form& form_of<StageResult>();
+
+template <>
+FERMENT_API const Form& form_of<Timeline>();
+
+template <>
 FERMENT_API const Form& form_of<SimulateOptions>();
 
 /// One step: a mix joins what is there, a stage lets time pass.

@@ -68,10 +68,10 @@ FERMENT_API double yeast_for_rise(double rise_percent, double target_h, const Do
 
 /// Which factor made how much of a time.
 struct Factor {
-  const char* name;  ///< "yeast", "temperature", "salt", "water", "sugar", "gluten", "altitude"
-  double from;       ///< value in the reference dough
-  double to;         ///< value in this dough
-  double times;      ///< hours × this
+  std::string name = {};  ///< "yeast", "temperature", "salt", "water", "sugar", "gluten", "altitude"
+  double from_value = 0;  ///< value in the reference dough
+  double to_value = 0;    ///< value in this dough
+  double times = 1;       ///< hours × this
 };
 
 struct Explanation {
@@ -100,5 +100,11 @@ FERMENT_API const Names& names_of<Standing>();
 
 template <>
 FERMENT_API const Form& form_of<Dough>();
+
+template <>
+FERMENT_API const Form& form_of<Factor>();
+
+template <>
+FERMENT_API const Form& form_of<Explanation>();
 
 }  // namespace ferment

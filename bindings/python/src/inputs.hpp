@@ -1,111 +1,23 @@
-// How Python's numbers come in and go out: plain numbers, NumPy arrays, pandas series, lists, timedeltas.
+// The inputs of a function that broadcasts: read in order, brought to one shape, worked off, given back in kind.
 #pragma once
 
 #include <pybind11/numpy.h>
-#include <pybind11/pybind11.h>
-#include <pybind11/typing.h>
 
 #include <algorithm>
 #include <array>
-#include <chrono>
 #include <limits>
-#include <memory>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
-#include <thread>
 #include <utility>
 #include <vector>
 
 #include <ferment/base/error.hpp>
-#include <ferment/base/field.hpp>
-#include <ferment/base/parameters.hpp>
 #include <ferment/base/values.hpp>
 
-namespace py = pybind11;
-
-/// An argument that is a number, or anything NumPy makes an array of numbers of. Read it with `Inputs`.
-struct Number {
-  py::object object;
-};
-
-/// The same for times, which may also be a datetime.timedelta.
-struct Time {
-  py::object object;
-};
-
-namespace pybind11::detail {
-
-template <class Argument>
-struct argument_caster {
-  bool load(handle source, bool) {
-    value.object = reinterpret_borrow<object>(source);
-    return true;
-  }
-  static handle cast(const Argument& argument, return_value_policy, handle) { return argument.object.inc_ref(); }
-  template <class>
-  using cast_op_type = Argument&&;
-  operator Argument&&() && { return std::move(value); }
-  Argument value;
-};
-
-template <>
-struct type_caster<Number> : argument_caster<Number> {
-  static constexpr auto name = const_name("float | numpy.typing.ArrayLike");
-};
-template <>
-struct type_caster<Time> : argument_caster<Time> {
-  static constexpr auto name = const_name("float | datetime.timedelta | numpy.typing.ArrayLike");
-};
-
-}  // namespace pybind11::detail
-
-/// One time: a number of hours or a timedelta.
-struct Duration {
-  py::object object;
-};
-namespace pybind11::detail {
-template <>
-struct type_caster<Duration> : argument_caster<Duration> {
-  static constexpr auto name = const_name("float | datetime.timedelta");
-};
-}  // namespace pybind11::detail
-
-using Document = py::typing::Dict<py::str, py::object>;
-using NumbersByName = py::typing::Dict<py::str, py::float_>;
-
-/// What comes back: a number if all inputs were numbers, else an array.
-struct Answer {
-  py::object object;
-};
-namespace pybind11::detail {
-template <>
-struct type_caster<Answer> {
-  static handle cast(const Answer& answer, return_value_policy, handle) { return answer.object.inc_ref(); }
-  static constexpr auto name = const_name("typing.Any");
-};
-}  // namespace pybind11::detail
-
-/// Looks for signals every 50 ms, for the callbacks of long calls: what one raises, such as KeyboardInterrupt, ends the
-/// call. Only on the thread that made it, which is where Python may run their handlers. Called without the GIL.
-class Interrupt {
- public:
-  void operator()() const {
-    if (std::this_thread::get_id() != caller_) return;
-    const auto now = std::chrono::steady_clock::now();
-    if (now < *next_) return;
-    *next_ = now + every;
-    const py::gil_scoped_acquire acquire;
-    if (PyErr_CheckSignals() != 0) throw py::error_already_set();
-  }
-
- private:
-  static constexpr std::chrono::milliseconds every{50};
-  std::thread::id caller_ = std::this_thread::get_id();
-  std::shared_ptr<std::chrono::steady_clock::time_point> next_ =
-      std::make_shared<std::chrono::steady_clock::time_point>(std::chrono::steady_clock::now() + every);
-};
+#include "arguments.hpp"
+#include "interrupt.hpp"
 
 /// Reads the arguments of a broadcasting function, in order, and gives them to it as Values.
 class Inputs {
@@ -249,38 +161,3 @@ template <class Of>
 void for_each_value(const ferment::Values& values, std::span<double> out, Of of) {
   for_each_scenario(std::span(&values, 1), out, [&](std::size_t i) { return of(values[i]); });
 }
-
-/// A list, array or series as a column of numbers. Throws InvalidInput if it is not one.
-std::vector<double> column_of(const ferment::Field& field, const Number& argument);
-std::vector<double> column_of(const ferment::Field& field, const Time& argument);
-
-/// Hours of a duration, or one number; the field names the input in messages. Throws InvalidInput unless it is one.
-double hours_of(const ferment::Field& field, const Duration& argument);
-
-/// The stage of that name of a timeline or a forecast. Throws KeyError naming the known ones.
-template <class Stages>
-const auto& stage_named(const Stages& stages, const std::string& name) {
-  std::string known;
-  for (const auto& stage : stages) {
-    if (stage.name == name) return stage;
-    known.append(known.empty() ? "" : ", ").append(stage.name);
-  }
-  throw py::key_error("no stage is named \"" + name + "\"; known: " + known);
-}
-
-/// A number with at most four digits, for texts.
-std::string short_number(double value);
-
-/// The parameters of `kitchen=None`: the default set.
-const ferment::Kitchen& kitchen_or_default(const std::optional<ferment::Kitchen>& kitchen);
-
-void bind_laws(py::module_& module);
-void bind_base(py::module_& module);
-void bind_dough(py::module_& module);
-void bind_clock(py::module_& module);
-void bind_heat(py::module_& module);
-void bind_piece(py::module_& module);
-void bind_state(py::module_& module);
-void bind_process(py::module_& module);
-void bind_simulate(py::module_& module);
-void bind_forecast(py::module_& module);
