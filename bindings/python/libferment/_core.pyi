@@ -701,7 +701,7 @@ class Explanation:
     def __hash__(self) -> int: ...
     @property
     def factors(self) -> dict[str, float]:
-        """name → hours times this; to_dict has from and to as well"""
+        """name → hours times this; to_dict has the values as well"""
 
 class Factor:
     """Which factor made how much of a time.

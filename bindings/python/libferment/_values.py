@@ -14,8 +14,10 @@ if TYPE_CHECKING:
         Explanation,
         Forecast,
         HeatShare,
+        Kitchen,
         Node,
         Notice,
+        Percent,
         StageForecast,
         StageResult,
         Timeline,
@@ -262,3 +264,18 @@ def plan_html(plan: WaterPlan) -> str:
     left = 'style="text-align:left"'
     rows = (f"<tr><th {left}>{name}</th><td {left}>{escape(value)}</td></tr>" for name, value in _lines_of_plan(plan))
     return f"<table>{''.join(rows)}</table>"
+
+
+def percent_text(percent: Percent) -> str:
+    """Write a formula in percent, with as few digits as show it and nothing that is nothing."""
+    parts = [f"{name}={value:.4g}" for name, value in percent.to_dict().items() if value]
+    return f"Percent({', '.join(parts)})"
+
+
+def kitchen_text(kitchen: Kitchen) -> str:
+    """Write a kitchen without the numbers of its covariance, but say that there is one."""
+    values, defaults = kitchen.to_dict(), type(kitchen)().to_dict()
+    del values["name"]
+    has_covariance = bool(values.pop("covariance"))
+    text = shown(kitchen, ({"name": kitchen.name} if kitchen.name else {}) | values, defaults | {"name": ""})
+    return f"{text[:-1]}, covariance=...)" if has_covariance else text

@@ -60,16 +60,6 @@ auto conversion(const Field& from, Convert convert) {
   };
 }
 
-/// Without the numbers of a covariance, but saying that there is one.
-std::string repr(const Kitchen& kitchen) {
-  Kitchen shown = kitchen;
-  shown.covariance.clear();
-  shown.name = name_of(kitchen);
-  std::string text = repr_of(form_of<Kitchen>(), &shown);
-  if (!kitchen.covariance.empty()) text.replace(text.size() - 1, 1, ", covariance=...)");
-  return text;
-}
-
 }  // namespace
 
 void bind_base(py::module_& module) {
@@ -148,5 +138,5 @@ pound, 1959).)");
           },
           "n × n, in the fitted coordinates of the learnable parameters, in the order of the table; the prior's if it "
           "has none of its own")
-      .def("__repr__", &repr, py::prepend());  // before the one of all forms
+      .def("__repr__", Worded{"kitchen_text"}, py::prepend());
 }

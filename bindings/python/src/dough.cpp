@@ -28,25 +28,13 @@ auto of_one(const Field& field, Law law) {
   };
 }
 
-/// As few digits as show a percentage, and none that is nothing.
-std::string repr(const Percent& percent) {
-  const Form& form = form_of<Percent>();
-  std::string text = "Percent(";
-  for (const Row& row : form.rows) {
-    const double value = *static_cast<const double*>(row.item(&percent));
-    if (value != 0)
-      text.append(text.back() == '(' ? "" : ", ").append(row.name).append("=").append(short_number(value));
-  }
-  return text + ")";
-}
-
 void bind_formula(py::module_& module) {
   bind_form<Flour>(module, 2);
   bind_form<Water>(module, 2);
   bind_form<Preferment>(module, 2);
   bind_form<FlourShare>(module, 2);
   bind_form<PercentFormula>(module);
-  bind_form<Percent>(module).def("__repr__", &repr, py::prepend());  // before the one of all forms
+  bind_form<Percent>(module).def("__repr__", Worded{"percent_text"}, py::prepend());
 }
 
 }  // namespace

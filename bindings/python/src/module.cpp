@@ -62,7 +62,7 @@ PYBIND11_MODULE(_core, module) {
   bind_heat(module);
   bind_piece(module);
   bind_state(module);  // before a mix, which takes doughs
-  bind_process(module);
+  bind_mix(module);
   bind_simulate(module);
   bind_forecast(module);
   bind_forms(module);

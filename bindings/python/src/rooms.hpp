@@ -12,6 +12,6 @@ void bind_clock(py::module_& module);
 void bind_heat(py::module_& module);
 void bind_piece(py::module_& module);
 void bind_state(py::module_& module);
-void bind_process(py::module_& module);
+void bind_mix(py::module_& module);
 void bind_simulate(py::module_& module);
 void bind_forecast(py::module_& module);

@@ -3,10 +3,12 @@
 #include <cmath>
 
 #include <ferment/base/error.hpp>
+#include <ferment/mix/factor_rule.hpp>
+#include <ferment/mix/ice.hpp>
+#include <ferment/mix/mix.hpp>
+#include <ferment/mix/mixing.hpp>
 #include <ferment/mix/net_gain.hpp>
 #include <ferment/mix/water_plan.hpp>
-#include <ferment/process/step.hpp>
-#include <ferment/rise/cautions.hpp>
 
 #include "form.hpp"
 #include "inputs.hpp"
@@ -17,7 +19,6 @@ using namespace pybind11::literals;
 
 namespace {
 
-using Optional = std::optional<double>;
 Mix with_formula(Mix mix, Formula formula) {
   mix.formula = std::move(formula);
   require(mix);
@@ -57,7 +58,7 @@ Mix from_percent(const py::kwargs& keywords) {
   return mix;
 }
 
-void bind_mix(py::module_& module) {
+void bind_its_mix(py::module_& module) {
   py::class_<Mix> mix = bind_form<Mix>(module);
   mix.def_property_readonly(
          "percent", [](const Mix& m) { return percent_of(m.formula); }, "the mix in baker's percent")
@@ -97,6 +98,135 @@ void bind_plan(py::module_& module) {
       .def("to_frame", Framed{"plan_frame"}, "The shares as a pandas DataFrame.")
       .def("__repr__", Worded{"plan_text"}, py::prepend())
       .def("_repr_html_", Worded{"plan_html"});
+}
+
+void bind_mixing(py::module_& module) {
+  py::class_<MixingMethod>(
+      module, "MixingMethod",
+      "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.")
+      .def_property_readonly("name", [](const MixingMethod& m) { return std::string(m.name); })
+      .def_property_readonly("label", [](const MixingMethod& m) { return std::string(m.label); })
+      .def_readonly("work_kj_per_kg", &MixingMethod::work_kj_per_kg)
+      .def_readonly("low_kj_per_kg", &MixingMethod::low_kj_per_kg)
+      .def_readonly("high_kj_per_kg", &MixingMethod::high_kj_per_kg)
+      .def_readonly("usual_min", &MixingMethod::usual_min)
+      .def_property_readonly("source", [](const MixingMethod& m) { return std::string(m.source); })
+      .def("__repr__", [](const MixingMethod& m) {
+        return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " +
+               short_number(m.usual_min) + " min>";
+      });
+  module.def(
+      "mixing_methods", [] { return std::vector<MixingMethod>(mixing_methods().begin(), mixing_methods().end()); },
+      "All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from.");
+
+  bind_form<ByMethod>(module, 2);
+  bind_form<ByWork>(module, 1);
+  bind_form<ByNetGain>(module, 3);
+
+  py::class_<BatchMean> batches(module, "BatchMean",
+                                "A number found from several batches: mean, sd (None from one batch) and each.");
+  batches
+      .def(py::init([](const std::vector<double>& each) { return mean_of_batches(each); }), "each"_a,
+           "From the numbers of the batches. Raises InvalidInput.")
+      .def_readonly("mean", &BatchMean::mean)
+      .def_readonly("sd", &BatchMean::sd, "from batch to batch; None from one batch")
+      .def_readonly("each", &BatchMean::each);
+  batches
+      .def(
+          "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); },
+          "mean, sd and each.")
+      .def("__eq__",
+           [](const BatchMean& a, const py::object& b) {
+             return py::isinstance<BatchMean>(b) && a.each == py::cast<const BatchMean&>(b).each;
+           })
+      .def("__hash__", [](const BatchMean& b) { return py::hash(py::tuple(py::cast(b.each))); })
+      .def("__repr__",
+           [](const BatchMean& b) {
+             return "BatchMean(each=" + py::cast<std::string>(py::repr(py::cast(b.each))) + ")";
+           })
+      .def(py::pickle([](const BatchMean& b) { return py::make_tuple(b.each); },
+                      [](const py::tuple& t) { return mean_of_batches(py::cast<std::vector<double>>(t[0])); }))
+      .def("__str__", [](const BatchMean& b) {
+        return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " +
+               std::to_string(b.each.size()) + (b.each.size() == 1 ? " batch" : " batches");
+      });
+  module.def("mixing_minutes", &mixing_minutes, "mixing"_a,
+             R"(Minutes of mixing in the room that a way of mixing says; 0 if it says none.
+
+Args: mixing: ByMethod, ByWork or ByNetGain. Raises InvalidInput. Source: usual times are common practice.)");
+}
+
+void bind_factor_rule(py::module_& module) {
+  module.def(
+      "friction_from_batches",
+      [](const Number& dough_c, const Number& flour_c, const Number& room_c, const Number& water_c,
+         const std::optional<Number>& preferment_c) {
+        BatchMean result;
+        Inputs inputs;
+        inputs.add(field::dough_c, dough_c)
+            .add(field::flour_c, flour_c)
+            .add(field::room_c, room_c)
+            .add(field::water_c, water_c);
+        const bool with_preferment = preferment_c.has_value();
+        if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
+        inputs.run([&](std::span<const Values> in, std::span<double> out) {
+          result =
+              friction_from_batches(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt);
+          std::copy(result.each.begin(), result.each.end(), out.begin());
+        });
+        return result;
+      },
+      py::kw_only(), "dough_c"_a, "flour_c"_a, "room_c"_a, "water_c"_a, "preferment_c"_a = py::none(),
+      R"(Friction from several batches on one mixer, K: their mean, spread and each one.
+
+Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
+Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks.)");
+  module.def("ice_by_heat_balance", &ice_by_heat_balance, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a,
+             "ice_c"_a = 0.0,
+             R"(Ice in place of that much of the water, g, from the enthalpies of ice and water.
+
+Args: numbers; water_g all of the water, g; temperatures °C; wanted_c may lie below 0. More than water_g: not enough
+even as ice. Raises InvalidInput; NoSolution if wanted is warmer than the tap. Source: enthalpy balance, c 4.186 and
+2.05 kJ/(kg K), 333.55 kJ/kg.)");
+  module.def(
+      "water_by_factor_rule",
+      [](const Number& desired_c, const Number& flour_c, const Number& room_c, const Number& friction_k,
+         const std::optional<Number>& preferment_c, const std::string& missing) {
+        Inputs inputs;
+        inputs.missing(missing);
+        inputs.add(field::desired_c, desired_c)
+            .add(field::flour_c, flour_c)
+            .add(field::room_c, room_c)
+            .add(field::friction_k, friction_k);
+        const bool with_preferment = preferment_c.has_value();
+        if (with_preferment) inputs.add(field::preferment_c, *preferment_c);
+        return inputs.run([with_preferment](std::span<const Values> in, std::span<double> out) {
+          water_by_factor_rule(in[0], in[1], in[2], in[3], with_preferment ? std::optional(in[4]) : std::nullopt, out);
+        });
+      },
+      "desired_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a, "friction_k"_a, "preferment_c"_a = py::none(),
+      "missing"_a = "raise",
+      R"(Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
+
+Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a
+preferment. Returns: a number, or an array of the common shape; may lie below 0 or above 60 °C: see
+cautions(water_c=...). Raises InvalidInput. Source: trade textbooks.)");
+  module.def("dough_by_factor_rule", &dough_by_factor_rule, "water_c"_a, py::kw_only(), "flour_c"_a, "room_c"_a,
+             "friction_k"_a, "preferment_c"_a = py::none(),
+             R"(Dough temperature the factor rule expects, °C: the mean of the known temperatures and friction.
+
+Args: numbers, °C; friction_k in K. Raises InvalidInput. Source: trade textbooks.)");
+  module.def("friction_from_batch", &friction_from_batch, py::kw_only(), "dough_c"_a, "flour_c"_a, "room_c"_a,
+             "water_c"_a, "preferment_c"_a = py::none(),
+             R"(Friction of a batch, K: n dough - flour - room - water (- preferment).
+
+Args: numbers, °C, measured at one batch; use the result for the next batch of the same size on the same mixer.
+Raises InvalidInput, also if the friction lies outside -10 to 25 K. Source: trade textbooks.)");
+  module.def("ice_by_trade_rule", &ice_by_trade_rule, "water_g"_a, py::kw_only(), "tap_c"_a, "wanted_c"_a,
+             R"(Ice at 0 °C to put in place of that much of the water, g: water (tap - wanted)/(tap + 80).
+
+Args: numbers; water_g all of the water, g; temperatures °C. Raises InvalidInput; NoSolution if wanted is warmer than
+the tap. Source: trade textbooks, in °F (tap - wanted)/(tap + 112).)");
 }
 
 void bind_water(py::module_& module) {
@@ -164,38 +294,10 @@ measured_at_c (°C). Raises InvalidInput. Source: the rule and the balance agree
 
 }  // namespace
 
-void bind_process(py::module_& module) {
+void bind_mix(py::module_& module) {
+  bind_mixing(module);
+  bind_factor_rule(module);
   bind_plan(module);  // first: a mix's signature names it
-  bind_mix(module);
+  bind_its_mix(module);
   bind_water(module);
-  module.def(
-      "cautions",
-      [](Optional dough_c, Optional yeast_percent, const std::string& yeast, Optional salt_percent,
-         Optional water_percent, Optional sugar_percent, Optional gluten_percent, Optional altitude_m,
-         Optional rise_percent, Optional water_c, Optional refrigerator_c, Optional perishable_h,
-         const std::optional<Kitchen>& kitchen) {
-        return cautions({.dough_c = dough_c,
-                         .yeast_percent = yeast_percent,
-                         .yeast = named<Yeast>(yeast),
-                         .salt_percent = salt_percent,
-                         .water_percent = water_percent,
-                         .sugar_percent = sugar_percent,
-                         .gluten_percent = gluten_percent,
-                         .altitude_m = altitude_m,
-                         .rise_percent = rise_percent,
-                         .water_c = water_c,
-                         .refrigerator_c = refrigerator_c,
-                         .perishable_h = perishable_h},
-                        kitchen_or_default(kitchen));
-      },
-      py::kw_only(), "dough_c"_a = py::none(), "yeast_percent"_a = py::none(), "yeast"_a = "instant",
-      "salt_percent"_a = py::none(), "water_percent"_a = py::none(), "sugar_percent"_a = py::none(),
-      "gluten_percent"_a = py::none(), "altitude_m"_a = py::none(), "rise_percent"_a = py::none(),
-      "water_c"_a = py::none(), "refrigerator_c"_a = py::none(), "perishable_h"_a = py::none(),
-      "kitchen"_a = py::none(),
-      R"(The notices that belong to plain numbers, most severe first; an empty list if there is nothing to say.
-
-Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other perishable
-food is held at dough_c. Raises InvalidInput outside the field table, but answers any finite water_c.
-Source: limits of the trade (common practice) and of the laws; food safety defers to the local food code.)");
 }
