@@ -1738,9 +1738,9 @@ class PercentFormula:
         oil_percent: milk, egg, butter or oil, percent of flour weight, %.
         sugar_percent: added sugar as sucrose, percent of flour weight, %.
         salt_percent: salt, percent of flour weight, %.
-        instant_percent: instant yeast.
-        active_dry_percent: active dry yeast.
-        compressed_percent: compressed yeast.
+        instant_percent: yeast as weighed, percent of flour weight, %.
+        active_dry_percent: yeast as weighed, percent of flour weight, %.
+        compressed_percent: yeast as weighed, percent of flour weight, %.
 
     Raises InvalidInput."""
     def __init__(
@@ -1800,13 +1800,13 @@ class PercentFormula:
         """salt, percent of flour weight, %"""
     @property
     def instant_percent(self) -> float:
-        """instant yeast"""
+        """yeast as weighed, percent of flour weight, %"""
     @property
     def active_dry_percent(self) -> float:
-        """active dry yeast"""
+        """yeast as weighed, percent of flour weight, %"""
     @property
     def compressed_percent(self) -> float:
-        """compressed yeast"""
+        """yeast as weighed, percent of flour weight, %"""
     def replace(
         self,
         *,

@@ -36,10 +36,19 @@ Part part(const Field& field, const Field& percent_field, std::string_view ingre
           ingredient,
           more};
 }
+/// Of any kind, or none; the sum as instant yeast is bounded apart.
+constexpr Field yeast_or_none = [] {
+  Field field = field::yeast_percent;
+  field.low = 0;
+  field.initial = 0;
+  return field;
+}();
+
 template <auto grams, auto given, auto percent>
 Part yeast(const Field& field, std::string_view name, std::string_view ingredient) {
-  return {grams,  given,   percent,   row<grams>(field), row<given>(name, field.label), row<percent>(name, field.label),
-          &field, nullptr, ingredient};
+  return {
+      grams,  given,   percent,   row<grams>(field), row<given>(name, yeast_or_none), row<percent>(name, field.label),
+      &field, nullptr, ingredient};
 }
 
 const std::vector<Part>& table() {
