@@ -22,6 +22,7 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double fermentation_j_per_mmol =
     50.7;  // per CO2 as gas from dissolved glucose, from formation enthalpies (from memory: Alberty, NBS)
+constexpr double loose = 1e-4;  // tolerances above it are those of forecasts
 constexpr double longest_stage_h = field::until_h.high;
 constexpr double longest_step_h = 24;
 constexpr double shortest_step_h = 1e-6;
@@ -85,7 +86,7 @@ StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, cons
       making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr},
       follows_core_(follows_core) {
   constexpr double last_digits_k = 1e-13;  // some ten roundings of a dough's temperature: nothing settles closer
-  setting_.settled_k = std::max(1e-7 * options.tolerance, last_digits_k);
+  setting_.settled_k = std::max((options.tolerance > loose ? 1e-5 : 1e-7) * options.tolerance, last_digits_k);
   enter_place();
   if (!state_.stage)
     state_.stage =
