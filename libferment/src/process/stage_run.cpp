@@ -39,14 +39,25 @@ double loss_of(Handling handling, const Kitchen& kitchen) {
   return kitchen.mould_loss;
 }
 
+/// How closely events are found.
+struct Closeness {
+  double within_h = 1e-14;      ///< of the moment
+  double growth_share = 1e-14;  ///< of the equivalent hours at which yeast begins to grow
+  double ratio_share = 1e-13;   ///< of the volume
+};
+Closeness closeness(double tolerance) {
+  if (tolerance <= loose) return {};
+  return {1e-6 * tolerance, 1e-8 * tolerance, 1e-8 * tolerance};
+}
+
 /// When miss(hours after the leg's start) becomes 0, between two moments that it lies between; else the later one.
 template <class Miss>
-double crossing(double before_h, double by_h, Miss miss) {
+double crossing(double before_h, double by_h, double within_h, Miss miss) {
   const double first = miss(before_h), last = miss(by_h);
   if (first == 0) return before_h;
   if (last == 0 || (first < 0) == (last < 0)) return by_h;
   std::uintmax_t evaluations = 100;
-  const auto close = [](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + 1e-14; };
+  const auto close = [&](double a, double b) { return std::abs(a - b) <= 4e-16 * std::abs(a + b) + within_h; };
   const auto bracket = boost::math::tools::toms748_solve(miss, before_h, by_h, first, last, close, evaluations);
   return (bracket.first + bracket.second) / 2;
 }
@@ -131,13 +142,16 @@ Moment StageRun::moment(const Point& p) const {
 /// A coupled leg may not pass the moment a cohort begins to grow: its speeds have a kink there.
 Leg StageRun::cut_at_growth(Leg leg) const {
   const double wanted = making_.until_growth();
+  const Closeness close = closeness(options_.tolerance);
   if (!leg.is_coupled() || leg.end().equivalent_h <= wanted * (1 + 1e-13)) return leg;
-  Leg cut = leg.until(crossing(0, leg.hours(), [&](double after_h) { return leg.at(after_h).equivalent_h - wanted; }));
+  Leg cut = leg.until(
+      crossing(0, leg.hours(), close.within_h, [&](double after_h) { return leg.at(after_h).equivalent_h - wanted; }));
   for (int polish = 0; polish < 3; ++polish) {
     const Point end = cut.end();
     const double miss = end.equivalent_h - wanted;
     const double pace = speed_.solutes() * speed_.factor(end.temperature_c);
-    if (std::abs(miss) <= 1e-14 * wanted || !(pace > 0)) break;  // a clock that stands still is there already
+    if (std::abs(miss) <= close.growth_share * wanted || !(pace > 0))
+      break;  // a clock that stands still is there already
     cut = cut.until(cut.hours() - miss / pace);
   }
   return cut;
@@ -145,13 +159,15 @@ Leg StageRun::cut_at_growth(Leg leg) const {
 
 /// The leg up to the moment the volume passes `ratio`, which it does between two moments of it.
 Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const {
-  Leg cut = leg.until(crossing(before_h, by_h, [&](double after_h) { return at(leg, after_h).ratio - ratio; }));
+  const Closeness close = closeness(options_.tolerance);
+  Leg cut = leg.until(
+      crossing(before_h, by_h, close.within_h, [&](double after_h) { return at(leg, after_h).ratio - ratio; }));
   if (!leg.is_coupled()) return cut;
   constexpr double beside = 1e-4;
   for (int polish = 0; polish < 4; ++polish) {
     const double last = at(cut, cut.hours()).ratio, miss = last - ratio;
     const double slope = (last - at(cut, cut.hours() * (1 - beside)).ratio) / (cut.hours() * beside);
-    if (std::abs(miss) <= 1e-13 * ratio || !(slope > 0)) break;
+    if (std::abs(miss) <= close.ratio_share * ratio || !(slope > 0)) break;
     cut = cut.until(cut.hours() - miss / slope);
   }
   return cut;
@@ -185,8 +201,8 @@ void StageRun::refuse_outside(const Leg& leg, double before_h, const Point& by) 
   const bool cold = t < field::dough_c.low;
   if (!cold && t <= field::dough_c.high) return;
   const double limit = cold ? field::dough_c.low : field::dough_c.high;
-  const double when_h =
-      state_.time_h + crossing(before_h, by.after_h, [&](double h) { return leg.at(h).temperature_c - limit; });
+  const double when_h = state_.time_h + crossing(before_h, by.after_h, Closeness{}.within_h,
+                                                 [&](double h) { return leg.at(h).temperature_c - limit; });
   throw OutsideModel("the dough leaves " + number(field::dough_c.low) + " to " + number(field::dough_c.high) + " °C " +
                          number(when_h - state_.stage->start_h, 4) + " h after the stage's start (at " +
                          number(when_h, 4) + " h): it gets too " +
@@ -273,6 +289,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
   const double over = progress.over_proofed_h ? never : over_proof_ratio_;
   double largest = ratio_now(), largest_h = state_.time_h;
   bool over_seen = largest >= over;
+  const double within_h = closeness(options_.tolerance).within_h;
   if (over_seen) progress.over_proofed_h = state_.time_h;
   for (;;) {
     const bool folds_left = to_end && progress.folds_done < stage_.folds_h.size();
@@ -297,12 +314,12 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       if (!over_seen && ratio >= over) {
         over_seen = true;
         progress.over_proofed_h =
-            state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - over; });
+            state_.time_h + crossing(before_h, by_h, within_h, [&](double h) { return at(leg, h).ratio - over; });
       }
       for (Watch& watch : watches_) {
         if (watch.when_h || ratio < watch.ratio) continue;
-        watch.when_h =
-            state_.time_h + crossing(before_h, by_h, [&](double h) { return at(leg, h).ratio - watch.ratio; });
+        watch.when_h = state_.time_h +
+                       crossing(before_h, by_h, within_h, [&](double h) { return at(leg, h).ratio - watch.ratio; });
       }
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);
