@@ -41,13 +41,12 @@ double loss_of(Handling handling, const Kitchen& kitchen) {
 
 /// How closely events are found.
 struct Closeness {
-  double within_h = 1e-14;      ///< of the moment
-  double growth_share = 1e-14;  ///< of the equivalent hours at which yeast begins to grow
-  double ratio_share = 1e-13;   ///< of the volume
+  double within_h = 1e-14;     ///< of the moment
+  double ratio_share = 1e-13;  ///< of the volume
 };
 Closeness closeness(double tolerance) {
   if (tolerance <= loose) return {};
-  return {1e-6 * tolerance, 1e-8 * tolerance, 1e-8 * tolerance};
+  return {1e-6 * tolerance, 1e-8 * tolerance};
 }
 
 /// When miss(hours after the leg's start) becomes 0, between two moments that it lies between; else the later one.
@@ -139,19 +138,18 @@ Moment StageRun::moment(const Point& p) const {
           volume_.ratio(gas, p.temperature_c, state_.anchor_ratio)};
 }
 
-/// A coupled leg may not pass the moment a cohort begins to grow: its speeds have a kink there.
+/// A coupled leg may not pass the moment a cohort begins to grow, because its speeds have a kink there; what that does
+/// to a loose one is within its tolerance.
 Leg StageRun::cut_at_growth(Leg leg) const {
   const double wanted = making_.until_growth();
-  const Closeness close = closeness(options_.tolerance);
-  if (!leg.is_coupled() || leg.end().equivalent_h <= wanted * (1 + 1e-13)) return leg;
-  Leg cut = leg.until(
-      crossing(0, leg.hours(), close.within_h, [&](double after_h) { return leg.at(after_h).equivalent_h - wanted; }));
+  if (options_.tolerance > loose || !leg.is_coupled() || leg.end().equivalent_h <= wanted * (1 + 1e-13)) return leg;
+  Leg cut = leg.until(crossing(0, leg.hours(), Closeness{}.within_h,
+                               [&](double after_h) { return leg.at(after_h).equivalent_h - wanted; }));
   for (int polish = 0; polish < 3; ++polish) {
     const Point end = cut.end();
     const double miss = end.equivalent_h - wanted;
     const double pace = speed_.solutes() * speed_.factor(end.temperature_c);
-    if (std::abs(miss) <= close.growth_share * wanted || !(pace > 0))
-      break;  // a clock that stands still is there already
+    if (std::abs(miss) <= 1e-14 * wanted || !(pace > 0)) break;  // a clock that stands still is there already
     cut = cut.until(cut.hours() - miss / pace);
   }
   return cut;
