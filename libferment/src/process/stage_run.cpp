@@ -171,11 +171,19 @@ Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double 
   return cut;
 }
 
+/// The same hours, or up to about the moment a cohort begins to grow: a kink that is close to a leg's end does little.
+double StageRun::up_to_growth(double hours) const {
+  constexpr double too_short = 0.1;
+  const double growth_h = making_.until_growth() / (speed_.solutes() * speed_.factor(shell().temperature_c));
+  return growth_h < hours && growth_h > too_short * hours ? growth_h : hours;
+}
+
 /// The next leg, at most to an hour: as long as its speeds can be foreseen.
 Leg StageRun::next_leg(double to_h) {
   const double most_h = to_h - state_.time_h;
   double hours = std::min(setting_.place->is_dough ? 1.0 : step_h_,
                           most_h);  // exact legs could be longer, but events must be seen
+  if (options_.tolerance > loose) hours = up_to_growth(hours);
   for (;;) {
     Leg leg(setting_, state_.time_h, shell().temperature_c, hours);
     if (!leg.is_coupled()) return leg;

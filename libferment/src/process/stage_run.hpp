@@ -78,6 +78,7 @@ class StageRun {
   void enter_place();
   double next_break_h() const;
   Leg next_leg(double to_h);
+  double up_to_growth(double hours) const;
   Leg cut_at_growth(Leg leg) const;
   Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
   Moment moment(const Point& point) const;
