@@ -9,8 +9,10 @@
 #include <cstring>
 
 #if defined(__GNUC__)
-#define FERMENT_INLINE inline __attribute__((always_inline))
+#define FERMENT_INLINED __attribute__((always_inline))
+#define FERMENT_INLINE inline FERMENT_INLINED
 #else
+#define FERMENT_INLINED
 #define FERMENT_INLINE inline
 #endif
 

@@ -3,6 +3,7 @@
 #include "heat/node.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "base/loops.hpp"
@@ -47,42 +48,124 @@ Gas DoughVolume::pressed(const Gas& held, double t, double loss_fraction) const 
 
 namespace {
 
-FERMENT_WIDE_LOOPS void add_work(const formula::CohortCurve& curve, const double* equivalent_h, double* work,
-                                 std::size_t n) {
-  const formula::CohortCurve c = curve;
-  for (std::size_t i = 0; i < n; ++i) work[i] += c.work_until(equivalent_h[i]);
+using formula::CohortCurve;
+using formula::StartUp;
+
+/// Calls work<start, grows>() with what is known of a curve from `first` to `last` equivalent hours on.
+template <class Work>
+FERMENT_INLINE void knowing_its_life(const CohortCurve& curve, double first, double last, Work work) {
+  const bool grows = curve.grows_by(last);
+  switch (curve.start_up_from(first)) {
+    case StartUp::begins:
+      return grows ? work.template operator()<StartUp::begins, true>()
+                   : work.template operator()<StartUp::begins, false>();
+    case StartUp::goes_on:
+      return grows ? work.template operator()<StartUp::goes_on, true>()
+                   : work.template operator()<StartUp::goes_on, false>();
+    case StartUp::is_over:
+      return grows ? work.template operator()<StartUp::is_over, true>()
+                   : work.template operator()<StartUp::is_over, false>();
+  }
 }
 
-/// In place: work → CO2 made.
-FERMENT_WIDE_LOOPS void made_of_work(double made, double capacity, double rate, double* work, std::size_t n) {
-  for (std::size_t i = 0; i < n; ++i) work[i] = made - (capacity - made) * math::expm1(-rate * work[i]);
+struct Sugars {
+  double made, capacity, rate;  ///< rate: over capacity, per g·h of work
+};
+
+FERMENT_WIDE_LOOPS void made_of(const CohortCurve* curves, std::size_t count, Sugars sugars, const Four& hours,
+                                double first, double last, Four& made) {
+  Four work{};
+  for (std::size_t k = 0; k < count; ++k) {
+    const CohortCurve c = curves[k];
+    knowing_its_life(c, first, last, [&]<StartUp start, bool grows>() FERMENT_INLINED {
+      for (std::size_t i = 0; i < hours.size(); ++i) work[i] += c.work_at<start, grows>(hours[i]) - c.work_so_far;
+    });
+  }
+  for (std::size_t i = 0; i < hours.size(); ++i)
+    made[i] = sugars.made - (sugars.capacity - sugars.made) * math::expm1(-sugars.rate * work[i]);
+}
+
+FERMENT_WIDE_LOOPS void along_of(const CohortCurve* curves, std::size_t count, Sugars sugars, const Four& hours,
+                                 double first, double last, MadeAlong& along) {
+  Four work{}, pace{}, bend{};
+  for (std::size_t k = 0; k < count; ++k) {
+    const CohortCurve c = curves[k];
+    knowing_its_life(c, first, last, [&]<StartUp start, bool grows>() FERMENT_INLINED {
+      for (std::size_t i = 0; i < hours.size(); ++i) {
+        const formula::WorkAlong its = c.along<start, grows>(hours[i]);
+        work[i] += its.work - c.work_so_far;
+        pace[i] += its.pace;
+        bend[i] += its.bend;
+      }
+    });
+  }
+  for (std::size_t i = 0; i < hours.size(); ++i) {
+    const double made = sugars.made - (sugars.capacity - sugars.made) * math::expm1(-sugars.rate * work[i]);
+    const double left = sugars.rate * (sugars.capacity - made);
+    along.made[i] = made;
+    along.slope[i] = left * pace[i];
+    along.bend[i] = left * (bend[i] - sugars.rate * pace[i] * pace[i]);
+  }
+}
+
+/// The same hours from the curves' own moment on, and the earliest and latest.
+struct Later {
+  Four hours;
+  double first, last;
+};
+Later later_by(double passed_h, const Four& equivalent_h) {
+  Later later{equivalent_h, 0, 0};
+  for (double& h : later.hours) h += passed_h;
+  const auto [first, last] = std::minmax_element(later.hours.begin(), later.hours.end());
+  later.first = *first;
+  later.last = *last;
+  return later;
 }
 
 }  // namespace
 
+bool MadeAlong::reaches(const Four& hours, double within_mmol) const {
+  for (std::size_t i = 0; i < hours.size(); ++i) {
+    const double away = hours[i] - equivalent_h[i];
+    if (!(std::abs(0.5 * bend[i] * away * away) <= within_mmol)) return false;
+  }
+  return true;
+}
+
 GasMaking::GasMaking(const State& state, const Kitchen& kitchen)
-    : kitchen_(&kitchen),
+    : made_then_(state.shells.empty() ? 0 : only_shell(state).made_mmol), made_(made_then_),
       capacity_(formula::gas_capacity(kitchen.gas_capacity, percent_of_flour(state, state.amounts.sugar_g))),
       rate_over_capacity_(kitchen.gassing_rate / capacity_) {
-  restart(state);
+  for (const Cohort& cohort : state.cohorts) curves_.emplace_back(cohort, kitchen);
 }
 
-void GasMaking::restart(const State& state) {
-  curves_.clear();
-  for (const Cohort& cohort : state.cohorts) curves_.emplace_back(cohort, *kitchen_);
-  made_ = only_shell(state).made_mmol;
+void GasMaking::go_on(double equivalent_h, double made_mmol) {
+  passed_h_ += equivalent_h;
+  made_ = made_mmol;
 }
 
-void GasMaking::made_after(const double* equivalent_h, double* made, std::size_t n) const {
-  std::fill_n(made, n, 0.0);
-  for (const auto& curve : curves_) add_work(curve, equivalent_h, made, n);
-  made_of_work(made_, capacity_, rate_over_capacity_, made, n);
+Four GasMaking::made_after(const Four& equivalent_h) const {
+  const Later later = later_by(passed_h_, equivalent_h);
+  Four made;
+  made_of(curves_.data(), curves_.size(), {made_then_, capacity_, rate_over_capacity_}, later.hours, later.first,
+          later.last, made);
+  return made;
+}
+
+MadeAlong GasMaking::made_along(const Four& equivalent_h) const {
+  const Later later = later_by(passed_h_, equivalent_h);
+  MadeAlong along;
+  along.equivalent_h = equivalent_h;
+  along_of(curves_.data(), curves_.size(), {made_then_, capacity_, rate_over_capacity_}, later.hours, later.first,
+           later.last, along);
+  return along;
 }
 
 double GasMaking::until_growth() const {
   double soonest = std::numeric_limits<double>::infinity();
   for (const auto& curve : curves_) {
-    if (curve.until_growth() > 0) soonest = std::min(soonest, curve.until_growth());
+    const double until = curve.until_growth() - passed_h_;
+    if (until > 1e-12 * curve.lag) soonest = std::min(soonest, until);
   }
   return soonest;
 }

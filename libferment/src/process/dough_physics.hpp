@@ -1,6 +1,7 @@
 // A state's dough as the formulas take it: its gas, volume, yeast and clock between two mixes. Per 100 g of flour.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <variant>
 #include <vector>
@@ -38,28 +39,38 @@ struct DoughVolume {
   Gas pressed(const Gas& held, double t, double loss_fraction) const;
 };
 
+/// Four moments at once: one vector of a processor.
+using Four = std::array<double, 4>;
+
+/// CO2 made about four moments: near them by value, slope and bend.
+struct MadeAlong {
+  Four equivalent_h, made, slope, bend;
+
+  /// Whether the straight lines serve for such hours, to so many mmol.
+  bool reaches(const Four& hours, double within_mmol) const;
+  double at(std::size_t i, double hours) const { return made[i] + slope[i] * (hours - equivalent_h[i]); }
+};
+
 /// The yeast of a dough from a moment on: CO2 made as a function of equivalent hours.
 class GasMaking {
  public:
   GasMaking(const State& state, const Kitchen& kitchen);
-  /// The same from the state's ages and gas now.
-  void restart(const State& state);
+  /// Such hours have passed, and so much is made since.
+  void go_on(double equivalent_h, double made_mmol);
   bool has_yeast() const { return !curves_.empty(); }
-  /// CO2 made of the dough's sugars when equivalent_h have passed, mmol; at many moments at once.
-  void made_after(const double* equivalent_h, double* made, std::size_t n) const;
-  double made_after(double equivalent_h) const {
-    double made = 0;
-    made_after(&equivalent_h, &made, 1);
-    return made;
-  }
+  /// CO2 made of the dough's sugars when equivalent_h have passed, mmol.
+  Four made_after(const Four& equivalent_h) const;
+  double made_after(double h) const { return made_after(Four{h, h, h, h})[0]; }
+  MadeAlong made_along(const Four& equivalent_h) const;
   double made_now() const { return made_; }
   /// Equivalent hours until the next cohort begins to grow; infinite if none will.
   double until_growth() const;
 
  private:
-  const Kitchen* kitchen_;
-  std::vector<formula::CohortCurve> curves_;
-  double capacity_, made_ = 0, rate_over_capacity_;
+  std::vector<formula::CohortCurve> curves_;  ///< from the moment they were made for
+  double passed_h_ = 0;                       ///< since then
+  double made_then_, made_;
+  double capacity_, rate_over_capacity_;
 };
 
 /// Equivalent hours per hour in this dough.

@@ -110,6 +110,8 @@ void Leg::solve_coupled(double start_c) {
   const Matrix solution = coupling.inverse();
 
   Coupled path{start_c, {}, {}};
+  MadeAlong along{};
+  const double made_within_mmol = 0.1 * s.settled_k / s.warming_k_per_mmol;
   AtAbscissae vapour{};
   Vector temperature = solution * air_drive;  // as if nothing but the air acted
   bool settled = false;
@@ -121,12 +123,12 @@ void Leg::solve_coupled(double start_c) {
       if (open) vapour[i] = k_per_wh * (heat_loss_w(s.node, t, air[i]) - s.node.heat_loss_w_per_k * (t - air[i]));
     }
     Vector drive = air_drive;
-    AtAbscissae clock{}, made{};
+    AtAbscissae clock{};
     for (std::size_t i = 0; i < abscissae; ++i) clock[i] = hours_ * sum(to_abscissa[i], path.clock_rate);
-    s.making->made_after(clock.data(), made.data(), abscissae);
+    if (iteration == 0 || !along.reaches(clock, made_within_mmol)) along = s.making->made_along(clock);
     for (std::size_t i = 0; i < abscissae; ++i) {
       const auto row = static_cast<Eigen::Index>(i);
-      drive[row] += s.warming_k_per_mmol * (made[i] - s.making->made_now());
+      drive[row] += s.warming_k_per_mmol * (along.at(i, clock[i]) - s.making->made_now());
       if (open) drive[row] -= hours_ * sum(to_abscissa[i], vapour);
     }
     const Vector next = solution * drive;
@@ -140,7 +142,8 @@ void Leg::solve_coupled(double start_c) {
     error_ = std::numeric_limits<double>::infinity();
     return;
   }
-  const double end_c = end().temperature_c, end_air = temperature_at(*s.place, start_h_ + hours_);
+  quarters_ = quarters_of_coupled();
+  const double end_c = quarters_.back().temperature_c, end_air = temperature_at(*s.place, start_h_ + hours_);
   const double clock_rate = s.speed->solutes() * s.speed->factor(end_c);
   const double air_rate = -k_per_wh * heat_loss_w(s.node, end_c, end_air);
   const double clock_error = std::abs(sum(at_end, path.clock_rate) - clock_rate) / (clock_rate + 0.01);
@@ -151,7 +154,7 @@ void Leg::solve_coupled(double start_c) {
 void Leg::at(const double* after_h, Point* points, std::size_t n) const {
   const Speed& speed = *setting_->speed;
   const GasMaking& making = *setting_->making;
-  std::array<double, most_points> clock{}, made{};
+  Four clock{};
   const auto* coupled = std::get_if<Coupled>(&path_);
   for (std::size_t i = 0; i < n; ++i) {
     Point& p = points[i];
@@ -171,11 +174,46 @@ void Leg::at(const double* after_h, Point* points, std::size_t n) const {
     }
     clock[i] = p.equivalent_h;
   }
-  making.made_after(clock.data(), made.data(), n);
+  const Four made = making.made_after(clock);
   for (std::size_t i = 0; i < n; ++i) {
     points[i].made_mmol = made[i];
     if (coupled != nullptr) points[i].temperature_c += setting_->warming_k_per_mmol * (made[i] - making.made_now());
   }
+}
+
+namespace {
+
+constexpr Four quarter_weights{0.25, 0.5, 0.75, 1};
+constexpr std::array<AtAbscissae, 4> integrals_to_quarters() {
+  std::array<AtAbscissae, 4> all{};
+  for (std::size_t i = 0; i < all.size(); ++i) all[i] = integral_weights(quarter_weights[i]);
+  return all;
+}
+constexpr std::array<AtAbscissae, 4> to_quarter = integrals_to_quarters();
+
+}  // namespace
+
+Quarters Leg::quarters_of_coupled() const {
+  const auto& path = std::get<Coupled>(path_);
+  Four clock{};
+  for (std::size_t i = 0; i < clock.size(); ++i) clock[i] = hours_ * sum(to_quarter[i], path.clock_rate);
+  const Four made = setting_->making->made_after(clock);
+  Quarters quarters{};
+  for (std::size_t i = 0; i < clock.size(); ++i) {
+    quarters[i] = {quarter_weights[i] * hours_, clock[i], made[i],
+                   path.start_c + hours_ * sum(to_quarter[i], path.air_rate) +
+                       setting_->warming_k_per_mmol * (made[i] - setting_->making->made_now())};
+  }
+  return quarters;
+}
+
+Quarters Leg::quarters() const {
+  if (is_coupled()) return quarters_;
+  Four after_h{};
+  for (std::size_t i = 0; i < after_h.size(); ++i) after_h[i] = quarter_weights[i] * hours_;
+  Quarters quarters{};
+  at(after_h.data(), quarters.data(), quarters.size());
+  return quarters;
 }
 
 double Leg::heat_lost_j() const {

@@ -19,7 +19,7 @@
 namespace ferment {
 
 inline constexpr std::size_t abscissae = 4;
-using AtAbscissae = std::array<double, abscissae>;
+using AtAbscissae = Four;
 
 /// What acts on the dough in a leg.
 struct Setting {
@@ -48,6 +48,9 @@ struct Point {
   double after_h, equivalent_h, made_mmol, temperature_c;
 };
 
+/// A leg's first quarter, its middle, third quarter and end: moments at which events are looked for.
+using Quarters = std::array<Point, 4>;
+
 class Leg {
  public:
   /// Solves a leg of that length from a temperature at an hour. Coupled ones may not settle: see `error`.
@@ -61,6 +64,7 @@ class Leg {
     return point;
   }
   Point end() const { return at(hours_); }
+  Quarters quarters() const;
   /// Up to `most_points` moments at once.
   void at(const double* after_h, Point* points, std::size_t n) const;
   static constexpr std::size_t most_points = 4;
@@ -74,10 +78,12 @@ class Leg {
 
  private:
   void solve_coupled(double start_c);
+  Quarters quarters_of_coupled() const;
 
   const Setting* setting_;
   double start_h_, hours_, error_ = 0;
   std::variant<Line, Relaxation, Coupled> path_;
+  Quarters quarters_ = {};  ///< of a coupled leg, which needs its end in any case
 };
 
 }  // namespace ferment

@@ -54,7 +54,7 @@ class Recorder {
     for (double k = std::ceil(from_h / every_h_ - same_minute); k * every_h_ < to_h - same_minute * every_h_; ++k) {
       const double after_h = std::max(k * every_h_ - from_h, 0.0);
       if (from_h + after_h <= timeline_.time_h.back() + same_minute * every_h_) continue;
-      if (!inside) inside = run.inside(leg, quarters_of(leg));
+      if (!inside) inside = run.inside(leg, leg.quarters());
       row(run, run.at(leg, after_h), inside->at(after_h));
     }
   }

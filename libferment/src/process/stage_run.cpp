@@ -66,15 +66,6 @@ constexpr double per_instant = formula::dry_matter_share(Yeast::instant);
 
 }  // namespace
 
-Quarters quarters_of(const Leg& leg) {
-  static_assert(std::tuple_size_v<Quarters> == Leg::most_points);
-  const double hours = leg.hours();
-  const std::array<double, 4> after_h{0.25 * hours, 0.5 * hours, 0.75 * hours, hours};
-  Quarters quarters{};
-  leg.at(after_h.data(), quarters.data(), quarters.size());
-  return quarters;
-}
-
 void require_rising_dough(const State& state) {
   if (state.cohorts.empty()) return;
   const auto require_percent = [&](Field field, double grams) {
@@ -263,7 +254,7 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   now.equivalent_h += passed;
   now.temperature_c = end.temperature_c;
   state_.time_h += leg.hours();
-  making_.restart(state_);
+  making_.go_on(passed, now.made_mmol);
 }
 
 void StageRun::press(State& state, double loss_fraction) const {
@@ -311,7 +302,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (options_.interrupt) options_.interrupt();
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
-    const Quarters points = quarters_of(leg);
+    const Quarters points = leg.quarters();
     double before_h = 0;
     for (const Point& point : points) {
       const double by_h = point.after_h;
@@ -330,7 +321,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
       if (ratio >= target) {
         leg = cut_at_ratio(leg, before_h, by_h, target);
         if (each_leg) each_leg(*this, leg);
-        accept(leg, quarters_of(leg));
+        accept(leg, leg.quarters());
         return true;
       }
       if (ratio > largest) {

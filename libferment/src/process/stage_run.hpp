@@ -34,10 +34,6 @@ inline constexpr Field tolerance_field{"tolerance",
                                        Quantity::ratio,
                                        "of the speeds along a step; the result is far closer"};
 
-/// A leg's first quarter, its middle, third quarter and end: moments at which events are looked for.
-using Quarters = std::array<Point, 4>;
-Quarters quarters_of(const Leg& leg);
-
 class StageRun {
  public:
   /// Takes the state into the stage, or goes on in it. The references must outlive the run.
