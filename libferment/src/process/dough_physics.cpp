@@ -32,6 +32,28 @@ double DoughVolume::free_ratio(const Gas& gas, double t) const {
          mixed_ml;
 }
 
+namespace {
+
+FERMENT_WIDE_LOOPS void ratios_of(const DoughVolume& volume, formula::Retention<double> retention, double air,
+                                  const Four& co2, const Four& t, Four& ratio) {
+  const DoughVolume v = volume;
+  for (std::size_t i = 0; i < ratio.size(); ++i) {
+    const auto cells = formula::cell_air(t[i], v.pressure_pa, v.water_activity, v.water_g,
+                                         formula::saturation_pressure(t[i]), formula::co2_solubility(t[i]));
+    const double free =
+        (v.gas_free_ml + (air + formula::in_cells(co2[i], air, cells.capacity)) * cells.molar_volume) / v.mixed_ml;
+    ratio[i] = formula::held_ratio(free, retention);
+  }
+}
+
+}  // namespace
+
+Four DoughVolume::ratios(const Four& co2_mmol, double air_mmol, const Four& t, double anchor_ratio) const {
+  Four ratio;
+  ratios_of(*this, retention(anchor_ratio), air_mmol, co2_mmol, t, ratio);
+  return ratio;
+}
+
 Gas DoughVolume::held(const Gas& gas, double t, double anchor_ratio) const {
   const double free = free_ratio(gas, t);
   const auto r = retention(anchor_ratio);

@@ -17,6 +17,9 @@
 
 namespace ferment {
 
+/// Four moments at once: one vector of a processor.
+using Four = std::array<double, 4>;
+
 /// Volume from gas and back, at any temperature.
 struct DoughVolume {
   double gas_free_ml, mixed_ml, water_g, water_activity, pressure_pa, onset, limit, gluten_percent;
@@ -33,14 +36,13 @@ struct DoughVolume {
   double ratio(const Gas& gas, double t, double anchor_ratio) const {
     return formula::held_ratio(free_ratio(gas, t), retention(anchor_ratio));
   }
+  /// The same at four moments.
+  Four ratios(const Four& co2_mmol, double air_mmol, const Four& t, double anchor_ratio) const;
   /// The gas that is really there: what leaked is gone.
   Gas held(const Gas& gas, double t, double anchor_ratio) const;
   /// The gas in the cells and what is dissolved, after a share of the cells' is gone.
   Gas pressed(const Gas& held, double t, double loss_fraction) const;
 };
-
-/// Four moments at once: one vector of a processor.
-using Four = std::array<double, 4>;
 
 /// CO2 made about four moments: near them by value, slope and bend.
 struct MadeAlong {

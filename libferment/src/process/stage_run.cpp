@@ -123,6 +123,15 @@ double StageRun::next_break_h() const {
   return next;
 }
 
+Four StageRun::ratios(const Quarters& quarters) const {
+  Four co2{}, t{};
+  for (std::size_t i = 0; i < quarters.size(); ++i) {
+    co2[i] = shell().gas.co2_mmol + (quarters[i].made_mmol - shell().made_mmol);
+    t[i] = quarters[i].temperature_c;
+  }
+  return volume_.ratios(co2, shell().gas.air_mmol, t, state_.anchor_ratio);
+}
+
 Moment StageRun::moment(const Point& p) const {
   const Gas gas{shell().gas.co2_mmol + (p.made_mmol - shell().made_mmol), shell().gas.air_mmol};
   return {state_.time_h + p.after_h, p.temperature_c, shell().equivalent_h + p.equivalent_h, p.made_mmol,
@@ -303,11 +312,11 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
     const Quarters points = leg.quarters();
+    const Four quarter_ratios = ratios(points);
     double before_h = 0;
-    for (const Point& point : points) {
-      const double by_h = point.after_h;
-      refuse_outside(leg, before_h, point);
-      const double ratio = moment(point).ratio;
+    for (std::size_t quarter = 0; quarter < points.size(); ++quarter) {
+      const double by_h = points[quarter].after_h, ratio = quarter_ratios[quarter];
+      refuse_outside(leg, before_h, points[quarter]);
       if (!over_seen && ratio >= over) {
         over_seen = true;
         progress.over_proofed_h =

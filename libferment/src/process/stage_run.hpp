@@ -59,6 +59,8 @@ class StageRun {
   const Stage& stage() const { return stage_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
   Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
+  /// Volume over mixed volume at a leg's quarters.
+  Four ratios(const Quarters& quarters) const;
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
   double ratio_now() const { return volume_.ratio(shell().gas, shell().temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
