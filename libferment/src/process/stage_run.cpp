@@ -193,7 +193,7 @@ Leg StageRun::next_leg(double to_h) {
                                          1.0 / static_cast<double>(abscissae));
     if (leg.error() <= options_.tolerance || hours <= shortest_step_h) {
       const bool was_limited = hours < step_h_;
-      const double next = std::min(hours * std::min(change, 3.0), longest_step_h);
+      const double next = std::min(hours * std::min(change, options_.tolerance > loose ? 2.0 : 3.0), longest_step_h);
       step_h_ = was_limited ? std::max(step_h_, next) : next;
       return cut_at_growth(std::move(leg));
     }
