@@ -30,4 +30,7 @@ foreach(pair IN ITEMS "Eigen=Eigen/Dense=libeigen3-dev" "Boost=boost/math/specia
 endforeach()
 # Boost.Math would promote double to long double, which is slow and differs between platforms.
 target_compile_definitions(ferment_headers INTERFACE
-  BOOST_MATH_PROMOTE_DOUBLE_POLICY=false BOOST_MATH_NO_LONG_DOUBLE_MATH_FUNCTIONS EIGEN_MPL2_ONLY)
+  BOOST_MATH_PROMOTE_DOUBLE_POLICY=false BOOST_MATH_NO_LONG_DOUBLE_MATH_FUNCTIONS EIGEN_MPL2_ONLY
+  # Errors of Boost would be texts made with streams; nothing here reads them.
+  BOOST_MATH_DOMAIN_ERROR_POLICY=errno_on_error BOOST_MATH_POLE_ERROR_POLICY=errno_on_error
+  BOOST_MATH_OVERFLOW_ERROR_POLICY=errno_on_error BOOST_MATH_EVALUATION_ERROR_POLICY=errno_on_error)

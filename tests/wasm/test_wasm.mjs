@@ -155,3 +155,9 @@ test("the package works from an empty folder with the files it lists", () => {
     rmSync(folder, { recursive: true });
   }
 });
+
+test("the module has no text streams, one of which alone takes 110 kB", () => {
+  const bytes = readFileSync(join(project, "bindings/wasm/src/ferment.wasm"));
+  assert.ok(bytes.length < 130_000, `${bytes.length} bytes`);
+  assert.ok(!/ostream|ios_base|locale/.test(bytes.toString("latin1")), "names of a stream are in it");
+});

@@ -11,11 +11,11 @@ namespace ferment {
 /// The row of that name; the error lists the known ones.
 template <class Table>
 const auto& row_named(const Table& table, std::string_view name, const char* what, const char* path) {
-  std::string known;
   for (const auto& row : table) {
     if (row.name == name) return row;
-    known.append(known.empty() ? "" : ", ").append(row.name);
   }
+  std::string known;
+  for (const auto& row : table) known.append(known.empty() ? "" : ", ").append(row.name);
   throw InvalidInput(std::string(what) + " \"" + std::string(name) + "\" is unknown",
                      {.path = path, .advice = "known: " + known});
 }

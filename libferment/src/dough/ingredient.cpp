@@ -38,11 +38,13 @@ constexpr std::array table{
 };
 
 const Ingredient& named(std::string_view name, bool flours_only) {
+  const auto is_wanted = [&](const Ingredient& i) { return i.is_flour || !flours_only; };
+  for (const Ingredient& ingredient : table) {
+    if (is_wanted(ingredient) && ingredient.name == name) return ingredient;
+  }
   std::string known;
   for (const Ingredient& ingredient : table) {
-    if (flours_only && !ingredient.is_flour) continue;
-    if (ingredient.name == name) return ingredient;
-    known.append(known.empty() ? "" : ", ").append(ingredient.name);
+    if (is_wanted(ingredient)) known.append(known.empty() ? "" : ", ").append(ingredient.name);
   }
   const char* const kind = flours_only ? "flour" : "ingredient";
   throw InvalidInput(std::string(kind) + " \"" + std::string(name) + "\" is unknown",
