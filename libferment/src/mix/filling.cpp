@@ -24,19 +24,21 @@ double room_of(const Mix& mix) { return mix.room_c.value_or(mix.dough_c.value_or
 
 class Filling {
  public:
-  Filling(const Mix& mix, const HeatPortion& dough) : mix_(mix), room_c_(room_of(mix)) {
+  Filling(const Mix& mix, const HeatPortion& dough, bool is_cold) : mix_(mix), room_c_(room_of(mix)) {
     const Formula& f = mix.formula;
     if (!(dough.mass_g > 0)) shares_of(f);  // refuses a mix without flour
     const double flour_c = f.flour_c.value_or(room_c_);
+    kept_ = 1;
     add({.name = "main water",
          .kind = PortionKind::main_water,
-         .mass_g = f.water_g,
-         .temperature_c = f.water_c.value_or(0)},
+         .mass_g = is_cold ? f.water_g + f.ice_g : f.water_g,
+         .temperature_c = is_cold ? 0 : f.water_c.value_or(0)},
         water::specific_heat_kj);
-    if (f.ice_g > 0) {
+    if (f.ice_g > 0 && !is_cold) {
       add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
           water::melting_heat_kj - water::ice_specific_heat_kj * f.ice_c);
     }
+    kept_ = 0;
     if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
     for (const Flour& flour : f.flours) add_flour(flour, flour_c);
     if (f.gluten_g > 0) {
@@ -54,11 +56,13 @@ class Filling {
     if (dough.mass_g > 0) {
       contents_.dough_kg += dough.mass_g / 1000;
       contents_.portions.push_back(dough);
+      contents_.kept_in_even_room.push_back(1);
     }
     if (mix.bowl.mass_g > 0) {
       contents_.portions.push_back({.name = "bowl",
                                     .capacity_kj_k = heat_capacity_kj(mix.bowl),
                                     .temperature_c = mix.bowl.temperature_c.value_or(room_c_)});
+      contents_.kept_in_even_room.push_back(0);
     }
     add_sources();
   }
@@ -78,6 +82,7 @@ class Filling {
     contents_.dough_kg += kg;
     contents_.wetted_kg += portion.after_rest ? 0 : kg;
     contents_.portions.push_back(std::move(portion));
+    contents_.kept_in_even_room.push_back(kept_);
   }
 
   /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
@@ -110,12 +115,13 @@ class Filling {
 
   /// A portion that stood in the room is nearer to its temperature when it is mixed in.
   void add_water(const Water& portion) {
-    const double kept = std::exp(-portion.stands_h / portion.cup_h);
+    kept_ = std::exp(-portion.stands_h / portion.cup_h);
     add({.name = portion.wets_yeast ? "yeast's water" : "other water",
          .mass_g = portion.mass_g,
-         .temperature_c = room_c_ + (portion.temperature_c - room_c_) * kept,
+         .temperature_c = room_c_ + (portion.temperature_c - room_c_) * kept_,
          .after_rest = portion.wets_yeast},
         water::specific_heat_kj);
+    kept_ = 0;
   }
 
   void add_preferment(const Preferment& preferment) {
@@ -173,6 +179,7 @@ class Filling {
 
   const Mix& mix_;
   double room_c_;
+  double kept_ = 0;  ///< of the portion that is added
   Contents contents_;
   double fresh_flour_kg_ = 0;
   double hydration_kj_ = 0;
@@ -185,7 +192,7 @@ bool melts(const HeatBalance& balance, double rest_h) {
 
 }  // namespace
 
-Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(mix, dough).contents(); }
+Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(mix, dough, false).contents(); }
 
 void require_room(const Mix& mix) {
   if (!mix.room_c)
@@ -193,33 +200,30 @@ void require_room(const Mix& mix) {
                        {.path = "room_c", .advice = "measure it where the dough is mixed"});
 }
 
-Mix with_cold_water(const Mix& mix) {
-  Mix cold = mix;
-  cold.formula.water_g += cold.formula.ice_g;
-  cold.formula.ice_g = 0;
-  cold.formula.water_c = 0;
+Contents cold_contents_of(const Mix& mix) {
   require_room(mix);
-  if (!(cold.formula.water_g > 0)) {
+  const double water_g = mix.formula.water_g + mix.formula.ice_g;
+  if (!(water_g > 0)) {
     throw InvalidInput("there is no main water whose temperature could be chosen",
                        {.path = "water_g",
-                        .value = cold.formula.water_g,
+                        .value = water_g,
                         .low = field::water_g.low,
                         .high = field::water_g.high,
                         .advice = "give water_g, or take it from another portion"});
   }
-  return cold;
+  return Filling(mix, {}, true).contents();
 }
 
-Mix in_even_room(const Mix& mix, double even_c) {
-  Mix even = mix;
-  even.room_c = even_c;
-  even.formula.flour_c = even.bowl.temperature_c = std::nullopt;
-  for (const Part& part : parts()) {
-    if (part.more.temperature_c != nullptr) (even.formula.*part.more.temperature_c).reset();
+double dough_in_even_room(const Contents& cold, const HeatBalance& balance, double even_c) {
+  double dough_c = balance.gain_k + balance.room_weight * even_c;
+  for (std::size_t i = 0; i < cold.portions.size(); ++i) {
+    // What stands in the room nears it: its temperature is room + kept·(own − room), with the room that it is given
+    // for.
+    const double kept = cold.kept_in_even_room[i], room_c = cold.sources.room_c;
+    const double own_less_room = kept > 0 ? cold.portions[i].temperature_c - (1 - kept) * room_c : 0;
+    dough_c += balance.weights[i] * (own_less_room + (1 - kept) * even_c);
   }
-  for (Flour& flour : even.formula.flours) flour.temperature_c = std::nullopt;
-  for (Preferment& preferment : even.formula.preferments) preferment.temperature_c = std::nullopt;
-  return even;
+  return dough_c;
 }
 
 double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }

@@ -14,6 +14,9 @@ inline constexpr std::size_t main_water = 0;  ///< its index among the portions
 /// What is in the bowl, as the heat balance takes it; the main water comes first.
 struct Contents {
   std::vector<HeatPortion> portions;
+  /// Of each portion what would be left of a temperature of its own in a room where everything else is as warm as the
+  /// room: 1 for main water and ice, less for other water that stands, 0 for all else.
+  std::vector<double> kept_in_even_room;
   HeatSources sources;
   double dough_kg = 0;
   double wetted_kg = 0;    ///< of it, what meets before the rest
@@ -28,15 +31,15 @@ struct Contents {
 /// a mass.
 Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
 
+/// The same with all main water, ice too, as liquid at 0 °C: from there the dough is linear in the water's temperature.
+/// @throws InvalidInput without a room or main water
+Contents cold_contents_of(const Mix& mix);
+
 /// Refuses a mix without a room, which a heat balance needs. @throws InvalidInput
 void require_room(const Mix& mix);
 
-/// All main water as liquid at 0 °C: from there the dough is linear in the water's temperature.
-/// @throws InvalidInput without a room or main water
-Mix with_cold_water(const Mix& mix);
-
-/// The mix in a room where everything but the portions of water has one temperature.
-Mix in_even_room(const Mix& mix, double even_c);
+/// The dough of cold contents, °C, in a room where everything but the portions of water has one temperature.
+double dough_in_even_room(const Contents& cold, const HeatBalance& balance, double even_c);
 
 /// How many temperatures the trade's rule counts.
 double factors_of(const Mix& mix);

@@ -11,13 +11,15 @@
 namespace ferment {
 namespace {
 
-/// The one gain that closes the balance between the main water's temperature and the dough's.
-double net_gain(Mix mix, double water_c, double dough_c) {
+/// The mix with a gain of nothing, and the minutes of its own mixing.
+Mix without_gain(Mix mix) {
   mix.mixing = ByNetGain{.net_gain_kj_per_kg = 0, .minutes = mix.mixing ? mixing_minutes(*mix.mixing) : 0};
-  Contents contents = contents_of(mix);
-  contents.portions[main_water].temperature_c = water_c;
-  const HeatBalance without = balance_of(contents);
-  return (dough_c - without.dough_c) / (without.k_per_kj_work * contents.dough_kg);
+  return mix;
+}
+
+/// The one gain that takes the dough from what it would be without to what it was.
+double gain_between(double without_c, double dough_c, const Contents& contents, const HeatBalance& balance) {
+  return (dough_c - without_c) / (balance.k_per_kj_work * contents.dough_kg);
 }
 
 void require_gain_of_batch(double gain) {
@@ -36,7 +38,9 @@ double net_gain_from_batch(const Mix& mix, double dough_c) {
   if (!mix.formula.water_c)
     throw InvalidInput("the main water has no temperature",
                        {.path = "water_c", .advice = "give the one it was poured with, water_c"});
-  const double gain = net_gain(mix, *mix.formula.water_c, dough_c);
+  const Contents contents = contents_of(without_gain(mix));
+  const HeatBalance balance = balance_of(contents);
+  const double gain = gain_between(balance.dough_c, dough_c, contents, balance);
   require_gain_of_batch(gain);
   return gain;
 }
@@ -72,7 +76,10 @@ double net_gain_from_friction(const Mix& mix, double friction_k, double desired_
   const double n = factors_of(mix);
   // The rule's water there may be one that cannot be poured; the number it makes of the friction holds all the same.
   const double water_c = n * desired_c - (n - 1) * measured_at_c - friction_k;
-  const double gain = net_gain(in_even_room(with_cold_water(mix), measured_at_c), water_c, desired_c);
+  const Contents contents = cold_contents_of(without_gain(mix));
+  const HeatBalance balance = balance_of(contents);
+  const double without_c = dough_in_even_room(contents, balance, measured_at_c) + balance.weights[main_water] * water_c;
+  const double gain = gain_between(without_c, desired_c, contents, balance);
   Field worth = field::net_gain_kj_per_kg;
   worth.label = "net mixing gain worth this friction";
   require(worth, gain);

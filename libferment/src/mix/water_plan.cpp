@@ -8,7 +8,6 @@
 #include <ferment/dough/ingredient.hpp>
 #include <ferment/heat/properties.hpp>
 #include <ferment/mix/ice.hpp>
-#include <ferment/rise/cautions.hpp>
 
 #include "base/blocks.hpp"
 #include "base/loops.hpp"
@@ -16,6 +15,7 @@
 #include "dough/parts.hpp"
 #include "dough/sums.hpp"
 #include "mix/filling.hpp"
+#include "rise/cautions_checked.hpp"
 
 namespace ferment {
 namespace {
@@ -24,18 +24,14 @@ constexpr double friction_found_at_c = 21;  // where a friction is usually found
 constexpr double hottest_c = field::water_c.high;
 constexpr double sd_to_90_percent = 1.645;
 constexpr double agree_k = 0.5;  // of dough: a probe does not tell less
-/// Temperature of the main water for a dough of desired_c, in a balance that was made with water of 0 °C.
-double needed_water(const HeatBalance& cold, double desired_c) {
+/// Temperature of the main water for a dough of desired_c, where water of 0 °C makes one of cold_c.
+double needed_water(const HeatBalance& cold, double cold_c, double desired_c) {
   if (!(cold.weights[main_water] > 1e-6)) {
     throw NoSolution("the main water counts for next to nothing: it is too little, or the rest takes all of its heat",
                      {.path = "water_g", .advice = "give more main water or rest shorter"});
   }
-  const double water_c = (desired_c - cold.dough_c) / cold.weights[main_water];
+  const double water_c = (desired_c - cold_c) / cold.weights[main_water];
   return std::abs(water_c) < 1e-9 ? 0 : water_c;  // rounding must not ask for ice
-}
-
-double needed_water(const Mix& mix, double desired_c) {
-  return needed_water(balance_of(contents_of(with_cold_water(mix))), desired_c);
 }
 
 /// Mean temperature of the portions of a kind, by their weight; nothing if there are none.
@@ -50,10 +46,9 @@ std::optional<double> mean_temperature(const Contents& contents, PortionKind kin
 }
 
 /// The friction with which rule and balance agree in a room of 21 °C.
-double friction_of(const Mix& mix, double desired_c) {
-  const double n = factors_of(mix);
-  return n * desired_c - (n - 1) * friction_found_at_c -
-         needed_water(in_even_room(mix, friction_found_at_c), desired_c);
+double friction_of(const Contents& contents, const HeatBalance& cold, double factors, double desired_c) {
+  const double cold_c = dough_in_even_room(contents, cold, friction_found_at_c);
+  return factors * desired_c - (factors - 1) * friction_found_at_c - needed_water(cold, cold_c, desired_c);
 }
 
 /// The doughs that some water makes, from the coldest to the hottest main water.
@@ -183,7 +178,7 @@ double perishable_rest_h(const WaterPlan& plan, const Contents& contents, const 
 
 /// Notices about yeast are kept only where the water touches yeast.
 void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeast) {
-  for (Notice& notice : cautions({.yeast = yeast, .water_c = water_c})) {
+  for (Notice& notice : cautions_checked({.yeast = yeast, .water_c = water_c})) {
     const bool of_yeast = notice.code == "water_hot_for_yeast" || notice.code == "water_warm_for_yeast" ||
                           notice.code == "water_cold_for_instant";
     const bool known =
@@ -202,10 +197,10 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
   add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
   for (const Water& water : f.waters) add_notices(plan, water.temperature_c, water.wets_yeast, kind);
   if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
-    for (Notice& notice : cautions({.perishable_h = perishable_rest_h(plan, contents, balance)}))
+    for (Notice& notice : cautions_checked({.perishable_h = perishable_rest_h(plan, contents, balance)}))
       plan.notices.push_back(std::move(notice));
   }
-  for (Notice& notice : cautions({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
+  for (Notice& notice : cautions_checked({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
   if (!mix.mixing) {
     plan.notices.push_back({"mixing_assumed",
                             Severity::info,
@@ -230,21 +225,23 @@ FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, c
 
 }  // namespace
 
-WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optional<double> friction_k) {
-  require(given);
-  require_shares(shares_of(given.formula));
+WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<double> friction_k) {
+  require(mix);
+  require_shares(shares_of(mix.formula));
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
-  const Mix mix = with_cold_water(given);
 
-  Contents contents = contents_of(mix);
+  Contents contents = cold_contents_of(mix);
   const HeatBalance cold = balance_of(contents);
   WaterPlan plan;
   plan.desired_c = desired_c;
   plan.dough_g = 1000 * contents.dough_kg;
-  plan.water_g = mix.formula.water_g;
-  plan.water_c = needed_water(cold, desired_c);
+  plan.water_g = contents.portions[main_water].mass_g;
+  plan.water_c = needed_water(cold, cold.dough_c, desired_c);
   pour(plan, mix, cold);
+  const double n = factors_of(mix);
+  plan.friction_given = friction_k.has_value();
+  plan.friction_k = friction_k ? *friction_k : friction_of(contents, cold, n, desired_c);
 
   contents.portions[main_water].temperature_c = plan.water_c;
   const HeatBalance balance = balance_of(contents);
@@ -253,9 +250,6 @@ WaterPlan water_by_heat_balance(const Mix& given, double desired_c, std::optiona
   plan.wetted_c = balance.wetted_c;
   plan.rested_c = balance.rested_c;
 
-  const double n = factors_of(mix);
-  plan.friction_given = friction_k.has_value();
-  plan.friction_k = friction_k ? *friction_k : friction_of(mix, desired_c);
   const double flour_c = mean_temperature(contents, PortionKind::flour).value_or(contents.sources.room_c);
   const double preferment_c = mean_temperature(contents, PortionKind::preferment).value_or(0);
   plan.factor_rule_c = n * desired_c - flour_c - contents.sources.room_c - preferment_c - plan.friction_k;
@@ -298,7 +292,8 @@ void water_map(const Mix& mix, const Values& desired_c, const Values& flour_c, c
     Mix there = mix;
     there.formula.flour_c = flour;
     there.room_c = room;
-    return needed_water(there, desired);
+    const HeatBalance cold = balance_of(cold_contents_of(there));
+    return needed_water(cold, cold.dough_c, desired);
   };
   const double zero = at(0, 0, 0);
   const double per_desired = at(1, 0, 0) - zero;

@@ -7,6 +7,8 @@
 #include <ferment/rise/rise.hpp>
 
 #include "base/text.hpp"
+#include "clock/line.hpp"
+#include "rise/cautions_checked.hpp"
 
 namespace ferment {
 namespace {
@@ -68,7 +70,7 @@ void caution_water(const PlainNumbers& p, Notices& notices) {
 void caution_dough(const PlainNumbers& p, const Kitchen& kitchen, Notices& notices) {
   if (!p.dough_c) return;
   require(field::dough_c, *p.dough_c);
-  if (auto notice = law_notice(law_of(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
+  if (auto notice = law_notice(law_of_checked(kitchen), *p.dough_c)) notices.list.push_back(*std::move(notice));
   if (*p.dough_c < dough_cold_c) {
     notices.add("dough_cold", Severity::caution, field::dough_c, *p.dough_c,
                 "dough at " + degrees(*p.dough_c) +
@@ -139,10 +141,7 @@ void caution_safety(const PlainNumbers& p, Notices& notices) {
   }
 }
 
-}  // namespace
-
-std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen) {
-  require_parameters(kitchen);
+std::vector<Notice> notices_of(const PlainNumbers& numbers, const Kitchen& kitchen) {
   name_of(numbers.yeast);
   Notices notices;
   caution_water(numbers, notices);
@@ -153,6 +152,18 @@ std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen
   std::stable_sort(notices.list.begin(), notices.list.end(),
                    [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return notices.list;
+}
+
+}  // namespace
+
+std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen) {
+  require_parameters(kitchen);
+  return notices_of(numbers, kitchen);
+}
+
+std::vector<Notice> cautions_checked(const PlainNumbers& numbers) {
+  static const Kitchen standard;
+  return notices_of(numbers, standard);
 }
 
 }  // namespace ferment
