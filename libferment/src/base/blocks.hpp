@@ -16,7 +16,8 @@ namespace ferment {
 
 /// Checks the bounds of an input and that it has one value or n.
 inline void require_column(const Field& field, const Values& values, std::size_t n) {
-  if (!values.is_single() && values.size() != n) {
+  if (values.is_single()) return require(field, values[0]);
+  if (values.size() != n) {
     throw InvalidInput(std::string(field.label) + " has " + std::to_string(values.size()) + " values where " +
                            std::to_string(n) + " are wanted",
                        {.path = std::string(field.name), .advice = "give one value for all or one for each"});

@@ -15,6 +15,7 @@ void require_yeast(const Values& yeast_percent, Yeast yeast) {
   Field bound = field::yeast_percent;
   bound.low = field::instant_equivalent_percent.low * per_instant;
   bound.high = field::instant_equivalent_percent.high * per_instant;
+  if (yeast_percent.is_single() && yeast_percent[0] >= bound.low && yeast_percent[0] <= bound.high) return;
   const std::string label = std::string(yeast == Yeast::compressed ? "compressed"
                                         : yeast == Yeast::instant  ? "instant"
                                                                    : "active dry") +

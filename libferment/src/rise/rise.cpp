@@ -60,7 +60,7 @@ class Scenarios {
       : law_(law_of(kitchen)), dough_c_((require_doughs(doughs, n), doughs.dough_c), n),
         yeast_(doughs.yeast_percent, n), salt_(doughs.salt_percent, n), water_(doughs.water_percent, n),
         sugar_(doughs.sugar_percent, n), gluten_(doughs.gluten_percent, n),
-        pressures_(air_pressures(doughs.altitude_m)), pressure_(as_given(doughs.altitude_m, pressures_), n) {}
+        pressures_(air_pressures(doughs.altitude_m)), pressure_(pressures_of(doughs.altitude_m), n) {}
 
   const TemperatureLaw& law() const { return law_; }
   void point(Block& b, std::size_t start) const {
@@ -86,14 +86,14 @@ class Scenarios {
     require_column(field::altitude_m, doughs.altitude_m, n);
   }
 
-  /// Air pressures, one if there is one altitude: most calls have one kitchen.
+  /// Air pressures of many altitudes; most calls have one kitchen.
   static std::vector<double> air_pressures(const Values& altitude_m) {
-    std::vector<double> pressures(altitude_m.size());
+    std::vector<double> pressures(altitude_m.is_single() ? 0 : altitude_m.size());
     for (std::size_t i = 0; i < pressures.size(); ++i) pressures[i] = formula::air_pressure(altitude_m[i]);
     return pressures;
   }
-  static Values as_given(const Values& altitude_m, const std::vector<double>& pressures) {
-    return altitude_m.is_single() ? Values(pressures[0]) : Values(pressures);
+  Values pressures_of(const Values& altitude_m) const {
+    return altitude_m.is_single() ? Values(formula::air_pressure(altitude_m[0])) : Values(pressures_);
   }
 
   TemperatureLaw law_;
@@ -287,7 +287,6 @@ OutsideModel stands_still(const Dough& dough, const Kitchen& kitchen, ErrorDetai
 void hours_to_rise(const Values& rise_percent, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen,
                    Unreachable unreachable) {
   const std::size_t n = out.size();
-  name_of(doughs.yeast);
   const Scenarios scenarios(doughs, n, kitchen);
   const Constants constants(kitchen, doughs.yeast);
   Block block;
@@ -310,7 +309,6 @@ double hours_to_rise(double rise_percent, const Dough& dough, const Kitchen& kit
 
 void rise_after(const Values& time_h, const Doughs& doughs, std::span<double> out, const Kitchen& kitchen) {
   const std::size_t n = out.size();
-  name_of(doughs.yeast);
   const Scenarios scenarios(doughs, n, kitchen);
   const Constants constants(kitchen, doughs.yeast);
   Block block;

@@ -726,6 +726,13 @@ FERMENT_API const Field* find_field(std::string_view name);
 ///         first offending index and how many offend
 FERMENT_API void require(const Field& field, const Values& values);
 
+/// The same of one number, where the caller does not wait for what is seldom needed.
+inline void require(const Field& field, double value) {
+  if (value >= field.low && value <= field.high) return;
+  require(field, Values(value));
+}
+inline void require(const Field& field, Given value) { require(field, value.value); }
+
 template <>
 FERMENT_API const Names& names_of<Quantity>();
 
