@@ -137,7 +137,10 @@ FERMENT_INLINE T start_up_series(T w) {
 }
 
 /// Solves u − 1 + e^(−u) = v, v ≥ 0, without branches, for loops: a rational start in √(2v), own fit, relative
-/// error 7e-5, then one Householder step of third order (error 1e-16).
+/// error 7e-5, then one Householder step of third order (error 1e-16). `late`: for v from `late_from` on, where no series
+/// is needed; the digits are the same.
+inline constexpr double late_from = 0.11;  // u is ½ at 0.1065
+template <bool late = false>
 FERMENT_INLINE double start_up_inverse_in_loops(double v) {
   using std::sqrt;
   const double w = sqrt(2 * v);
@@ -146,11 +149,12 @@ FERMENT_INLINE double start_up_inverse_in_loops(double v) {
   const double bottom = (1 + w * 0.0747676) + w2 * ((0.0707412 + w * 0.0163658) + w2 * 0.00661732);
   const double u = w * top / bottom;
   const double first = -math::expm1(-u);
-  const double f = start_up_hours(u) - v;
+  const double f = (late ? u - first : start_up_hours(u)) - v;
   const double second = 1 - first;
   // Householder, third order: f''' = −f'' here.
   const double step =
       f * (first * first - 0.5 * f * second) / (first * (first * first - f * second) - f * f * second * (1.0 / 6));
+  if constexpr (late) return u - step;
   return math::select(w < 0.01, start_up_series(w), u - step);
 }
 

@@ -153,6 +153,13 @@ FERMENT_WIDE_LOOPS void full_rate_hours(const Block& b, Constants c, const doubl
 }
 
 FERMENT_WIDE_LOOPS void start(Constants c, const double* target, double* y, std::size_t n) {
+  std::size_t late = 0;
+  for (std::size_t i = 0; i < n; ++i) late += target[i] * c.curve.per_start_up >= formula::late_from;
+  if (late == n) {
+    for (std::size_t i = 0; i < n; ++i)
+      y[i] = c.curve.start_up * formula::start_up_inverse_in_loops<true>(target[i] * c.curve.per_start_up);
+    return;
+  }
   for (std::size_t i = 0; i < n; ++i)
     y[i] = c.curve.start_up * formula::start_up_inverse_in_loops(target[i] * c.curve.per_start_up);
 }
