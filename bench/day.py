@@ -1,4 +1,4 @@
-"""Speed of a dough's day, in one run: ours, and the same model with SciPy's ODE solver as one would write it.
+"""Speed of a dough's day: ours, and the same model with SciPy's ODE solver as one would write it.
 
 The day, an invented one, has ten steps: coarse flour soaks, fresh yeast makes it a sponge, the rest of the dough and
 later the salt are mixed in; a long bulk in a cool larder with one fold, dividing, bench rest, moulding, the proof of
@@ -12,9 +12,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from rich.console import Console
-from rich.table import Table
-from rise import median_seconds
+from row import Row, median_seconds, require_same
 
 import libferment as lf
 
@@ -77,32 +75,35 @@ def scipys_day() -> list[Any]:
     return steps
 
 
-def main() -> None:
-    """Print one table."""
+def rows() -> list[Row]:
+    """The day itself, its forecast, and questions; a forecast and a root of its medians would take so many of days."""
     steps = scipys_day()
-    ours, theirs = lf.simulate(DAY).stages[-1].end_h, independent.run(steps, rtol=1e-6)[-1].end_h
-    if abs(ours / theirs - 1) > 1e-4:
-        raise SystemExit(f"bench: the days differ: {ours} against {theirs} h")
-    times = {
-        "ends alone": lambda: lf.simulate(DAY, every_min=0, be_back_by=False),
-        "with be back by": lambda: lf.simulate(DAY, every_min=0),
-        "every minute, with be back by": lambda: lf.simulate(DAY),
-        "SciPy solve_ivp, ends alone": lambda: independent.run(steps, rtol=1e-6),
-        "forecast, 512 draws, one thread": lambda: lf.forecast(DAY, threads=1),
-        "forecast, 512 draws": lambda: lf.forecast(DAY),
-        "yeast for an hour, 512 draws": lambda: lf.yeast_for(DAY, stage="final proof", ready_h=ours + 1),
-    }
-    seconds = {name: median_seconds(call) for name, call in times.items()}
-    # What a forecast and a root of its medians would take with SciPy: so many of its days.
-    seconds["512 of SciPy's days, a forecast"] = 512 * seconds["SciPy solve_ivp, ends alone"]
-    least = seconds["ends alone"]
-    table = Table(title="a day of ten steps", title_justify="left")
-    for column in ("", "per day", "÷ ends alone"):
-        table.add_column(column, justify="left" if not column else "right")
-    for name, value in seconds.items():
-        table.add_row(name, f"{value * 1e3:.2f} ms", f"{value / least:.0f}")
-    Console(highlight=False).print(table)
+    ours = lf.simulate(DAY).stages[-1].end_h
+    require_same("SciPy's day", ours, independent.run(steps, rtol=1e-6)[-1].end_h, 1e-4)
+    wanted = {"stage": "final proof", "ready_h": ours + 1}
+    day = "SciPy solve_ivp"
+    days = "512 of SciPy's days"
 
+    def scipy() -> list[Any]:
+        return independent.run(steps, rtol=1e-6)
 
-if __name__ == "__main__":
-    main()
+    def scipys_forecast() -> float:
+        return 512 * median_seconds(scipy)
+
+    return [
+        Row("simulate, ends alone", lambda: lf.simulate(DAY, every_min=0, be_back_by=False), day, scipy),
+        Row("simulate, with be back by", lambda: lf.simulate(DAY, every_min=0), day, scipy),
+        Row("simulate, every minute", lambda: lf.simulate(DAY), day, scipy),
+        Row("forecast, one thread", lambda: lf.forecast(DAY, threads=1), days, scipys_forecast, 1, 1, True),
+        Row("forecast", lambda: lf.forecast(DAY), days, scipys_forecast, 1, 1, True),
+        Row("yeast_for, one thread", lambda: lf.yeast_for(DAY, threads=1, **wanted), days, scipys_forecast, 1, 1, True),
+        Row(
+            "latest_start, one thread",
+            lambda: lf.latest_start(DAY, threads=1, **wanted),
+            days,
+            scipys_forecast,
+            1,
+            1,
+            True,
+        ),
+    ]

@@ -1,4 +1,4 @@
-"""Speed of the clock in a drifting dough, in one run: ours, SciPy's ODE solver, quadrature in a root finder.
+"""Speed of the clock in a drifting dough: ours, SciPy's ODE solver, quadrature in a root finder.
 
 The question: after how many hours have the equivalent hours passed, in a dough that relaxes to its room? SciPy's
 solve_ivp steps to the event (rtol 1e-6); quad inside brentq integrates anew for every guess.
@@ -7,12 +7,11 @@ solve_ivp steps to the event (rtol 1e-6); quad inside brentq integrates anew for
 from __future__ import annotations
 
 import math
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
-from rich.console import Console
-from rich.table import Table
-from rise import median_seconds
+from row import Row, require_same
 from scipy.integrate import quad, solve_ivp
 from scipy.optimize import brentq
 
@@ -58,43 +57,38 @@ def by_quadrature(equivalent_h: float, start_c: float, room_c: float, tau_h: flo
     return float(brentq(short_by, 1e-3, 60))
 
 
-def main() -> None:
-    """Print one table."""
+def rows() -> list[Row]:
+    """One call and many at once, against the solver and the root finder."""
+    one = (3.0, 25.0, 16.0, 3.0)
 
     def ours() -> float:
-        return lf.drift_hours(3.0, start_c=25.0, surroundings_c=16.0, time_constant_h=3.0)
+        return lf.drift_hours(one[0], start_c=one[1], surroundings_c=one[2], time_constant_h=one[3])
 
-    for name, other in (("solve_ivp", by_solver(3, 25, 16, 3)), ("quad + brentq", by_quadrature(3, 25, 16, 3))):
-        if abs(other / ours() - 1) > 1e-4:
-            raise SystemExit(f"bench: {name} differs: {other} against {ours()}")
     n = 100_000
     draw = np.random.default_rng(20263).random((4, n))
     start, room, tau, clock = 18 + 12 * draw[0], 4 + 26 * draw[1], 0.5 + 5.5 * draw[2], 0.5 + 2.5 * draw[3]
-    one_s = median_seconds(ours)
-    array_s = median_seconds(lambda: lf.drift_hours(clock, start_c=start, surroundings_c=room, time_constant_h=tau)) / n
-    ahead_s = (
-        median_seconds(lambda: lf.drift_equivalent_h(clock, start_c=start, surroundings_c=room, time_constant_h=tau))
-        / n
+    there = {"start_c": start, "surroundings_c": room, "time_constant_h": tau}
+    found = []
+    for name, version in (("SciPy solve_ivp with event", by_solver), ("SciPy quad in brentq", by_quadrature)):
+        require_same(name, ours(), version(*one), 1e-4)
+        found.append(Row("drift_hours, one call", ours, name, partial(version, *one)))
+    solver = partial(by_solver, *one)
+    found.append(
+        Row(
+            f"drift_hours, {n:,} at once",
+            lambda: lf.drift_hours(clock, **there),
+            "SciPy solve_ivp with event",
+            solver,
+            n,
+        )
     )
-    solver_s = median_seconds(lambda: by_solver(3, 25, 16, 3))
-    quadrature_s = median_seconds(lambda: by_quadrature(3, 25, 16, 3))
-    table = Table(title="hours until 3 equivalent hours in a drifting dough", title_justify="left")
-    for column in ("", "per answer", "÷ one call", "÷ array"):
-        table.add_column(column, justify="left" if not column else "right")
-    table.add_row("drift_hours, one call", f"{one_s * 1e6:.2f} µs", "1", f"{one_s / array_s:.0f}")
-    table.add_row(f"drift_hours, {n:,} at once", f"{array_s * 1e9:.1f} ns", "", "1")
-    table.add_row(f"drift_equivalent_h, {n:,} at once", f"{ahead_s * 1e9:.1f} ns", "", "")
-    table.add_row(
-        "SciPy solve_ivp with event", f"{solver_s * 1e6:.0f} µs", f"{solver_s / one_s:.0f}", f"{solver_s / array_s:.0f}"
+    found.append(
+        Row(
+            f"drift_equivalent_h, {n:,} at once",
+            lambda: lf.drift_equivalent_h(clock, **there),
+            "SciPy solve_ivp with event",
+            solver,
+            n,
+        )
     )
-    table.add_row(
-        "SciPy quad in brentq",
-        f"{quadrature_s * 1e6:.0f} µs",
-        f"{quadrature_s / one_s:.0f}",
-        f"{quadrature_s / array_s:.0f}",
-    )
-    Console(highlight=False).print(table)
-
-
-if __name__ == "__main__":
-    main()
+    return found

@@ -1,4 +1,4 @@
-"""Speed of hours_to_rise, side by side in one run: ours, NumPy straightforward, NumPy tuned by hand, a bare loop.
+"""Speed of hours_to_rise: ours, NumPy straightforward, NumPy tuned by hand, a bare loop.
 
 The NumPy versions compute the same formulas and must agree to 1e-9. The bare loop calls our own vector exp and log as
 often per scenario as hours_to_rise does (4 exp, 2 expm1, 1 log, 3 log1p) and does nothing else.
@@ -10,14 +10,12 @@ import os
 import shutil
 import subprocess
 import tempfile
-import timeit
-from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
-from rich.console import Console
-from rich.table import Table
+from row import Row, require_same
 
 import libferment as lf
 
@@ -162,48 +160,28 @@ def bare_loop(n: int) -> float:
         return float(subprocess.run([program, str(n)], check=True, capture_output=True, text=True).stdout)
 
 
-def median_seconds(work: Callable[[], object], budget: float = 1.0) -> float:
-    """Median time of one call, over as many calls as fit the budget."""
-    work()
-    once = max(timeit.timeit(work, number=1), 1e-7)
-    inner = max(1, int(2e-3 / once))
-    repeats = max(5, min(101, int(budget / (inner * once))))
-    return float(np.median(timeit.repeat(work, number=inner, repeat=repeats))) / inner
-
-
-def main() -> None:
-    """Print one table."""
-    table = Table(title="hours_to_rise: temperature, yeast, salt and rise all varying; one core", title_justify="left")
-    for column in ("scenarios", "libferment", "per scenario", "NumPy ÷ ours", "tuned NumPy ÷ ours", "ours ÷ bare loop"):
-        table.add_column(column, justify="right")
+def rows() -> list[Row]:
+    """Arrays of three sizes against NumPy and the floor, and one call."""
+    found = []
     for n in (1_000, 10_000, 1_000_000):
         rise, t, yeast, salt = scenarios(n)
 
-        def ours() -> Array:
-            return lf.hours_to_rise(rise, dough_c=t, yeast_percent=yeast, salt_percent=salt)  # noqa: B023
+        def ours(rise: Array = rise, t: Array = t, yeast: Array = yeast, salt: Array = salt) -> Array:
+            return lf.hours_to_rise(rise, dough_c=t, yeast_percent=yeast, salt_percent=salt)
 
-        expected = ours()
-        for name, version in (("straightforward", straightforward), ("tuned", by_hand)):
-            worst = float(np.max(np.abs(version(rise, t, yeast, salt) / expected - 1)))
-            if worst > 1e-9:
-                raise SystemExit(f"bench: the {name} NumPy version differs by {worst:.2g}")
-        ours_s = median_seconds(ours)
-        plain_s = median_seconds(lambda: straightforward(rise, t, yeast, salt))  # noqa: B023
-        tuned_s = median_seconds(lambda: by_hand(rise, t, yeast, salt))  # noqa: B023
-        bare_s = bare_loop(n)
-        table.add_row(
-            f"{n:,}",
-            f"{ours_s * 1e6:,.0f} µs",
-            f"{ours_s / n * 1e9:.1f} ns",
-            f"{plain_s / ours_s:.1f}",
-            f"{tuned_s / ours_s:.1f}",
-            f"{ours_s / bare_s:.2f}",
+        for name, version in (("NumPy", straightforward), ("NumPy, tuned by hand", by_hand)):
+            require_same(name, ours(), version(rise, t, yeast, salt), 1e-9)
+            call = partial(version, rise, t, yeast, salt)
+            found.append(Row(f"hours_to_rise, {n:,} at once", ours, name, call, n, n))
+        floor = partial(bare_loop, n)
+        found.append(Row(f"hours_to_rise, {n:,} at once", ours, "its exp and log alone", floor, n, n, True))
+    one = tuple(np.array([value]) for value in (100.0, 24.0, 0.5, 2.0))
+    found.append(
+        Row(
+            "hours_to_rise, one call",
+            lambda: lf.hours_to_rise(100, dough_c=24, yeast_percent=0.5),
+            "NumPy",
+            partial(straightforward, *one),
         )
-    console = Console(highlight=False)
-    console.print(table)
-    call = median_seconds(lambda: lf.hours_to_rise(100, dough_c=24, yeast_percent=0.5))
-    console.print(f"one scalar call from Python: {call * 1e6:.2f} µs; NumPy {np.__version__}")
-
-
-if __name__ == "__main__":
-    main()
+    )
+    return found

@@ -1,4 +1,4 @@
-"""Speed of water plans, side by side in one run: ours in arrays, one by one and in threads; NumPy; SciPy's root finder.
+"""Speed of water plans: ours in arrays and one by one; NumPy; SciPy's root finder.
 
 The NumPy version is the energy balance as one would write it for arrays; the SciPy version finds the water by brentq on
 the temperature of the dough, summed over the ingredients. Both must agree with ours to 1e-9 K.
@@ -6,14 +6,9 @@ the temperature of the dough, summed over the ingredients. Both must agree with 
 
 from __future__ import annotations
 
-import os
-from concurrent.futures import ThreadPoolExecutor
-
 import numpy as np
 from numpy.typing import NDArray
-from rich.console import Console
-from rich.table import Table
-from rise import median_seconds
+from row import Row, require_same
 from scipy.optimize import brentq
 
 import libferment as lf
@@ -66,51 +61,23 @@ def by_scipy(desired: float, flour: float, room: float) -> float:
     return float(brentq(too_warm, -100, 200, xtol=1e-12))
 
 
-def main() -> None:
-    """Print one table."""
+def rows() -> list[Row]:
+    """Many rooms at once, and plans one by one."""
     n = 100_000
     desired, flour, room = temperatures(n)
 
     def ours() -> Array:
         return lf.water_map(MIX, desired, flour_c=flour, room_c=room)
 
-    for name, other in (
-        ("NumPy", by_numpy(desired, flour, room)),
-        ("SciPy", [by_scipy(desired[0], flour[0], room[0])]),
-    ):
-        worst = float(np.max(np.abs(np.asarray(other) - ours()[: len(other)])))
-        if worst > 1e-9:
-            raise SystemExit(f"bench: the {name} version differs by {worst:.2g} K")
-    mixes = [MIX.replace(flour_c=float(f), room_c=float(r)) for f, r in zip(flour[:4000], room[:4000], strict=True)]
-
-    def plans(some: list[lf.Mix]) -> list[lf.WaterPlan]:
-        return [lf.water_by_heat_balance(mix, 22) for mix in some]
-
-    workers = os.cpu_count() or 1
-
-    def in_threads() -> None:
-        parts = [mixes[start::workers] for start in range(workers)]
-        with ThreadPoolExecutor(workers) as pool:
-            for _ in pool.map(plans, parts):
-                pass
-
-    array_s = median_seconds(ours) / n
-    numpy_s = median_seconds(lambda: by_numpy(desired, flour, room)) / n
-    one_s = median_seconds(lambda: plans(mixes)) / len(mixes)
-    threads_s = median_seconds(in_threads) / len(mixes)
-    scipy_s = median_seconds(lambda: by_scipy(22, 18, 20))
-
-    table = Table(title=f"water plans: {n:,} of them, wanted dough, flour and room varying", title_justify="left")
-    for column in ("", "per plan", "times ours"):
-        table.add_column(column, justify="left" if not column else "right")
-    table.add_row("water_map, arrays", f"{array_s * 1e9:.1f} ns", "1")
-    table.add_row("NumPy, arrays", f"{numpy_s * 1e9:.1f} ns", f"{numpy_s / array_s:.1f}")
-    table.add_section()
-    table.add_row("water_by_heat_balance, one by one", f"{one_s * 1e6:.1f} µs", "1")
-    table.add_row(f"the same in {workers} threads", f"{threads_s * 1e6:.1f} µs", f"{threads_s / one_s:.2f}")
-    table.add_row("SciPy brentq, the temperature alone", f"{scipy_s * 1e6:.1f} µs", f"{scipy_s / one_s:.1f}")
-    Console(highlight=False).print(table)
-
-
-if __name__ == "__main__":
-    main()
+    require_same("NumPy", ours() + 273.15, by_numpy(desired, flour, room) + 273.15, 1e-11)
+    require_same("SciPy", ours()[0] + 273.15, by_scipy(desired[0], flour[0], room[0]) + 273.15, 1e-11)
+    mix = MIX.replace(flour_c=18, room_c=20)
+    return [
+        Row(f"water_map, {n:,} at once", ours, "NumPy", lambda: by_numpy(desired, flour, room), n, n),
+        Row(
+            "water_by_heat_balance, one plan",
+            lambda: lf.water_by_heat_balance(mix, 22),
+            "SciPy brentq, the temperature alone",
+            lambda: by_scipy(22, 18, 20),
+        ),
+    ]
