@@ -137,8 +137,8 @@ FERMENT_INLINE T start_up_series(T w) {
 }
 
 /// Solves u − 1 + e^(−u) = v, v ≥ 0, without branches, for loops: a rational start in √(2v), own fit, relative
-/// error 7e-5, then one Householder step of third order (error 1e-16). `late`: for v from `late_from` on, where no series
-/// is needed; the digits are the same.
+/// error 7e-5, then one Householder step of third order (error 1e-16). `late`: for v from `late_from` on, where no
+/// series is needed; the digits are the same.
 inline constexpr double late_from = 0.11;  // u is ½ at 0.1065
 template <bool late = false>
 FERMENT_INLINE double start_up_inverse_in_loops(double v) {
