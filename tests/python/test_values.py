@@ -15,7 +15,7 @@ import libferment as lf
 from libferment import _core
 
 FORMS = {form["name"]: form for form in _core._forms()}
-NUMBER, COUNT, FLAG, TEXT, NAME, RANGE, VALUE = range(7)
+NUMBER, COUNT, FLAG, TEXT, NAME, RANGE, ENTRY, VALUE = range(8)
 FIELDS = {field.name: field for field in (*lf.fields(), *lf.parameters())}
 
 
@@ -106,6 +106,50 @@ def test_every_value_survives_what_values_do(value):
         assert hash(other) == hash(value)
         assert repr(other) == repr(value)
     assert value != "something else"
+
+
+def results():
+    """One of every result, of a rise that few doughs reach, too."""
+    mix = lf.Mix(flour_g=900, water_g=600, salt_g=18, instant_g=2, room_c=20, dough_c=24)
+    room = lf.Surroundings.room(22)
+    bulk = lf.Stage("bulk", surroundings=room, until_rise_percent=80)
+    never = lf.Stage("proof", surroundings=lf.Surroundings.room(10), until_rise_percent=190)
+    process = lf.Process([mix, bulk])
+    timeline = lf.simulate(process)
+    plan = lf.water_by_heat_balance(mix, 24)
+    forecast = lf.forecast(lf.Process([mix, bulk, never]), draws=64)
+    assert forecast["proof"].never_ready > 0.9
+    return [
+        timeline,
+        *timeline.stages,
+        timeline.state.shells[0],
+        plan,
+        *plan.shares,
+        *plan.notices,
+        forecast,
+        *forecast,
+        lf.yeast_for(process, stage="bulk", ready_h=6, draws=64),
+        lf.explain(100, dough_c=24, yeast_percent=1),
+        lf.Piece.ball().node(900, room),
+    ]
+
+
+@pytest.mark.parametrize("value", results(), ids=lambda value: type(value).__name__)
+def test_every_result_survives_what_values_do(value):
+    again = [
+        type(value).from_dict(value.to_dict()),
+        pickle.loads(pickle.dumps(value)),
+        copy.copy(value),
+        copy.deepcopy(value),
+        value.replace(),
+    ]
+    for other in again:
+        assert other == value
+        assert repr(other) == repr(value)
+    for row in FORMS[type(value).__name__]["rows"]:
+        if row["column"]:
+            with pytest.raises(ValueError, match="read-only"):
+                getattr(value, row["name"])[0] = 1
 
 
 def test_a_state_survives_too():

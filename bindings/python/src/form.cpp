@@ -150,8 +150,9 @@ void take_item(const Row& row, void* object, const py::handle& value, bool plain
       return row.add(object, &number);
     }
     case Kind::count: {
-      if (!PyLong_Check(value.ptr()) || PyBool_Check(value.ptr())) refuse(row, value);
-      const std::size_t count = PyLong_AsSize_t(value.ptr());
+      if (PyBool_Check(value.ptr()) || PyIndex_Check(value.ptr()) == 0) refuse(row, value);  // NumPy's are whole, too
+      const auto whole = py::reinterpret_steal<py::object>(PyNumber_Index(value.ptr()));
+      const std::size_t count = whole ? PyLong_AsSize_t(whole.ptr()) : 0;
       if (PyErr_Occurred() != nullptr) {
         PyErr_Clear();
         refuse(row, value);

@@ -170,7 +170,9 @@ std::string in_hours(double hours) {
   return number(std::floor(minutes / 60)) + " h " + number(std::fmod(minutes, 60)) + " min";
 }
 
-double length(std::pair<double, double> interval) { return interval.second - interval.first; }
+double length(std::pair<double, double> interval) {
+  return interval.second < never ? interval.second - interval.first : never;
+}
 
 void add_notices(Forecast& forecast, const Kitchen& kitchen) {
   for (const StageForecast& stage : forecast.stages) {
