@@ -94,23 +94,10 @@ Doughs doughs_of(std::span<const Values> in, Yeast yeast) {
           .altitude_m = in[7]};
 }
 
-}  // namespace
+/// The default of an argument, from its field.
+py::float_ usual(const Field& field) { return py::float_(*field.initial); }
 
-void bind_laws(py::module_& module) {
-  bind_law<ConstantQ10>(module, 1);
-  bind_law<Arrhenius>(module, 1);
-  bind_law<SquareRoot>(module);
-  bind_law<Cardinal>(module);
-}
-
-void bind_clock(py::module_& module) {
-  const double salt = *field::salt_percent.initial;
-  const double water = *field::water_percent.initial;
-  const double sugar = *field::sugar_percent.initial;
-  const double gluten = *field::gluten_percent.initial;
-  const double altitude = *field::altitude_m.initial;
-  const auto number_of = [](double value) { return py::float_(value); };
-
+void bind_speed(py::module_& module) {
   module.def(
       "speed",
       [](const Number& dough_c, const Number& salt_percent, const Number& water_percent, const Number& sugar_percent,
@@ -125,8 +112,9 @@ void bind_clock(py::module_& module) {
               speed({in[0], in[1], in[2], in[3]}, out, kitchen_or_default(kitchen));
             });
       },
-      py::kw_only(), "dough_c"_a, "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water),
-      "sugar_percent"_a = number_of(sugar), "kitchen"_a = py::none(), "missing"_a = "raise",
+      py::kw_only(), "dough_c"_a, "salt_percent"_a = usual(field::salt_percent),
+      "water_percent"_a = usual(field::water_percent), "sugar_percent"_a = usual(field::sugar_percent),
+      "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
 Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
@@ -134,7 +122,9 @@ Returns: a number, or an array of the common shape; 0 where the yeast stands sti
 Raises InvalidInput. Source: the kitchen's temperature law; linear in water activity.
 
 missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
+}
 
+void bind_rise(py::module_& module) {
   module.def(
       "hours_to_rise",
       [](const Number& rise_percent, const Number& dough_c, const Number& yeast_percent, const std::string& yeast,
@@ -154,9 +144,10 @@ missing: "raise", or "nan": where an input is not a number the answer is none ei
         });
       },
       "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
-      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
-      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-      "unreachable"_a = "raise", "missing"_a = "raise",
+      "salt_percent"_a = usual(field::salt_percent), "water_percent"_a = usual(field::water_percent),
+      "sugar_percent"_a = usual(field::sugar_percent), "gluten_percent"_a = usual(field::gluten_percent),
+      "altitude_m"_a = usual(field::altitude_m), "kitchen"_a = py::none(), "unreachable"_a = "raise",
+      "missing"_a = "raise",
       R"(Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
 temperature.
 
@@ -188,9 +179,9 @@ missing: "raise", or "nan": where an input is not a number the answer is none ei
         });
       },
       "time_h"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
-      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
-      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-      "missing"_a = "raise",
+      "salt_percent"_a = usual(field::salt_percent), "water_percent"_a = usual(field::water_percent),
+      "sugar_percent"_a = usual(field::sugar_percent), "gluten_percent"_a = usual(field::gluten_percent),
+      "altitude_m"_a = usual(field::altitude_m), "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
 Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
@@ -198,7 +189,9 @@ Returns: percent, a number or an array of the common shape; 0 at 0 h. Raises Inv
 Source: as hours_to_rise.
 
 missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
+}
 
+void bind_drift(py::module_& module) {
   module.def(
       "same_rise",
       [](const Time& time_h, const Number& from_c, const Number& to_c, const std::optional<Kitchen>& kitchen,
@@ -315,7 +308,9 @@ missing: "raise", or "nan": where an input is not a number the answer is none ei
 Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
 Returns: equivalent hours, an array. Raises InvalidInput. Source: exact antiderivative of the cardinal law; quadrature
 for the others.)");
+}
 
+void bind_dose(py::module_& module) {
   module.def(
       "reachable_rise",
       [](double dough_c, double yeast_percent, const std::string& yeast, double salt_percent, double water_percent,
@@ -324,9 +319,10 @@ for the others.)");
                                     gluten_percent, altitude_m),
                               kitchen_or_default(kitchen));
       },
-      py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant", "salt_percent"_a = salt,
-      "water_percent"_a = water, "sugar_percent"_a = sugar, "gluten_percent"_a = gluten, "altitude_m"_a = altitude,
-      "kitchen"_a = py::none(),
+      py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
+      "salt_percent"_a = *field::salt_percent.initial, "water_percent"_a = *field::water_percent.initial,
+      "sugar_percent"_a = *field::sugar_percent.initial, "gluten_percent"_a = *field::gluten_percent.initial,
+      "altitude_m"_a = *field::altitude_m.initial, "kitchen"_a = py::none(),
       R"(The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 
 Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise.)");
@@ -363,9 +359,9 @@ Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_ris
             });
       },
       "rise_percent"_a, "target_h"_a, py::kw_only(), "dough_c"_a, "yeast"_a = "instant",
-      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
-      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
-      "missing"_a = "raise",
+      "salt_percent"_a = usual(field::salt_percent), "water_percent"_a = usual(field::water_percent),
+      "sugar_percent"_a = usual(field::sugar_percent), "gluten_percent"_a = usual(field::gluten_percent),
+      "altitude_m"_a = usual(field::altitude_m), "kitchen"_a = py::none(), "missing"_a = "raise",
       R"(Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
 Args: numbers or arrays that broadcast: rise_percent %, target_h hours or timedeltas, the others as in hours_to_rise.
@@ -373,7 +369,9 @@ Returns: percent of that kind of yeast. Raises InvalidInput; NoSolution naming t
 dose give; OutsideModel. Source: bracketed root of hours_to_rise in the logarithm of the dose.
 
 missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out.)");
+}
 
+void bind_explanation(py::module_& module) {
   bind_form<Factor>(module);
   bind_form<Explanation>(module)
       .def_property_readonly(
@@ -415,14 +413,17 @@ missing: "raise", or "nan": where an input is not a number the answer is none ei
         return py::array(objects.attr("reshape")(hours.object.attr("shape")));
       },
       "rise_percent"_a, py::kw_only(), "dough_c"_a, "yeast_percent"_a, "yeast"_a = "instant",
-      "salt_percent"_a = number_of(salt), "water_percent"_a = number_of(water), "sugar_percent"_a = number_of(sugar),
-      "gluten_percent"_a = number_of(gluten), "altitude_m"_a = number_of(altitude), "kitchen"_a = py::none(),
+      "salt_percent"_a = usual(field::salt_percent), "water_percent"_a = usual(field::water_percent),
+      "sugar_percent"_a = usual(field::sugar_percent), "gluten_percent"_a = usual(field::gluten_percent),
+      "altitude_m"_a = usual(field::altitude_m), "kitchen"_a = py::none(),
       R"(The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
 Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 %
 instant yeast, 2 % salt, 65 % water, no sugar, sea level) to this one, one change at a time; the product is exact, each
 factor depends a little on the order. Raises as hours_to_rise. Source: ratios of hours_to_rise.)");
+}
 
+void bind_over_proof(py::module_& module) {
   bind_form<Dough>(module).def(
       "at",
       [](const Dough& d, double dough_c) {
@@ -441,7 +442,9 @@ factor depends a little on the order. Raises as hours_to_rise. Source: ratios of
       "Volume over mixed volume above which a dough is over-proofed, standing in a \"tin\" (or tub) or \"free\". "
       "Common practice, no source; the "
       "shares are parameters of the kitchen. Raises InvalidInput.");
+}
 
+void bind_cautions(py::module_& module) {
   module.def(
       "cautions",
       [](Optional dough_c, Optional yeast_percent, const std::string& yeast, Optional salt_percent,
@@ -472,4 +475,22 @@ factor depends a little on the order. Raises as hours_to_rise. Source: ratios of
 Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other perishable
 food is held at dough_c. Raises InvalidInput outside the field table, but answers any finite water_c.
 Source: limits of the trade (common practice) and of the laws; food safety defers to the local food code.)");
+}
+}  // namespace
+
+void bind_laws(py::module_& module) {
+  bind_law<ConstantQ10>(module, 1);
+  bind_law<Arrhenius>(module, 1);
+  bind_law<SquareRoot>(module);
+  bind_law<Cardinal>(module);
+}
+
+void bind_clock(py::module_& module) {
+  bind_speed(module);
+  bind_rise(module);
+  bind_drift(module);
+  bind_dose(module);
+  bind_explanation(module);
+  bind_over_proof(module);
+  bind_cautions(module);
 }
