@@ -270,7 +270,8 @@ void drift_equivalent_h(const TemperatureLaw& law, const Drifts& drifts, const V
   const auto split = split_of(law);
   for_column<block_size>(field::time_h, time_h, n, [&](std::size_t first, const double* time, std::size_t count) {
     const Block b = scenarios.at(first);
-    Buffer inside{};
+    Buffer inside;
+    std::fill_n(inside.begin(), count, 0.0);
     if (split) {
       inside_of(b, split->t_min, split->t_max, inside.data(), count);
       integrals(b, *split, time, out.data() + first, count);
@@ -300,11 +301,12 @@ void drift_hours(const TemperatureLaw& law, const Drifts& drifts, const Values& 
   for_column<block_size>(field::equivalent_h, equivalent_h, n,
                          [&](std::size_t first, const double* asked, std::size_t count) {
                            const Block b = scenarios.at(first);
-                           Buffer done{}, wanted, u, open, steps;
+                           Buffer done, wanted, u, open, steps;
+                           std::fill_n(done.begin(), count, 0.0);
                            if (split) {
                              inside_of(b, split->t_min, split->t_max, done.data(), count);
                              guess(b, *split, asked, wanted.data(), u.data(), count);
-                             open = done;
+                             std::copy_n(done.begin(), count, open.begin());
                              const auto step = [&](std::size_t i, std::size_t lanes) {
                                halley_steps(b.from(i), *split, wanted.data() + i, u.data() + i, steps.data() + i,
                                             lanes);
