@@ -103,10 +103,6 @@ void require_one_of(const Form& form, const std::vector<std::string_view>& group
 
 }  // namespace
 
-bool Row::is_never(const void* object) const {
-  return never && kind == Kind::number && !many && std::isinf(*static_cast<const double*>(item(object)));
-}
-
 const Row* find_row(const Form& form, std::string_view name) {
   const auto found = std::find_if(form.rows.begin(), form.rows.end(), [&](const Row& row) { return row.name == name; });
   return found == form.rows.end() ? nullptr : &*found;

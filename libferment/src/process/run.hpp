@@ -1,5 +1,5 @@
 // The one way of a dough through its steps. Whoever wants to know something of it is an observer:
-//   mixed(mix, state)      after a mix
+//   mixed(mix, state)      after a mix, before it counts
 //   begun(run)             a stage begins, or goes on
 //   passed(run, leg)       if there is one: every leg, before the state moves to its end
 //   ended(run, is_ended)   at a stage's end before its handling, or where it stopped; may look ahead
@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <utility>
 #include <variant>
 
 #include <ferment/base/error.hpp>
@@ -30,8 +31,9 @@ template <class Observer>
 bool run_step(State& state, const Step& step, const Kitchen& kitchen, const SimulateOptions& options,
               Observer& observer) {
   if (const auto* mix = std::get_if<Mix>(&step)) {
-    state = mixed_in(state, *mix, kitchen);
-    observer.mixed(*mix, state);
+    State next = mixed_in(state, *mix, kitchen);
+    observer.mixed(*mix, next);  // may refuse it
+    state = std::move(next);
     return true;
   }
   StageRun run(state, std::get<Stage>(step), kitchen, options, Observer::needs_core);

@@ -187,7 +187,10 @@ class Telling {
       : timeline_(timeline), kitchen_(kitchen), options_(options), recorder_(timeline, options.every_min),
         notices_(timeline.notices) {}
 
-  void mixed(const Mix& mix, const State& /*state*/) { note_mix(notices_, mix); }
+  void mixed(const Mix& mix, const State& state) {
+    require(state);
+    note_mix(notices_, mix);
+  }
   void begun(const StageRun& run) {
     before_ = run.state();
     const Node* const node = run.node();
@@ -238,7 +241,7 @@ class Telling {
 /// One who wants to know nothing.
 struct Silence {
   static constexpr bool needs_core = true;
-  void mixed(const Mix& /*mix*/, const State& /*state*/) {}
+  void mixed(const Mix& /*mix*/, const State& state) { require(state); }
   void begun(const StageRun& /*run*/) {}
   void ended(const StageRun& /*run*/, bool /*is_ended*/) {}
 };

@@ -2,6 +2,7 @@
 // and in which words, the Python class, documents and tables all follow from it.
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <functional>
 #include <memory>
@@ -63,7 +64,9 @@ struct Row {
   void add(void* object, const void* item, int choice = 0) const { access.add(in(object), item, choice); }
 
  private:
-  FERMENT_API bool is_never(const void* object) const;
+  bool is_never(const void* object) const {
+    return never && kind == Kind::number && !many && std::isinf(*static_cast<const double*>(item(object)));
+  }
   const void* in(const void* object) const { return part == nullptr ? object : part(object); }
   void* in(void* object) const { return const_cast<void*>(in(static_cast<const void*>(object))); }
 };
