@@ -92,16 +92,20 @@ VALUES = st.one_of(
 )
 
 
-@given(VALUES)
-def test_every_value_survives_what_values_do(value):
-    again = [
+def copies_of(value):
+    """Every way to have a value again."""
+    return [
         type(value).from_dict(value.to_dict()),
         pickle.loads(pickle.dumps(value)),
         copy.copy(value),
         copy.deepcopy(value),
         value.replace(),
     ]
-    for other in again:
+
+
+@given(VALUES)
+def test_every_value_survives_what_values_do(value):
+    for other in copies_of(value):
         assert other == value
         assert hash(other) == hash(value)
         assert repr(other) == repr(value)
@@ -136,14 +140,7 @@ def results():
 
 @pytest.mark.parametrize("value", results(), ids=lambda value: type(value).__name__)
 def test_every_result_survives_what_values_do(value):
-    again = [
-        type(value).from_dict(value.to_dict()),
-        pickle.loads(pickle.dumps(value)),
-        copy.copy(value),
-        copy.deepcopy(value),
-        value.replace(),
-    ]
-    for other in again:
+    for other in copies_of(value):
         assert other == value
         assert repr(other) == repr(value)
     for row in FORMS[type(value).__name__]["rows"]:
