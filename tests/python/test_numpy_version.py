@@ -13,10 +13,12 @@ BENCH = Path(__file__).resolve().parents[2] / "bench" / "rise.py"
 
 @pytest.fixture(scope="module")
 def bench():
-    spec = importlib.util.spec_from_file_location("bench_rise", BENCH)
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
+    with pytest.MonkeyPatch.context() as patch:
+        patch.syspath_prepend(str(BENCH.parent))  # for the files it shares with the others
+        spec = importlib.util.spec_from_file_location("bench_rise", BENCH)
+        module = importlib.util.module_from_spec(spec)
+        spec.loader.exec_module(module)
+        yield module
 
 
 @pytest.mark.parametrize("version", ["straightforward", "by_hand"])
