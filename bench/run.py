@@ -139,6 +139,10 @@ def print_seconds() -> None:
 
 def against(revision: str, repeats: int) -> None:
     """Time this checkout and another revision in turns."""
+    try:
+        name = git("rev-parse", "--short", "--verify", "-q", f"{revision}^{{commit}}")
+    except subprocess.CalledProcessError:
+        raise SystemExit(f"bench: no revision {revision} in this checkout; give a commit, branch or tag") from None
     with tempfile.TemporaryDirectory() as folder:
         there = Path(folder) / "revision"
         git("worktree", "add", "--detach", str(there), revision)
@@ -151,7 +155,6 @@ def against(revision: str, repeats: int) -> None:
                 then.append(seconds_of(packages[1]))
         finally:
             git("worktree", "remove", "--force", str(there))
-    name = git("rev-parse", "--short", revision)
     table = Table(title=f"one answer now and at {name}, in turns", title_justify="left")
     for column in ("", "now", name, f"{name} ÷ now", "spread"):
         table.add_column(column, justify="left" if not column else "right")

@@ -137,6 +137,54 @@ TEST_CASE("a dose mixed into fresh flour works as the one-dose gas curve") {
   CHECK(worst_pace <= 1e-5);
 }
 
+namespace {
+
+/// work_at and along with what is known beforehand, against those that know nothing.
+template <formula::StartUp start, bool grows>
+void check_knowing(const CohortCurve& curve, double later, double& worst_work, double& worst_pace, double& worst_bend) {
+  const formula::WorkAlong along = curve.along<start, grows>(later);
+  const double work = curve.work_at(later) - curve.work_so_far, pace = curve.pace_at(later);
+  const double size = std::abs(curve.work_at(later)) + curve.dose * later;
+  worst_work = std::max({worst_work, std::abs(along.work - curve.work_so_far - work) / size,
+                         std::abs(curve.work_at<start, grows>(later) - curve.work_at(later)) / size});
+  worst_pace = std::max(worst_pace, std::abs(along.pace - pace) / (curve.mass + curve.room));
+  const double step = 1e-4 * std::min(curve.start_up, 1 / curve.growth);
+  const bool kink = std::abs(curve.growing + later - curve.lag) < 2 * step;
+  const double slope = (curve.pace_at(later + step) - curve.pace_at(later - step)) / (2 * step);
+  if (!kink) worst_bend = std::max(worst_bend, std::abs(along.bend - slope) / ((curve.mass + curve.room) / step));
+}
+
+}  // namespace
+
+TEST_CASE("work along a curve: value, pace and bend, with and without what is known of the cohort's life") {
+  using formula::StartUp;
+  box::Numbers n(804);
+  double work = 0, pace = 0, bend = 0;
+  std::size_t seen[6] = {};
+  for (int i = 0; i < 20000; ++i) {
+    Kitchen in;
+    if (i % 2) in = box::any_kitchen(n);
+    Cohort cohort = straight(n.magnitude(0.05, 4), Yeast::instant, in);
+    cohort = aged(cohort, i % 3 == 0 ? 0 : n.magnitude(0.01, 30));
+    const CohortCurve curve(cohort, in);
+    const double later = n.magnitude(1e-3, 40);
+    const bool grows = curve.grows_by(later);
+    const StartUp start = curve.start_up_from(later);
+    ++seen[2 * static_cast<int>(start) + grows];
+    check_knowing<StartUp::begins, true>(curve, later, work, pace, bend);
+    if (!grows) check_knowing<StartUp::begins, false>(curve, later, work, pace, bend);
+    if (start != StartUp::begins) check_knowing<StartUp::goes_on, true>(curve, later, work, pace, bend);
+    if (start != StartUp::begins && !grows) check_knowing<StartUp::goes_on, false>(curve, later, work, pace, bend);
+    if (start == StartUp::is_over) check_knowing<StartUp::is_over, true>(curve, later, work, pace, bend);
+    if (start == StartUp::is_over && !grows) check_knowing<StartUp::is_over, false>(curve, later, work, pace, bend);
+  }
+  MESSAGE("work ", work, ", pace ", pace, ", bend ", bend, " of their sizes");
+  for (const std::size_t times : seen) CHECK(times > 50);
+  CHECK(work <= 1e-15);
+  CHECK(pace <= 1e-14);
+  CHECK(bend <= 1e-8);
+}
+
 TEST_CASE("work goes on where it was: ages add up") {
   box::Numbers n(802);
   double worst = 0;

@@ -249,3 +249,38 @@ TEST_CASE("a dough goes into the refrigerator at the hour that is told, no soone
   CHECK(places[1].from_h == choice.value);
   CHECK(forecast(choice.process, {}, std::nullopt, few).stages[0].ready_h == doctest::Approx(wanted_h).epsilon(1e-5));
 }
+
+TEST_CASE("what the default tolerance leaves of the hours, in rooms that are steady, that swing and that change") {
+  const Surroundings cold_night = Surroundings::sequence(
+      {{-100, Surroundings::room(21)}, {2, Surroundings::refrigerator(5)}, {11, Surroundings::room(21)}});
+  double ready = 0, window = 0, over = 0;
+  std::size_t hours = 0;
+  const auto apart = [&](double& worst, double a, double b) {
+    CHECK((a < never) == (b < never));
+    if (!(a < never && b < never)) return;
+    worst = std::max(worst, std::abs(a - b));
+    ++hours;
+  };
+  for (const Surroundings& around : {Surroundings::room(16), Surroundings::room(24), Surroundings::room(30),
+                                     Surroundings{{{.swing = DailySwing{19, 3}}}}, cold_night}) {
+    for (const BulkEnd& end : {BulkEnd{.until_h = 3}, BulkEnd{.until_rise_percent = 80}}) {
+      const Process day = day_of_rolls(around, end);
+      const Forecast usual = forecast(day, {}, {}, {.draws = 64});
+      const Forecast close = forecast(day, {}, {}, {.draws = 64, .tolerance = 1e-7});
+      for (std::size_t i = 0; i < usual.stages.size(); ++i) {
+        const StageForecast &a = usual.stages[i], &b = close.stages[i];
+        apart(ready, a.ready_h, b.ready_h);
+        apart(window, a.window_h.first, b.window_h.first);
+        apart(window, a.window_h.second, b.window_h.second);
+        apart(window, a.look_first_h, b.look_first_h);
+        apart(over, a.be_back_by_h, b.be_back_by_h);
+        apart(over, a.over_proofed_h, b.over_proofed_h);
+      }
+    }
+  }
+  MESSAGE(hours, " hours; worst: ready ", ready, " h, window ", window, " h, over-proofed ", over, " h");
+  CHECK(hours > 100);
+  CHECK(ready <= 1e-6);
+  CHECK(window <= 5e-4);
+  CHECK(over <= 5e-4);
+}

@@ -28,17 +28,15 @@ class Filling {
     const Formula& f = mix.formula;
     if (!(dough.mass_g > 0)) shares_of(f);  // refuses a mix without flour
     const double flour_c = f.flour_c.value_or(room_c_);
-    kept_ = 1;
     add({.name = "main water",
          .kind = PortionKind::main_water,
          .mass_g = is_cold ? f.water_g + f.ice_g : f.water_g,
          .temperature_c = is_cold ? 0 : f.water_c.value_or(0)},
-        water::specific_heat_kj);
+        water::specific_heat_kj, 0, 1);
     if (f.ice_g > 0 && !is_cold) {
       add({.name = "ice", .mass_g = f.ice_g, .temperature_c = 0}, water::specific_heat_kj,
-          water::melting_heat_kj - water::ice_specific_heat_kj * f.ice_c);
+          water::melting_heat_kj - water::ice_specific_heat_kj * f.ice_c, 1);
     }
-    kept_ = 0;
     if (f.flour_g > 0) add_flour({.mass_g = f.flour_g}, flour_c);
     for (const Flour& flour : f.flours) add_flour(flour, flour_c);
     if (f.gluten_g > 0) {
@@ -69,8 +67,8 @@ class Filling {
   Contents contents() && { return std::move(contents_); }
 
  private:
-  /// Completes the portion's heat and adds it; a second one of a name is numbered.
-  void add(HeatPortion portion, double specific_heat_kj, double uptake_kj_per_kg = 0) {
+  /// Completes the portion's heat and adds it; a second one of a name is numbered. `kept`: see kept_in_even_room.
+  void add(HeatPortion portion, double specific_heat_kj, double uptake_kj_per_kg = 0, double kept = 0) {
     const double kg = portion.mass_g / 1000;
     portion.capacity_kj_k = kg * specific_heat_kj;
     portion.uptake_kj = kg * uptake_kj_per_kg;
@@ -82,7 +80,7 @@ class Filling {
     contents_.dough_kg += kg;
     contents_.wetted_kg += portion.after_rest ? 0 : kg;
     contents_.portions.push_back(std::move(portion));
-    contents_.kept_in_even_room.push_back(kept_);
+    contents_.kept_in_even_room.push_back(kept);
   }
 
   /// An ingredient of the table, at the room's temperature if its own is not given; nothing if there is none of it.
@@ -115,13 +113,12 @@ class Filling {
 
   /// A portion that stood in the room is nearer to its temperature when it is mixed in.
   void add_water(const Water& portion) {
-    kept_ = std::exp(-portion.stands_h / portion.cup_h);
+    const double kept = std::exp(-portion.stands_h / portion.cup_h);
     add({.name = portion.wets_yeast ? "yeast's water" : "other water",
          .mass_g = portion.mass_g,
-         .temperature_c = room_c_ + (portion.temperature_c - room_c_) * kept_,
+         .temperature_c = room_c_ + (portion.temperature_c - room_c_) * kept,
          .after_rest = portion.wets_yeast},
-        water::specific_heat_kj);
-    kept_ = 0;
+        water::specific_heat_kj, 0, kept);
   }
 
   void add_preferment(const Preferment& preferment) {
@@ -179,7 +176,6 @@ class Filling {
 
   const Mix& mix_;
   double room_c_;
-  double kept_ = 0;  ///< of the portion that is added
   Contents contents_;
   double fresh_flour_kg_ = 0;
   double hydration_kj_ = 0;

@@ -20,33 +20,33 @@ DoughVolume::DoughVolume(const State& state, const Kitchen& kitchen)
       pressure_pa(formula::air_pressure(state.altitude_m)), onset(kitchen.retention_onset),
       limit(kitchen.retention_limit), gluten_percent(percent_of_flour(state, state.amounts.gluten_g)) {}
 
-formula::CellAir<double> DoughVolume::cells_at(double t) const {
-  return formula::cell_air(t, pressure_pa, water_activity, water_g, formula::saturation_pressure(t),
+namespace {
+
+FERMENT_INLINE double free_ratio_of(const DoughVolume& v, double co2, double air,
+                                    const formula::CellAir<double>& cells) {
+  return (v.gas_free_ml + (air + formula::in_cells(co2, air, cells.capacity)) * cells.molar_volume) / v.mixed_ml;
+}
+
+FERMENT_INLINE formula::CellAir<double> cells_of(const DoughVolume& v, double t) {
+  return formula::cell_air(t, v.pressure_pa, v.water_activity, v.water_g, formula::saturation_pressure(t),
                            formula::co2_solubility(t));
 }
-
-double DoughVolume::free_ratio(const Gas& gas, double t) const {
-  const auto cells = cells_at(t);
-  return (gas_free_ml +
-          (gas.air_mmol + formula::in_cells(gas.co2_mmol, gas.air_mmol, cells.capacity)) * cells.molar_volume) /
-         mixed_ml;
-}
-
-namespace {
 
 FERMENT_WIDE_LOOPS void ratios_of(const DoughVolume& volume, formula::Retention<double> retention, double air,
                                   const Four& co2, const Four& t, Four& ratio) {
   const DoughVolume v = volume;
   for (std::size_t i = 0; i < ratio.size(); ++i) {
-    const auto cells = formula::cell_air(t[i], v.pressure_pa, v.water_activity, v.water_g,
-                                         formula::saturation_pressure(t[i]), formula::co2_solubility(t[i]));
-    const double free =
-        (v.gas_free_ml + (air + formula::in_cells(co2[i], air, cells.capacity)) * cells.molar_volume) / v.mixed_ml;
-    ratio[i] = formula::held_ratio(free, retention);
+    ratio[i] = formula::held_ratio(free_ratio_of(v, co2[i], air, cells_of(v, t[i])), retention);
   }
 }
 
 }  // namespace
+
+formula::CellAir<double> DoughVolume::cells_at(double t) const { return cells_of(*this, t); }
+
+double DoughVolume::free_ratio(const Gas& gas, double t) const {
+  return free_ratio_of(*this, gas.co2_mmol, gas.air_mmol, cells_of(*this, t));
+}
 
 Four DoughVolume::ratios(const Four& co2_mmol, double air_mmol, const Four& t, double anchor_ratio) const {
   Four ratio;

@@ -62,6 +62,9 @@ constexpr std::array<AtAbscissae, abscissae> integrals_to_abscissae() {
 }
 constexpr std::array<AtAbscissae, abscissae> to_abscissa = integrals_to_abscissae();
 constexpr AtAbscissae to_end = integral_weights(1);
+constexpr std::array<AtAbscissae, 4> to_quarter{integral_weights(0.25), integral_weights(0.5), integral_weights(0.75),
+                                                to_end};
+constexpr Four quarters_after(double hours) { return {0.25 * hours, 0.5 * hours, 0.75 * hours, hours}; }
 constexpr AtAbscissae at_end = value_weights(1);
 
 double sum(const AtAbscissae& weights, const AtAbscissae& values) {
@@ -138,11 +141,11 @@ void Leg::solve_coupled(double start_c) {
   for (std::size_t i = 0; i < abscissae; ++i)
     path.air_rate[i] = per_h * (air[i] - temperature[static_cast<Eigen::Index>(i)]) - vapour[i];
   path_ = path;
+  quarters_ = points_at(to_quarter, quarters_after(hours_));
   if (!settled) {
     error_ = std::numeric_limits<double>::infinity();
     return;
   }
-  quarters_ = quarters_of_coupled();
   const double end_c = quarters_.back().temperature_c, end_air = temperature_at(*s.place, start_h_ + hours_);
   const double clock_rate = s.speed->solutes() * s.speed->factor(end_c);
   const double air_rate = -k_per_wh * heat_loss_w(s.node, end_c, end_air);
@@ -151,69 +154,60 @@ void Leg::solve_coupled(double start_c) {
   error_ = std::max(clock_error, air_error);
 }
 
-void Leg::at(const double* after_h, Point* points, std::size_t n) const {
-  const Speed& speed = *setting_->speed;
+/// The moments of a coupled leg, by the weights of the integrals up to them.
+Quarters Leg::points_at(const std::array<AtAbscissae, 4>& weights, const Four& after_h) const {
+  const auto& path = std::get<Coupled>(path_);
   const GasMaking& making = *setting_->making;
   Four clock{};
-  const auto* coupled = std::get_if<Coupled>(&path_);
-  for (std::size_t i = 0; i < n; ++i) {
-    Point& p = points[i];
-    p.after_h = after_h[i];
-    if (coupled != nullptr) {
-      const AtAbscissae weights = p.after_h == hours_ ? to_end : integral_weights(p.after_h / hours_);
-      p.equivalent_h = hours_ * sum(weights, coupled->clock_rate);
-      p.temperature_c = coupled->start_c + hours_ * sum(weights, coupled->air_rate);
-    } else if (const auto* line = std::get_if<Line>(&path_)) {
-      p.temperature_c = line->from_c + line->per_h * p.after_h;
-      p.equivalent_h = speed.solutes() * p.after_h * mean_factor_over_line(speed.law(), line->from_c, p.temperature_c);
-    } else {
-      const auto& relaxation = std::get<Relaxation>(path_);
-      const double tau = relaxation.time_constant_h, u = p.after_h / tau;
-      p.temperature_c = relaxation.air_c + relaxation.gap_k * math::exp(-u);
-      p.equivalent_h = speed.solutes() * tau * factor_integral(speed.law(), relaxation.air_c, relaxation.gap_k, u);
-    }
-    clock[i] = p.equivalent_h;
-  }
+  for (std::size_t i = 0; i < clock.size(); ++i) clock[i] = hours_ * sum(weights[i], path.clock_rate);
   const Four made = making.made_after(clock);
-  for (std::size_t i = 0; i < n; ++i) {
-    points[i].made_mmol = made[i];
-    if (coupled != nullptr) points[i].temperature_c += setting_->warming_k_per_mmol * (made[i] - making.made_now());
+  Quarters points{};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    points[i] = {after_h[i], clock[i], made[i],
+                 path.start_c + hours_ * sum(weights[i], path.air_rate) +
+                     setting_->warming_k_per_mmol * (made[i] - making.made_now())};
   }
+  return points;
 }
 
-namespace {
-
-constexpr Four quarter_weights{0.25, 0.5, 0.75, 1};
-constexpr std::array<AtAbscissae, 4> integrals_to_quarters() {
-  std::array<AtAbscissae, 4> all{};
-  for (std::size_t i = 0; i < all.size(); ++i) all[i] = integral_weights(quarter_weights[i]);
-  return all;
-}
-constexpr std::array<AtAbscissae, 4> to_quarter = integrals_to_quarters();
-
-}  // namespace
-
-Quarters Leg::quarters_of_coupled() const {
-  const auto& path = std::get<Coupled>(path_);
-  Four clock{};
-  for (std::size_t i = 0; i < clock.size(); ++i) clock[i] = hours_ * sum(to_quarter[i], path.clock_rate);
-  const Four made = setting_->making->made_after(clock);
-  Quarters quarters{};
-  for (std::size_t i = 0; i < clock.size(); ++i) {
-    quarters[i] = {quarter_weights[i] * hours_, clock[i], made[i],
-                   path.start_c + hours_ * sum(to_quarter[i], path.air_rate) +
-                       setting_->warming_k_per_mmol * (made[i] - setting_->making->made_now())};
+/// A moment of an exact leg, but for its gas.
+Point Leg::exact_at(double after_h) const {
+  const Speed& speed = *setting_->speed;
+  Point p{.after_h = after_h};
+  if (const auto* line = std::get_if<Line>(&path_)) {
+    p.temperature_c = line->from_c + line->per_h * after_h;
+    p.equivalent_h = speed.solutes() * after_h * mean_factor_over_line(speed.law(), line->from_c, p.temperature_c);
+  } else {
+    const auto& relaxation = std::get<Relaxation>(path_);
+    const double tau = relaxation.time_constant_h, u = after_h / tau;
+    p.temperature_c = relaxation.air_c + relaxation.gap_k * math::exp(-u);
+    p.equivalent_h = speed.solutes() * tau * factor_integral(speed.law(), relaxation.air_c, relaxation.gap_k, u);
   }
-  return quarters;
+  return p;
+}
+
+Point Leg::at(double after_h) const {
+  if (is_coupled()) {
+    const AtAbscissae weights = integral_weights(after_h / hours_);
+    return points_at({weights, weights, weights, weights}, {after_h, after_h, after_h, after_h})[0];
+  }
+  Point p = exact_at(after_h);
+  p.made_mmol = setting_->making->made_after(p.equivalent_h);
+  return p;
 }
 
 Quarters Leg::quarters() const {
   if (is_coupled()) return quarters_;
-  Four after_h{};
-  for (std::size_t i = 0; i < after_h.size(); ++i) after_h[i] = quarter_weights[i] * hours_;
-  Quarters quarters{};
-  at(after_h.data(), quarters.data(), quarters.size());
-  return quarters;
+  const Four after_h = quarters_after(hours_);
+  Quarters points{};
+  Four clock{};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    points[i] = exact_at(after_h[i]);
+    clock[i] = points[i].equivalent_h;
+  }
+  const Four made = setting_->making->made_after(clock);
+  for (std::size_t i = 0; i < points.size(); ++i) points[i].made_mmol = made[i];
+  return points;
 }
 
 double Leg::heat_lost_j() const {

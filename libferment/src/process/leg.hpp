@@ -45,7 +45,7 @@ struct Coupled {
 
 /// A dough somewhere on a leg.
 struct Point {
-  double after_h, equivalent_h, made_mmol, temperature_c;
+  double after_h = 0, equivalent_h = 0, made_mmol = 0, temperature_c = 0;
 };
 
 /// A leg's first quarter, its middle, third quarter and end: moments at which events are looked for.
@@ -58,16 +58,9 @@ class Leg {
 
   double hours() const { return hours_; }
   double start_h() const { return start_h_; }
-  Point at(double after_h) const {
-    Point point{};
-    at(&after_h, &point, 1);
-    return point;
-  }
-  Point end() const { return at(hours_); }
+  Point at(double after_h) const;
+  Point end() const { return is_coupled() ? quarters_.back() : at(hours_); }
   Quarters quarters() const;
-  /// Up to `most_points` moments at once.
-  void at(const double* after_h, Point* points, std::size_t n) const;
-  static constexpr std::size_t most_points = 4;
   /// How far the speeds at the end are from those the abscissae foresee, relative; 0 for exact legs.
   double error() const { return error_; }
   bool is_coupled() const { return std::holds_alternative<Coupled>(path_); }
@@ -78,7 +71,8 @@ class Leg {
 
  private:
   void solve_coupled(double start_c);
-  Quarters quarters_of_coupled() const;
+  Quarters points_at(const std::array<AtAbscissae, 4>& weights, const Four& after_h) const;
+  Point exact_at(double after_h) const;
 
   const Setting* setting_;
   double start_h_, hours_, error_ = 0;
