@@ -211,6 +211,24 @@ std::pair<CurveSearch::Mark, CurveSearch::Mark> CurveSearch::foreseen(Mark from,
   return {mark_at(xs[at - 1]), mark_at(xs[at])};
 }
 
+/// Moves one of two marks, on both sides of the value, to where the curve alike passes it: mostly a solution after one
+/// step or two, because the draws in the middle are the same ones.
+void CurveSearch::approach(Mark& from, Mark& to, double wanted) {
+  constexpr int most_steps = 4;
+  for (int step = 0; step < most_steps && side(from.value, wanted) != 0 && side(to.value, wanted) != 0; ++step) {
+    const auto missed_by = [&](double x) { return std::min(curve_.alike(x), far) - wanted; };
+    const double at_from = missed_by(from.x), at_to = missed_by(to.x);
+    if (!(at_from * at_to < 0)) return;
+    std::uintmax_t evaluations = 50;
+    const auto close = [&](double a, double b) { return std::abs(b - a) <= narrowest * (curve_.high - curve_.low); };
+    const auto [low, high] =
+        boost::math::tools::toms748_solve(missed_by, from.x, to.x, at_from, at_to, close, evaluations);
+    const Mark next = mark_at(std::abs(missed_by(low)) < std::abs(missed_by(high)) ? low : high);
+    if (next.x <= from.x || next.x >= to.x) return;
+    ((next.value > wanted) == (from.value > wanted) ? from : to) = next;
+  }
+}
+
 /// Where the curve passes the value between two marks on its two sides; nothing if it jumps over it.
 std::optional<double> CurveSearch::crossing(Mark from, Mark to, double wanted) {
   std::tie(from, to) = foreseen(from, to, wanted);
@@ -218,6 +236,7 @@ std::optional<double> CurveSearch::crossing(Mark from, Mark to, double wanted) {
   if (!(to.value < never)) to = last_finite(from, to, wanted);
   if (side(from.value, wanted) * side(to.value, wanted) > 0) return std::nullopt;
   if (from.x > to.x) std::swap(from, to);
+  if (curve_.alike) approach(from, to, wanted);
   double best = from.x, best_miss = never;
   const auto miss = [&](double x) {
     const double by = std::min(value(x), far) - wanted;

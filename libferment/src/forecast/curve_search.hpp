@@ -19,6 +19,8 @@ struct SearchedCurve {
   std::function<double(double)> value = {};                              ///< infinite where it has none
   std::function<std::vector<double>(const std::vector<double>&)> rough;  ///< at many points at once
   std::optional<double> present = {};  ///< a point that is looked at besides: what is chosen now
+  /// One that costs next to nothing, and about the point that was evaluated last has the same values.
+  std::function<double(double)> alike = {};
 };
 
 /// Values that a curve takes without a gap, and where it takes the lowest and the highest.
@@ -64,6 +66,7 @@ class CurveSearch {
   Mark last_finite(Mark finite, Mark infinite, std::optional<double> wanted);
   std::pair<Mark, Mark> foreseen(Mark from, Mark to, double wanted);
   std::optional<double> crossing(Mark from, Mark to, double wanted);
+  void approach(Mark& from, Mark& to, double wanted);
   std::pair<double, double> rough_ends() const;  ///< lowest and highest finite value
   void find_jumps();
   void note_jump(Mark from, Mark to);

@@ -61,26 +61,36 @@ class Ready {
   std::size_t step() const { return step_; }
 
   /// The median of the draws: what a forecast says.
-  double median(const Process& process) const { return medians({process}, draws_.size()).front(); }
+  double median(const Process& process) { return medians({process}, draws_.size()).front(); }
+  /// What it would be if the same two draws were in the middle as where it was reckoned last.
+  double median_alike(const Process& process) const {
+    const State start = beginning(process, state_);
+    return (ready_h(process, start, middle_.first) + ready_h(process, start, middle_.second)) / 2;
+  }
   /// That of the first few draws, evenly spread as all of them, for many processes.
-  std::vector<double> rough_medians(const std::vector<Process>& processes) const {
+  std::vector<double> rough_medians(const std::vector<Process>& processes) {
     return medians(processes, std::min(few_draws, draws_.size()));
   }
 
  private:
-  std::vector<double> medians(const std::vector<Process>& processes, std::size_t draws) const {
+  double ready_h(const Process& process, const State& start, std::size_t draw) const {
+    return run_draw(process, start, draws_[draw].kitchen, simulation_, false, step_).back().ready_h;
+  }
+
+  std::vector<double> medians(const std::vector<Process>& processes, std::size_t draws) {
+    std::vector<State> starts;
+    for (const Process& process : processes) starts.push_back(beginning(process, state_));
     std::vector<double> ready(processes.size() * draws);
-    for_each_draw(options_, ready.size(), [&](std::size_t i) {
-      const Process& process = processes[i / draws];
-      ready[i] = run_draw(process, beginning(process, state_), draws_[i % draws].kitchen, simulation_, false, step_)
-                     .back()
-                     .ready_h;
-    });
+    for_each_draw(options_, ready.size(),
+                  [&](std::size_t i) { ready[i] = ready_h(processes[i / draws], starts[i / draws], i % draws); });
     std::vector<double> medians;
-    for (auto first = ready.begin(); first != ready.end(); first += static_cast<std::ptrdiff_t>(draws)) {
-      std::vector<double> rising(first, first + static_cast<std::ptrdiff_t>(draws));
+    std::vector<std::pair<double, std::size_t>> rising(draws);
+    for (std::size_t first = 0; first < ready.size(); first += draws) {
+      for (std::size_t i = 0; i < draws; ++i) rising[i] = {ready[first + i], i};
       std::sort(rising.begin(), rising.end());
-      medians.push_back(quantile(rising, 0.5));
+      const auto &low = rising[(draws - 1) / 2], &high = rising[draws / 2];
+      middle_ = {low.second, high.second};
+      medians.push_back((low.first + high.first) / 2);
     }
     return medians;
   }
@@ -89,6 +99,7 @@ class Ready {
   const ForecastOptions& options_;
   std::vector<Draw> draws_;
   SimulateOptions simulation_;
+  std::pair<std::size_t, std::size_t> middle_ = {};  ///< the draws of the median reckoned last
   std::size_t step_ = 0;
   bool found_ = false;
 };
@@ -103,7 +114,7 @@ std::string with_unit(const Asked& asked, double x, int digits) {
 }
 
 /// The median as a curve over the choice.
-CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& process) {
+CurveSearch search_of(const Asked& asked, Ready& ready, const Process& process) {
   return CurveSearch({.low = asked.low,
                       .high = asked.high,
                       .value = [&](double x) { return ready.median(with(process, asked, x)); },
@@ -113,7 +124,8 @@ CurveSearch search_of(const Asked& asked, const Ready& ready, const Process& pro
                             for (const double x : xs) processes.push_back(with(process, asked, x));
                             return ready.rough_medians(processes);
                           },
-                      .present = asked.present});
+                      .present = asked.present,
+                      .alike = [&](double x) { return ready.median_alike(with(process, asked, x)); }});
 }
 
 /// No choice is on time: says which hours can be had, and with what.
@@ -159,7 +171,7 @@ std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted
                     .advice = "change its hours, or let it end by a rise"});
 }
 
-Choice answered(const Asked& asked, const Ready& ready, const Process& process, const Wanted& wanted, bool latest,
+Choice answered(const Asked& asked, Ready& ready, const Process& process, const Wanted& wanted, bool latest,
                 double scale, const Kitchen& kitchen, const std::optional<State>& state, double tolerance) {
   const Process followed = condensed(process, beginning(process, state).steps_done, tolerance);
   CurveSearch search = search_of(asked, ready, followed);
@@ -225,7 +237,7 @@ double as_instant_g(const Formula& f) {
 Choice moment_to_move(const Process& process, const Wanted& wanted, const std::string& moved, const Surroundings& to,
                       const Kitchen& kitchen, const std::optional<State>& state, const ForecastOptions& options) {
   require(to);
-  const Ready ready(process, wanted, kitchen, state, options);
+  Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
   std::size_t where = process.steps.size();
   for (std::size_t step = start.steps_done; step <= ready.step() && where == process.steps.size(); ++step) {
@@ -253,7 +265,7 @@ Choice moment_to_move(const Process& process, const Wanted& wanted, const std::s
 Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, const Kitchen& kitchen,
                  const std::optional<State>& state, const ForecastOptions& options) {
   require({"scale_g", "scale", "g", 0, 100, 0, Quantity::mass, {}, {}, "0.1 or 1; 0 does not round"}, scale_g);
-  const Ready ready(process, wanted, kitchen, state, options);
+  Ready ready(process, wanted, kitchen, state, options);
   const State start = beginning(process, state);
   double grams = 0, instant_g = 0, flour_g = start.amounts.flour_g;
   Process counted = process;
@@ -287,7 +299,7 @@ Choice yeast_for(const Process& process, const Wanted& wanted, double scale_g, c
 
 Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen,
                  const std::optional<State>& state, const ForecastOptions& options) {
-  const Ready ready(process, wanted, kitchen, state, options);
+  Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
   const Mix* next = nullptr;
   std::size_t where = 0;
@@ -312,7 +324,7 @@ Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& ki
 Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kitchen& kitchen,
                 const std::optional<State>& state, const ForecastOptions& options) {
   row_of(air);
-  const Ready ready(process, wanted, kitchen, state, options);
+  Ready ready(process, wanted, kitchen, state, options);
   const std::size_t first = beginning(process, state).steps_done;
   const auto is_meant = [air](const Place& place) {
     return place.air == air && !place.is_dough && place.temperature_c;
@@ -345,7 +357,7 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
 Choice latest_start(const Process& process, const Wanted& wanted, const Kitchen& kitchen,
                     const ForecastOptions& options) {
   const std::optional<State> from_the_start;
-  const Ready ready(process, wanted, kitchen, from_the_start, options);
+  Ready ready(process, wanted, kitchen, from_the_start, options);
   const auto choose = [](Process& changed, double start_h) { changed.start_h = start_h; };
   constexpr double longest_h = 240;
   return answered({"start_h", "start", "h", wanted.ready_h - longest_h, wanted.ready_h, choose, process.start_h}, ready,
