@@ -1,6 +1,6 @@
-# Header-only build requirements, for inside the library only: Eigen and Boost.Math. Found in this order: a folder
+# Header-only build requirements, for inside the library only: Eigen, Boost.Math and nlohmann-json. Found in this order: a folder
 # given as FERMENT_HEADERS (a list), the wheels of a Python build (pip install .), the system.
-set(FERMENT_HEADERS "" CACHE STRING "Folders to search first for Eigen and Boost headers")
+set(FERMENT_HEADERS "" CACHE STRING "Folders to search first for Eigen, Boost and nlohmann headers")
 
 set(hints ${FERMENT_HEADERS})
 if(SKBUILD)
@@ -8,7 +8,7 @@ if(SKBUILD)
   execute_process(
     COMMAND ${Python_EXECUTABLE} -c "import sys, pathlib
 for entry in map(pathlib.Path, sys.path):
-    for folder in ('libboost_headers/include', 'cmeel.prefix/include/eigen3'):
+    for folder in ('libboost_headers/include', 'cmeel.prefix/include/eigen3', 'nlohmann_json/include'):
         if (entry / folder).is_dir(): print(entry / folder)"
     OUTPUT_VARIABLE wheels OUTPUT_STRIP_TRAILING_WHITESPACE COMMAND_ERROR_IS_FATAL ANY)
   string(REPLACE "\n" ";" wheels "${wheels}")
@@ -16,7 +16,8 @@ for entry in map(pathlib.Path, sys.path):
 endif()
 
 add_library(ferment_headers INTERFACE)
-foreach(pair IN ITEMS "Eigen=Eigen/Dense=libeigen3-dev" "Boost=boost/math/special_functions/lambert_w.hpp=libboost-dev")
+foreach(pair IN ITEMS "Eigen=Eigen/Dense=libeigen3-dev" "Boost=boost/math/special_functions/lambert_w.hpp=libboost-dev"
+    "Json=nlohmann/json.hpp=nlohmann-json3-dev")
   string(REPLACE "=" ";" pair "${pair}")
   list(GET pair 0 name)
   list(GET pair 1 header)
@@ -30,7 +31,7 @@ foreach(pair IN ITEMS "Eigen=Eigen/Dense=libeigen3-dev" "Boost=boost/math/specia
 endforeach()
 # Boost.Math would promote double to long double, which is slow and differs between platforms.
 target_compile_definitions(ferment_headers INTERFACE
-  BOOST_MATH_PROMOTE_DOUBLE_POLICY=false BOOST_MATH_NO_LONG_DOUBLE_MATH_FUNCTIONS EIGEN_MPL2_ONLY
+  BOOST_MATH_PROMOTE_DOUBLE_POLICY=false BOOST_MATH_NO_LONG_DOUBLE_MATH_FUNCTIONS EIGEN_MPL2_ONLY JSON_NO_IO JSON_USE_IMPLICIT_CONVERSIONS=0
   # Errors of Boost would be texts made with streams; nothing here reads them.
   BOOST_MATH_DOMAIN_ERROR_POLICY=errno_on_error BOOST_MATH_POLE_ERROR_POLICY=errno_on_error
   BOOST_MATH_OVERFLOW_ERROR_POLICY=errno_on_error BOOST_MATH_EVALUATION_ERROR_POLICY=errno_on_error)

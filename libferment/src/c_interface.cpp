@@ -1,11 +1,14 @@
 #include <ferment/ferment.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <exception>
+#include <new>
 #include <string>
 
 #include <ferment/version.h>
 #include <ferment/base/error.hpp>
+#include <ferment/day/ask.hpp>
 #include <ferment/mix/factor_rule.hpp>
 #include <ferment/rise/rise.hpp>
 
@@ -109,3 +112,17 @@ ferment_status ferment_hours_to_rise(double rise_percent, const ferment_dough* d
                                                    .altitude_m = dough->altitude_m});
   });
 }
+
+ferment_status ferment_ask(const char* question, char** answer) {
+  return guarded([&] {
+    if (question == nullptr || answer == nullptr)
+      throw ferment::InvalidInput("a pointer is null", {.advice = "pass a text and the address of a char*"});
+    const std::string text = ferment::ask(question);
+    auto* const memory = static_cast<char*>(std::malloc(text.size() + 1));
+    if (memory == nullptr) throw std::bad_alloc();
+    std::copy_n(text.c_str(), text.size() + 1, memory);
+    *answer = memory;
+  });
+}
+
+void ferment_free(void* memory) { std::free(memory); }

@@ -11,7 +11,7 @@ from pathlib import Path
 PROJECT = Path(__file__).resolve().parents[2]
 
 # Bottom to top; rooms of one floor do not know each other.
-FLOORS = [{"base"}, {"dough"}, {"clock", "heat"}, {"rise"}, {"mix"}, {"process"}, {"forecast"}, {"learn"}]
+FLOORS = [{"base"}, {"dough"}, {"clock", "heat"}, {"rise"}, {"mix"}, {"process"}, {"forecast"}, {"learn"}, {"day"}]
 HEIGHT = {room: height for height, rooms in enumerate(FLOORS) for room in rooms}
 SUFFIXES = {".hpp", ".h", ".cpp"}
 

@@ -111,7 +111,7 @@ TEST_CASE("a refused member is named with the way to it") {
              "Place takes only one of temperature_c, swing and course"));
   stage.surroundings = Surroundings::room(20);
   stage.until_h.reset();
-  CHECK(says(refusal([&] { require(stage); }, "until_h"), "Stage needs one of until_h and until_rise_percent"));
+  CHECK(says(refusal([&] { require(stage); }, "until_h"), "Stage needs one of until_h, until_rise_percent and ends_h"));
 }
 
 TEST_CASE("values are the same if every member is, down to the last digit and the last item") {

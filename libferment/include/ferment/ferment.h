@@ -74,6 +74,19 @@ typedef struct ferment_dough {
  * dough cannot hold or make that rise). */
 FERMENT_API ferment_status ferment_hours_to_rise(double rise_percent, const ferment_dough* dough, double* hours);
 
+/* All of the library behind one function: a question in, its answer out, both as JSON documents in UTF-8.
+ *
+ *   {"ask": "water", "day": {"today": {"room": "19C"}, "water": {"desired": "24C"}, "dough": {"flour": "1kg"}}}
+ *
+ * What can be asked: water, mixing, simulate, forecast, choose, rise, explain, cautions, keys; {"ask": "keys",
+ * "of": "Day"} answers with the JSON Schema of a day, "of": "ForecastQuestion" with that of a question. The answer ends
+ * with a zero byte and is freed by ferment_free. Fails with any status; the text names the way to what is wrong, such
+ * as day.stage[1].until_h. */
+FERMENT_API ferment_status ferment_ask(const char* question, char** answer);
+
+/* Frees an answer. NULL is nothing to free. */
+FERMENT_API void ferment_free(void* memory);
+
 #ifdef __cplusplus
 }
 #endif

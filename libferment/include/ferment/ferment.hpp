@@ -11,6 +11,9 @@
 #include <ferment/clock/drift.hpp>
 #include <ferment/clock/speed.hpp>
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/day/ask.hpp>
+#include <ferment/day/day.hpp>
+#include <ferment/day/document.hpp>
 #include <ferment/dough/cohort.hpp>
 #include <ferment/dough/formula.hpp>
 #include <ferment/dough/gas.hpp>

@@ -62,7 +62,8 @@ void throw_error(Status status, const std::string& problem, ErrorDetail detail) 
 
 void throw_within(const std::string& part, const Error& error) {
   ErrorDetail detail = error.detail();
-  detail.path = detail.path.empty() ? part : part + "." + detail.path;
+  const bool joins = detail.path.empty() || detail.path.front() == '[';  // "folds_h" and "[1]"
+  detail.path = part + (joins ? "" : ".") + detail.path;
   throw_error(error.status(), error.problem(), std::move(detail));
 }
 

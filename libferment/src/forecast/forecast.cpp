@@ -404,6 +404,7 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     const std::vector<double> ready = column(results, i, &DrawnStage::ready_h);
     told.ready = sorted(ready);
     told.ready_h = quantile(told.ready, 0.5);
+    told.likely_h = interval_h(told, 0.9);
     const std::vector<double> lowest = sorted(column(results, i, &DrawnStage::lowest_h));
     told.window_h = {quantile(lowest, 0.5), quantile(sorted(column(results, i, &DrawnStage::highest_h)), 0.5)};
     told.look_first_h = quantile(lowest, look_first_share);
@@ -428,8 +429,9 @@ const Form& form_of<StageForecast>() {
   static const Form form = made_form<S>(
       "StageForecast", "When a stage will be ready, as a distribution. Hours of the process.", {},
       {row<&S::name>("name", "of the stage"), row<&S::by_rise>("by_rise", "whether it ends by a rise; else by a time"),
-       column(row<&S::ready>("ready", "h when it is ready, of every draw, rising; infinite where never")),
+       never_in(column(row<&S::ready>("ready", "h when it is ready, of every draw, rising; infinite where never"))),
        or_never(row<&S::ready_h>("ready_h", "h, the median; none where never")),
+       or_never(row<&S::likely_h>("likely_h", "h between which it is ready in nine of ten draws")),
        or_never(row<&S::window_h>("window_h",
                                   "h, median hours of the lowest and the highest acceptable rise; none where never")),
        or_never(row<&S::look_first_h>("look_first_h", "h by which one dough in ten has the lowest acceptable rise")),

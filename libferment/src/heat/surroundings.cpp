@@ -37,6 +37,15 @@ const Field& field_of(const Place& place) {
   return field::proof_box_c;
 }
 
+/// A temperature whose bounds are those of what it is of, which the place alone knows.
+constexpr Field temperature_of(std::string_view name, std::string_view meaning) {
+  constexpr double any = std::numeric_limits<double>::infinity();
+  return {name, "temperature", "°C", -any, any, field::must_be_given, Quantity::temperature, meaning, "", ""};
+}
+constexpr Field steady_c = temperature_of("temperature_c", "a steady temperature");
+constexpr Field reading_c = temperature_of("temperature_c", "one for each");
+constexpr Field mean_c = temperature_of("mean_c", "over a day");
+
 void contradictions(const Course& course) {
   const std::size_t n = course.time_h.size();
   if (n < 2 || course.temperature_c.size() != n) {
@@ -210,7 +219,7 @@ const Form& form_of<DailySwing>() {
   static const Form form = made_form<DailySwing>(
       "DailySwing", "A temperature that swings over the day: mean_c + half_range_k·cos(2π(t − warmest_h)/24 h).",
       {.mean_c = 0, .half_range_k = 0},
-      {row<&DailySwing::mean_c>("mean_c", "°C"), row<&DailySwing::half_range_k>(field::half_range_k),
+      {row<&DailySwing::mean_c>(mean_c), row<&DailySwing::half_range_k>(field::half_range_k),
        row<&DailySwing::warmest_h>(field::warmest_h)});
   return form;
 }
@@ -222,7 +231,7 @@ const Form& form_of<Course>() {
                         "Measured temperatures, straight lines between; before the first and after the last as there.",
                         {},
                         {must_be_given(row<&Course::time_h>("time_h", field::start_h)),
-                         must_be_given(row<&Course::temperature_c>("temperature_c", "°C, one for each"))},
+                         must_be_given(row<&Course::temperature_c>(reading_c))},
                         contradictions);
   return form;
 }
@@ -232,10 +241,9 @@ const Form& form_of<Place>() {
   static const Form form = [] {
     Form form = made_form<Place>(
         "Place", "One place of the surroundings. Its temperature is steady, swings over the day or was measured.", {},
-        {row<&Place::temperature_c>("temperature_c", "a steady temperature, °C"),
-         row<&Place::swing>("swing", "one that swings over the day"), row<&Place::course>("course", "a measured one"),
-         row<&Place::from_h>("from_h", field::start_h), row<&Place::air>("air", "how the air moves heat"),
-         row<&Place::humidity_percent>(field::humidity_percent),
+        {row<&Place::temperature_c>(steady_c), row<&Place::swing>("swing", "one that swings over the day"),
+         row<&Place::course>("course", "a measured one"), row<&Place::from_h>("from_h", field::start_h),
+         row<&Place::air>("air", "how the air moves heat"), row<&Place::humidity_percent>(field::humidity_percent),
          row<&Place::heat_transfer_w_per_m2_k>(field::heat_transfer_w_per_m2_k),
          row<&Place::is_dough>("is_dough", "the temperature is the dough's own")},
         contradictions);

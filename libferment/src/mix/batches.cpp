@@ -44,4 +44,14 @@ BatchMean mean_of_batches(std::vector<double> each) {
   return result;
 }
 
+template <>
+const Form& form_of<BatchMean>() {
+  using B = BatchMean;
+  static const Form form =
+      made_form<B>("BatchMean", "Mean of a number found from several batches, and its spread.", {},
+                   {row<&B::mean>("mean", "of all"), row<&B::sd>("sd", "from batch to batch; none from one batch"),
+                    row<&B::each>("each", "of every batch")});
+  return form;
+}
+
 }  // namespace ferment

@@ -12,6 +12,7 @@
 
 #include "base/text.hpp"
 #include "dough/parts.hpp"
+#include "dough/shell.hpp"
 #include "dough/sums.hpp"
 
 namespace ferment {
@@ -26,7 +27,7 @@ class Filling {
  public:
   Filling(const Mix& mix, const HeatPortion& dough, bool is_cold) : mix_(mix), room_c_(room_of(mix)) {
     const Formula& f = mix.formula;
-    if (!(dough.mass_g > 0)) shares_of(f);  // refuses a mix without flour
+    if (!(dough.mass_g > 0) && mix.doughs.empty()) shares_of(f);  // refuses a mix without flour
     const double flour_c = f.flour_c.value_or(room_c_);
     add({.name = "main water",
          .kind = PortionKind::main_water,
@@ -51,11 +52,8 @@ class Filling {
     for (const Water& water : f.waters) add_water(water);
     for (const Preferment& preferment : f.preferments) add_preferment(preferment);
     for (const Part& part : parts().subspan(1)) add(part);
-    if (dough.mass_g > 0) {
-      contents_.dough_kg += dough.mass_g / 1000;
-      contents_.portions.push_back(dough);
-      contents_.kept_in_even_room.push_back(1);
-    }
+    add_dough(dough);
+    for (const State& other : mix.doughs) add_dough(portion_of(other, "preferment"));
     if (mix.bowl.mass_g > 0) {
       contents_.portions.push_back({.name = "bowl",
                                     .capacity_kj_k = heat_capacity_kj(mix.bowl),
@@ -72,6 +70,15 @@ class Filling {
     const double kg = portion.mass_g / 1000;
     portion.capacity_kj_k = kg * specific_heat_kj;
     portion.uptake_kj = kg * uptake_kj_per_kg;
+    put(std::move(portion), kept);
+  }
+
+  void add_dough(const HeatPortion& dough) {
+    if (dough.mass_g > 0) put(dough, 1);
+  }
+
+  void put(HeatPortion portion, double kept) {
+    const double kg = portion.mass_g / 1000;
     const auto same =
         std::count_if(contents_.portions.begin(), contents_.portions.end(), [&](const HeatPortion& other) {
           return other.name == portion.name || other.name.rfind(portion.name + " ", 0) == 0;
@@ -188,6 +195,16 @@ bool melts(const HeatBalance& balance, double rest_h) {
 
 }  // namespace
 
+HeatPortion portion_of(const State& dough, const std::string& name) {
+  if (!(dough.amounts.dough_g > 0)) return {.name = name};
+  return {.name = name,
+          .kind = PortionKind::preferment,
+          .mass_g = dough.amounts.dough_g,
+          .capacity_kj_k = dough.heat_capacity_kj_k,
+          .temperature_c = only_shell(dough).temperature_c,
+          .after_rest = true};
+}
+
 Contents contents_of(const Mix& mix, const HeatPortion& dough) { return Filling(mix, dough, false).contents(); }
 
 void require_room(const Mix& mix) {
@@ -222,7 +239,7 @@ double dough_in_even_room(const Contents& cold, const HeatBalance& balance, doub
   return dough_c;
 }
 
-double factors_of(const Mix& mix) { return mix.formula.preferments.empty() ? 3 : 4; }
+double factors_of(const Mix& mix) { return mix.formula.preferments.empty() && mix.doughs.empty() ? 3 : 4; }
 
 double mixed_c(const Mix& mix, const Contents& contents) {
   require_room(mix);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
 #include <ferment/heat/balance.hpp>
@@ -27,8 +28,11 @@ struct Contents {
   double hydration_half_band_kj = 0;  ///< half the band of the hydration
 };
 
-/// The contents of a mix that is checked; after a rest, or at once, a dough that is there already joins if `dough` has
-/// a mass.
+/// A dough as one portion of the heat balance, which joins after a rest.
+HeatPortion portion_of(const State& dough, const std::string& name);
+
+/// The contents of a mix that is checked, the doughs of other processes too; after a rest, or at once, a dough that is
+/// there already joins if `dough` has a mass.
 Contents contents_of(const Mix& mix, const HeatPortion& dough = {});
 
 /// The same with all main water, ice too, as liquid at 0 °C: from there the dough is linear in the water's temperature.

@@ -227,7 +227,7 @@ FERMENT_WIDE_LOOPS void linear(std::size_t n, Linear c, const double* desired, c
 
 WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<double> friction_k) {
   require(mix);
-  require_shares(shares_of(mix.formula));
+  if (mix.doughs.empty()) require_shares(shares_of(mix.formula));  // else percent of a part of the flour
   require(field::desired_c, desired_c);
   if (friction_k) require(field::friction_k, *friction_k);
 

@@ -23,19 +23,6 @@ void add(Amounts& to, const Amounts& more) {
   }
 }
 
-/// The doughs that are there, as one portion of the heat balance.
-HeatPortion portion_of(const std::vector<const State*>& doughs) {
-  HeatPortion all{.name = "dough", .kind = PortionKind::preferment, .after_rest = true};
-  double heat = 0;
-  for (const State* dough : doughs) {
-    all.mass_g += dough->amounts.dough_g;
-    all.capacity_kj_k += dough->heat_capacity_kj_k;
-    heat += dough->heat_capacity_kj_k * only_shell(*dough).temperature_c;
-  }
-  if (all.capacity_kj_k > 0) all.temperature_c = heat / all.capacity_kj_k;
-  return all;
-}
-
 /// The old dough's yeast goes on working while it is mixed.
 State aged_by(const State& dough, double equivalent_h, const Kitchen& kitchen) {
   State older = dough;
@@ -87,7 +74,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
                          {.path = "doughs", .advice = "end its stage first"});
     }
   }
-  if (!doughs.empty()) require_no_rest(mix);
+  if (state.amounts.dough_g > 0) require_no_rest(mix);
 
   State mixed = state;
   mixed.amounts = sums_of(mix.formula);
@@ -98,8 +85,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
                                                       .low = field::flour_g.low,
                                                       .advice = "begin with flour and water"});
   }
-  const HeatPortion old_dough = portion_of(doughs);
-  const Contents contents = contents_of(mix, old_dough);
+  const Contents contents = contents_of(mix, portion_of(state, "dough"));
   Shell shell;
   shell.temperature_c = mix.dough_c ? *mix.dough_c : mixed_c(mix, contents);
   mixed.inside_k = 0;

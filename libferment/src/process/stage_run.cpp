@@ -288,7 +288,9 @@ bool StageRun::all_seen() const {
 bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
   StageProgress& progress = *state_.stage;
   const bool to_end = until == Until::end;
-  const double end_h = to_end && stage_.until_h ? progress.start_h + *stage_.until_h : horizon_h;
+  const double end_h = to_end && stage_.until_h  ? progress.start_h + *stage_.until_h
+                       : to_end && stage_.ends_h ? *stage_.ends_h
+                                                 : horizon_h;
   const double stop_h = to_end ? options_.stop_h.value_or(never) : never;
   const double target =
       to_end && stage_.until_rise_percent ? progress.start_ratio * (1 + *stage_.until_rise_percent / 100) : never;

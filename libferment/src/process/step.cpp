@@ -13,6 +13,15 @@
 namespace ferment {
 namespace {
 
+constexpr Field ends_h = [] {
+  Field field = field::start_h;
+  field.name = "ends_h";
+  field.label = "end of a stage";
+  field.initial = field::must_be_given;
+  field.meaning = "hour of the process at which it ends; at once, if that is over";
+  return field;
+}();
+
 void contradictions(const Stage& stage) {
   if (stage.name.empty())
     throw InvalidInput("a stage has no name", {.path = "name", .advice = "give one, such as bulk"});
@@ -44,18 +53,19 @@ const Form& form_of<Stage>() {
   using S = Stage;
   static const Form form = [] {
     Form form = made_form<S>(
-        "Stage", "Time passes in some surroundings until a time or a rise, one of the two, then the dough is handled.",
+        "Stage",
+        "Time passes in some surroundings until a rise, for some hours, or until an hour; then the dough is handled.",
         {},
         {must_be_given(row<&S::name>("name", "such as bulk")),
          must_be_given(row<&S::surroundings>("surroundings", "what the dough sits in")),
          row<&S::until_h>(field::until_h), row<&S::until_rise_percent>("until_rise_percent", field::rise_percent),
-         row<&S::piece>("piece", "all of the dough in a tub if not given"), row<&S::folds_h>(field::folds_h),
-         row<&S::handling>("handling", "what ends the stage, in order"),
+         row<&S::ends_h>("ends_h", ends_h), row<&S::piece>("piece", "all of the dough in a tub if not given"),
+         row<&S::folds_h>(field::folds_h), row<&S::handling>("handling", "what ends the stage, in order"),
          row<&S::standing>("standing", "in a tin (also a tub) or free, for the over-proof limit"),
          row<&S::final_proof>("final_proof", "its own over-proof limit counts"),
          row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent)},
         contradictions);
-    form.one_of = {{"until_h", "until_rise_percent"}};
+    form.one_of = {{"until_h", "until_rise_percent", "ends_h"}};
     return form;
   }();
   return form;

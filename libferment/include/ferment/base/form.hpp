@@ -80,6 +80,9 @@ struct Form {
   std::function<void(const void*)> contradictions = {};    ///< refuses members that do not fit each other
   std::string_view shorthand = {};                         ///< the text that may stand for the whole
   bool complete = false;                                   ///< a document of it must not leave anything out
+  bool sparse = false;                                     ///< written by people: leaves out what is at its default
+  std::shared_ptr<void> (*copy)(const void* value) = nullptr;
+  void (*assign)(void* to, void* from) = nullptr;  ///< moves a value
 };
 
 /// The row of that name; nullptr if there is none.
@@ -255,6 +258,11 @@ inline Row or_never(Row row) {
   row.never = row.optional = true;
   return row;
 }
+/// A list in which some may be such hours: infinite in C++ and Python's columns, null in documents.
+inline Row never_in(Row row) {
+  row.never = true;
+  return row;
+}
 inline Row column(Row row) {
   row.column = true;
   return row;
@@ -288,6 +296,10 @@ template <class Value>
 Form made_form(std::string_view name, std::string_view meaning, Value blank, std::vector<Row> rows,
                void (*contradictions)(const Value&) = nullptr) {
   Form form{name, meaning, std::move(rows), std::make_shared<const Value>(std::move(blank))};
+  form.copy = [](const void* value) -> std::shared_ptr<void> {
+    return std::make_shared<Value>(*static_cast<const Value*>(value));
+  };
+  form.assign = [](void* to, void* from) { *static_cast<Value*>(to) = std::move(*static_cast<Value*>(from)); };
   if (contradictions != nullptr)
     form.contradictions = [contradictions](const void* object) { contradictions(*static_cast<const Value*>(object)); };
   return form;

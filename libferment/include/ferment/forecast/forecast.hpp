@@ -24,6 +24,7 @@ struct StageForecast {
   bool by_rise = false;                        ///< ends by a rise; else by a time
   std::vector<double> ready = {};              ///< when it is ready, of every draw, rising
   double ready_h = 0;                          ///< their median
+  std::pair<double, double> likely_h = {};     ///< between which it is ready in nine of ten draws
   std::pair<double, double> window_h = {};     ///< median hours of the lowest and the highest acceptable rise
   double look_first_h = 0;                     ///< one in ten doughs has the lowest acceptable rise by then
   double be_back_by_h = 0;                     ///< nine in ten are not over-proofed by then

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <ferment/base/export.hpp>
+#include <ferment/base/form.hpp>
 
 namespace ferment {
 
@@ -22,5 +23,8 @@ FERMENT_API BatchMean mean_of_batches(std::vector<double> each);
 
 /// The same of what number_of(0), … makes of each batch. @throws InvalidInput as number_of does, naming the batch
 FERMENT_API BatchMean mean_of_batches(std::size_t count, const std::function<double(std::size_t)>& number_of);
+
+template <>
+FERMENT_API const Form& form_of<BatchMean>();
 
 }  // namespace ferment

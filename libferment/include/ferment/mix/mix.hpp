@@ -24,7 +24,7 @@ struct Mix {
   bool heat_of_solution = true;                  ///< salt (66 kJ/kg) and sugar (16 kJ/kg) cool as they dissolve
   double rest_h = 0;                             ///< flour, water, milk and egg rest that long before all else joins
   std::optional<double> heat_loss_w_per_k = {};  ///< of the covered dough to the room; by its weight if not given
-  std::vector<State> doughs = {};      ///< doughs of other processes, mixed in as they are: a sponge, old dough
+  std::vector<State> doughs = {};  ///< doughs of other processes, as they are when they join, after a rest: a sponge
   std::optional<double> dough_c = {};  ///< measured at the end of mixing, in place of the heat balance's
   bool yeast_unwetted = false;         ///< active dry yeast is stirred in dry, without water of its own
 };

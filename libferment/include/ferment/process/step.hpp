@@ -21,13 +21,15 @@ namespace ferment {
 /// What presses gas out of a dough; the kitchen has the share of each.
 enum class Handling { fold, divide, round, mould };
 
-/// Time passes in some surroundings until a time or a rise, one of the two, then the dough is handled.
+/// Time passes in some surroundings until a rise, for some hours, or until an hour, one of the three; then the dough is
+/// handled.
 struct Stage {
   std::string name = "bulk";
   Piece piece = {};
   Surroundings surroundings = {};
   std::optional<double> until_h = {};             ///< from the stage's start
   std::optional<double> until_rise_percent = {};  ///< volume gained since the stage's start
+  std::optional<double> ends_h = {};              ///< hour of the process; if that is over, it ends at once
   std::vector<double> folds_h = {};               ///< hours from the stage's start, rising
   std::vector<Handling> handling = {};            ///< what ends the stage, in order
   Standing standing = Standing::tin;              ///< in a tin or tub, or free: for the over-proof limit

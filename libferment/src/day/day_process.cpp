@@ -1,0 +1,259 @@
+// A day as a process, and what it takes for granted.
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include <ferment/base/error.hpp>
+#include <ferment/day/day.hpp>
+
+#include "base/text.hpp"
+#include "day/day_parts.hpp"
+
+namespace ferment {
+namespace {
+
+/// The hours of a process that begins with a day's mix.
+struct Hours {
+  double start_h = 0;
+  double mixed_h = 0;
+  bool is_clock = false;  ///< of the day, from its 0:00; else from the end of mixing
+};
+
+Hours hours_of(const Day& day, const Mix& mix) {
+  const double mixing_h = mix.rest_h + (mix.mixing ? mixing_minutes(*mix.mixing) / 60 : 0);
+  if (!has_clock(day)) return {.start_h = -mixing_h};
+  const double planned_h = day.start.empty() ? 0 : moment_h(day.start);
+  const double mixed_h = day.mixed.empty() ? planned_h + mixing_h : moment_h(day.mixed, planned_h);
+  return {mixed_h - mixing_h, mixed_h, true};
+}
+
+double moment_of(const Hours& hours, const std::string& text, double after_h, const std::string& path) {
+  if (hours.is_clock) return moment_h(text, after_h);
+  throw InvalidInput("a time of day says nothing without the day's own",
+                     {.path = path, .advice = "give start, when flour and water meet, or mixed, when they were"});
+}
+
+/// A log's hours count from the end of mixing.
+Course placed(Course log, const Hours& hours) {
+  for (double& time_h : log.time_h) time_h += hours.mixed_h;
+  return log;
+}
+
+bool has_temperature(const DayPlace& place) {
+  return place.dough_c || place.room_c || place.refrigerator_c || place.proof_box_c || place.room_log ||
+         place.refrigerator_log || place.proof_box_log || place.dough_log;
+}
+
+Place place_of(const DayPlace& written, const Hours& hours, const std::string& path) {
+  Place place;
+  const auto set = [&](const std::optional<double>& temperature_c, const std::optional<Course>& log, Air air) {
+    if (!temperature_c && !log) return;
+    place.temperature_c = temperature_c;
+    if (log) place.course = placed(*log, hours);
+    place.air = air;
+  };
+  set(written.room_c, written.room_log, Air::room);
+  set(written.refrigerator_c, written.refrigerator_log, written.fan ? Air::fan_refrigerator : Air::refrigerator);
+  set(written.proof_box_c, written.proof_box_log, Air::proof_box);
+  set(written.dough_c, written.dough_log, Air::room);
+  place.is_dough = written.dough_c || written.dough_log;
+  place.humidity_percent = written.humidity_percent;
+  place.heat_transfer_w_per_m2_k = written.heat_transfer_w_per_m2_k;
+  if (written.swing_k) {
+    const double warmest_h = moment_of(hours, written.warmest, 0, path + ".swing_k");
+    place.swing = DailySwing{.mean_c = *place.temperature_c, .half_range_k = *written.swing_k, .warmest_h = warmest_h};
+    place.temperature_c.reset();
+  }
+  return place;
+}
+
+Piece piece_of(const DayStage& stage) {
+  return {.shape = *stage.piece,
+          .mass_g = stage.piece_g,
+          .pieces = stage.pieces,
+          .diameter_cm = stage.diameter_cm,
+          .length_cm = stage.length_cm,
+          .depth_cm = stage.depth_cm,
+          .material = stage.material,
+          .vessel_g = stage.vessel_g,
+          .cover = stage.cover,
+          .worktop = stage.worktop,
+          .heat_loss_w_per_k = stage.heat_loss_w_per_k};
+}
+
+/// The dough's temperature at the end of mixing, where the day says it.
+std::optional<double> said_dough_c(const Day& day) {
+  if (day.dough.measured_c) return day.dough.measured_c;
+  if (day.water.desired_c) return day.water.desired_c;
+  if (!day.stages.empty() && day.stages.front().where.dough_c) return day.stages.front().where.dough_c;
+  return std::nullopt;
+}
+
+/// The real mix: as measured; with the water that was poured; with the water that is planned; or, where no balance can
+/// be made, with the dough that is said to come of it.
+Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
+  Mix mix = mix_of(day, kitchen);
+  const WantedWater& water = day.water;
+  if (day.dough.measured_c) {
+    mix.dough_c = day.dough.measured_c;
+    if (water.poured_c) mix.formula.water_c = water.poured_c;
+  } else if (water.poured_c && day.today.room_c) {
+    mix.formula.water_c = water.poured_c;
+  } else if (water.desired_c && day.today.room_c && mix.formula.water_g > 0) {
+    mix = with_water(mix, water_of(day, kitchen));
+  } else if (const auto dough_c = said_dough_c(day)) {
+    mix.dough_c = dough_c;
+  } else {
+    throw InvalidInput("the dough's temperature at the end of mixing is not known",
+                       {.path = "water.desired_c",
+                        .advice = "give [water] desired, or [dough] measured, or dough to the first stage"});
+  }
+  return mix;
+}
+
+class Stages {
+ public:
+  Stages(const Day& day, const Hours& hours) : day_(day), hours_(hours), after_h_(hours.mixed_h) {}
+
+  Stage next(std::size_t index) {
+    const DayStage& written = day_.stages[index];
+    const std::string path = "stage[" + std::to_string(index) + "]";
+    if (!written.where.from.empty()) after_h_ = moment_of(hours_, written.where.from, after_h_, path + ".from");
+    set_surroundings(written, path);
+    if (written.piece) piece_ = piece_of(written);
+    Stage stage;
+    stage.name = written.name;
+    stage.piece = piece_;
+    stage.surroundings = surroundings_;
+    stage.until_h = written.until_h;
+    stage.until_rise_percent = written.until_rise_percent;
+    stage.folds_h = written.folds_h;
+    stage.handling = written.handling;
+    stage.standing = written.standing;
+    stage.final_proof = written.final_proof;
+    stage.acceptable_rise_percent = written.acceptable_rise_percent;
+    set_end(stage, index, path);
+    return stage;
+  }
+
+ private:
+  void set_surroundings(const DayStage& written, const std::string& path) {
+    std::vector<Place> places;
+    if (has_temperature(written.where)) {
+      places.push_back(place_of(written.where, hours_, path));
+    } else if (written.piece && day_.today.room_c) {
+      places.push_back({.temperature_c = day_.today.room_c});
+    } else if (!written.places.empty()) {
+      // its first further place is the first one
+    } else if (!surroundings_.places.empty() && !written.piece) {
+      return;
+    } else if (written.piece) {
+      throw InvalidInput("a piece has no place", {.path = path + ".room_c", .advice = "give it one, or [today] room"});
+    } else {
+      places.push_back({.temperature_c = held_c(path), .is_dough = true});
+    }
+    double after_h = after_h_;
+    for (std::size_t i = 0; i < written.places.size(); ++i) {
+      const std::string its_path = path + ".place[" + std::to_string(i) + "]";
+      Place place = place_of(written.places[i], hours_, its_path);
+      if (!written.places[i].from.empty()) {
+        after_h = moment_of(hours_, written.places[i].from, after_h, its_path + ".from");
+        place.from_h = after_h;
+      } else if (!places.empty()) {
+        throw InvalidInput("from when the dough is there is not said",
+                           {.path = its_path + ".from", .advice = "a time of day, such as 22:00"});
+      }
+      places.push_back(std::move(place));
+    }
+    surroundings_.places = std::move(places);
+  }
+
+  double held_c(const std::string& path) const {
+    if (const auto dough_c = said_dough_c(day_)) return *dough_c;
+    throw InvalidInput("where the dough is, is not said",
+                       {.path = path + ".room_c",
+                        .advice =
+                            "give room, refrigerator or proof_box; or dough for one that is held at a temperature"});
+  }
+
+  /// What was done counts before what was planned; a stage without an end goes on until the next one begins.
+  void set_end(Stage& stage, std::size_t index, const std::string& path) {
+    const DayStage& written = day_.stages[index];
+    std::string end = written.ended, its_path = path + ".ended";
+    if (end.empty() && index + 1 < day_.stages.size()) {
+      end = day_.stages[index + 1].where.from;
+      its_path = "stage[" + std::to_string(index + 1) + "].from";
+    }
+    if (end.empty()) {
+      after_h_ += written.until_h.value_or(0);
+      return;
+    }
+    after_h_ = moment_of(hours_, end, after_h_, its_path);
+    stage.until_h.reset();
+    stage.until_rise_percent.reset();
+    stage.ends_h = after_h_;
+  }
+
+  const Day& day_;
+  Hours hours_;
+  double after_h_;  ///< what is written next is not before
+  Surroundings surroundings_ = {};
+  Piece piece_ = {};
+};
+
+void assume(std::vector<Notice>& notices, std::string code, std::optional<double> value, std::string name,
+            std::string text) {
+  Notice notice{.code = std::move(code), .severity = Severity::info, .values = {}, .text = std::move(text)};
+  if (value) notice.values = {{std::move(name), *value}};
+  notices.push_back(std::move(notice));
+}
+
+}  // namespace
+
+bool has_clock(const Day& day) { return !day.start.empty() || !day.mixed.empty(); }
+
+Process process_of(const Day& day, const Kitchen& kitchen) {
+  require(day);
+  if (day.stages.empty())
+    throw InvalidInput("the day has no stage", {.path = "stage", .advice = "give one with a name and an end"});
+  const Mix mix = real_mix_of(day, kitchen);
+  const Hours hours = hours_of(day, mix);
+  Process process;
+  process.start_h = hours.start_h;
+  process.altitude_m = day.dough.altitude_m;
+  process.steps.emplace_back(mix);
+  Stages stages(day, hours);
+  for (std::size_t i = 0; i < day.stages.size(); ++i) process.steps.emplace_back(stages.next(i));
+  require(process);
+  return process;
+}
+
+std::vector<Notice> assumptions_of(const Day& day) {
+  std::vector<Notice> notices;
+  if (!knows_flour(day) && !day.dough.pieces)
+    assume(notices, "assumed_flour_g", assumed_flour_g, "flour_g", number(assumed_flour_g) + " g of flour");
+  if (!day.dough.water_percent && !day.dough.water_g)
+    assume(notices, "assumed_water_percent", 65, "water_percent", "65 % water");
+  if (!day.dough.salt_percent && !day.dough.salt_g)
+    assume(notices, "assumed_salt_percent", 2, "salt_percent", "2 % salt");
+  if (!day.bowl) assume(notices, "assumed_no_bowl", {}, "", "no bowl");
+  const DayStage* before = nullptr;
+  for (const DayStage& stage : day.stages) {
+    const bool has_place = has_temperature(stage.where) || !stage.places.empty();
+    const std::string name = "stage \"" + stage.name + "\" is ";
+    if (!has_place && stage.piece && day.today.room_c) {
+      assume(notices, "assumed_place", day.today.room_c, "room_c",
+             name + "in today's room, " + degrees(*day.today.room_c) + ": it has a piece and no place");
+    } else if (!has_place && before != nullptr) {
+      assume(notices, "assumed_place", {}, "", name + "where \"" + before->name + "\" is: it has no place of its own");
+    } else if (!has_place) {
+      if (const auto dough_c = said_dough_c(day))
+        assume(notices, "assumed_place", dough_c, "dough_c",
+               name + "held at " + degrees(*dough_c) + ": it has no place");
+    }
+    before = &stage;
+  }
+  return notices;
+}
+
+}  // namespace ferment

@@ -1,0 +1,12 @@
+// Times of day, as a baker writes them.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace ferment {
+
+/// Refuses what is no time of day. @throws InvalidInput at that path
+void require_moment(const std::string& text, std::string_view path);
+
+}  // namespace ferment
