@@ -24,6 +24,7 @@ HEADER = '''# mypy: disable-error-code="overload-overlap"
 
 import collections.abc
 import datetime
+import os
 import typing
 
 import numpy
@@ -181,11 +182,28 @@ def of_form(form: dict[str, Any], cls: type) -> str:
         f"    def replace(self, *, {changes}) -> {name}: ...\n"
         "    def to_dict(self) -> dict[str, typing.Any]: ...\n"
         f"    @staticmethod\n    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> {name}: ...\n"
+        "    def to_json(self) -> str: ...\n"
+        f"    @staticmethod\n    def from_json(text: str) -> {name}: ...\n"
+        "    def save(self, path: str | os.PathLike[str]) -> None: ...\n"
+        f"    @staticmethod\n    def load(path: str | os.PathLike[str]) -> {name}: ...\n"
         "    def __eq__(self, other: object) -> bool: ...\n    def __hash__(self) -> int: ...\n"
     )
 
 
-FROM_FORM = {"__init__", "replace", "to_dict", "from_dict", "__eq__", "__hash__", "__repr__", "__reduce__"}
+FROM_FORM = {
+    "__init__",
+    "replace",
+    "to_dict",
+    "from_dict",
+    "to_json",
+    "from_json",
+    "save",
+    "load",
+    "__eq__",
+    "__hash__",
+    "__repr__",
+    "__reduce__",
+}
 
 
 def of_class(name: str, cls: type) -> str:

@@ -53,8 +53,8 @@ DEEP, LONG = 20_000, "9" * 5_000
     [
         (days.read_day, f"a = {'[' * DEEP}{']' * DEEP}\n", "nested too deep"),
         (days.read_day, f"a = {LONG}\n", "thousands of digits"),
-        (lf.State.load, "[" * DEEP + "]" * DEEP, "is damaged"),
-        (lf.State.load, f'{{"format": {LONG}}}', "is damaged"),
+        (lf.State.load, "[" * DEEP + "]" * DEEP, "more than 32 deep"),
+        (lf.State.load, f'{{"format": {LONG}}}', "a number too large"),
     ],
 )
 def test_what_is_beyond_reason_is_refused(tmp_path, read, content, words):

@@ -421,22 +421,18 @@ def test_states_survive_what_is_done_to_their_file(tmp_path):
     state.save(path)
     text = path.read_text(encoding="utf-8")
     cases = {
-        text[:300]: "is damaged",
-        "[]": "is no saved state",
-        text.replace('"version": 3', '"version": 2'): "has version 2; this libferment reads version 3",
-        text.replace('"libferment state"', '"something"'): "is no saved state",
-        text.replace('"made_mmol"', '"made_mol"'): 'Shell has no "made_mol"; did you mean made_mmol',
-        text.replace('"flour_g": 900.0', '"flour_g": -900.0'): "flour of the state −900 g is outside",
-        text.replace(
-            '"flour_g": 900.0', '"flour_g": "much"'
-        ): "amounts.flour_g: flour of the state must be a number in g",
-        text.replace('"yeast": "instant"', '"yeast": "wild"'): 'yeast kind "wild" is unknown',
-        text.replace(
-            '"cohorts": [', '"cohorts": [7, '
-        ): "cohorts: a list, of which each is a Cohort is wanted, got int 7",
-        text.replace('"temperature_c": ', '"temperature_c": 9'): "dough temperature",
-        text.replace('"flour_g": 900.0', '"flour_g": 9000.0'): "more flour than dough",
-        text.replace('"flour_g": 900.0', '"flour_g": NaN'): "must be a number from",
+        text[:300]: "the text breaks off at line 1, column 301",
+        "[]": "a table is wanted, got a list",
+        text.replace('"version":1', '"version":2'): "version: it has the number 2, and this libferment reads version 1",
+        text.replace('"libferment state"', '"something"'): 'format: it is the text "something", and "libferment state"',
+        text.replace('"made_mmol"', '"made_mol"'): 'the key "made_mol" is unknown; did you mean made_mmol',
+        text.replace('"flour_g":900', '"flour_g":-900'): "flour of the state −900 g is outside",
+        text.replace('"flour_g":900', '"flour_g":"much"'): 'amounts.flour_g: a number is wanted, got the text "much"',
+        text.replace('"yeast":"instant"', '"yeast":"wild"'): r'cohorts\[0\].yeast: yeast kind "wild" is unknown',
+        text.replace('"cohorts":[', '"cohorts":[7,'): r"cohorts\[0\]: a table is wanted, got the number 7",
+        text.replace('"temperature_c":', '"temperature_c":9'): "dough temperature",
+        text.replace('"flour_g":900', '"flour_g":9000'): "more flour than dough",
+        text.replace('"flour_g":900', '"flour_g":NaN'): "amounts.flour_g: it is not valid JSON at line 1",
     }
     for damaged, words in cases.items():
         assert damaged != text
@@ -686,9 +682,9 @@ REFUSED = {
     "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "a ball or oblong has no lid"),
     "two ends": (
         lambda: a_stage(until_h=1).replace(until_rise_percent=3),
-        "takes only one of until_h and until_rise_percent",
+        "takes only one of until_h, until_rise_percent and ends_h",
     ),
-    "no end": (lambda: lf.Stage("x", surroundings=ROOM), "needs one of until_h and until_rise_percent"),
+    "no end": (lambda: lf.Stage("x", surroundings=ROOM), "needs one of until_h, until_rise_percent and ends_h"),
     "no name": (lambda: a_stage(name=""), "a stage has no name"),
     "folds out of order": (lambda: a_stage(folds_h=[1, 0.5]), "not in the order of time"),
     "late fold": (lambda: a_stage(folds_h=[4]), "comes after the stage's end at 3 h"),

@@ -232,7 +232,7 @@ ROOM = lf.Surroundings.room(20)
         ),
         (
             lambda: lf.Process.from_dict({"steps": [{"type": "Stage", "name": "b", "until_h": 1, "surroundings": {}}]}),
-            "steps[0].surroundings.places: Surroundings needs places: in the order of time; see help(libf",
+            "steps[0].surroundings.places: Surroundings needs places: in the order of time; give places",
         ),
     ],
 )

@@ -160,7 +160,8 @@ TEST_CASE("text that is no document") {
   CHECK(told("{\"" + std::string(1000000, 'a') + "\": 1}").find("1000000 letters") != std::string::npos);
   CHECK(told("{\"format\": \"libferment process\"}").find("\"libferment stage\" is wanted") != std::string::npos);
   CHECK(told("{\"version\": 7}").find("reads version 1") != std::string::npos);
-  CHECK(told("{\"until_h\": 2, \"surroundings\": {\"places\": []}}") == "Stage needs name: such as bulk; give name");
+  CHECK(told("{\"until_h\": 2, \"surroundings\": {\"places\": []}}") ==
+        "name: Stage needs name: such as bulk; give name");
 }
 
 TEST_CASE("of several forms the type decides, or the keys") {

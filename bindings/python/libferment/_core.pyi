@@ -3,6 +3,7 @@
 
 import collections.abc
 import datetime
+import os
 import typing
 
 import numpy
@@ -73,6 +74,12 @@ class Amounts:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Amounts: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Amounts: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Amounts: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -91,6 +98,12 @@ class Arrhenius:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Arrhenius: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Arrhenius: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Arrhenius: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @typing.overload
@@ -110,23 +123,141 @@ class Arrhenius:
         the
         factor is 0."""
 
-class BatchMean:
-    """A number found from several batches: mean, sd (None from one batch) and each."""
-    def __init__(self, each: collections.abc.Sequence[float]) -> None: ...
+class Batch:
+    """An earlier batch of the same formula: what it was mixed from, and the dough that came of it.
+
+    Args:
+        dough_c: temperature of the dough itself, not of the room, °C.
+        water_c: temperature of the water poured in, °C.
+        flour_c: temperature of the flour in its bag, °C.
+        room_c: air temperature where the dough is mixed, °C.
+        preferment_c: temperature of the preferment when it is mixed in, °C.
+        bowl_c: temperature of the bowl; the room's if not given, °C.
+        milk_c: temperature of the milk; the room's if not given, °C.
+        egg_c: temperature of the egg; the room's if not given, °C.
+        butter_c: temperature of the butter; the room's if not given, °C.
+        rest_h: hours flour and water rest before yeast, salt and the rest are mixed in, h.
+        minutes: minutes of mixing or kneading; the method's usual time if not given, min.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        dough_c: float,
+        water_c: float,
+        flour_c: float,
+        room_c: float,
+        preferment_c: float | None = None,
+        bowl_c: float | None = None,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        rest_h: float | datetime.timedelta = 0.0,
+        minutes: float | None = None,
+    ) -> None: ...
     @property
-    def mean(self) -> float: ...
+    def dough_c(self) -> float:
+        """temperature of the dough itself, not of the room, °C"""
+    @property
+    def water_c(self) -> float:
+        """temperature of the water poured in, °C"""
+    @property
+    def flour_c(self) -> float:
+        """temperature of the flour in its bag, °C"""
+    @property
+    def room_c(self) -> float:
+        """air temperature where the dough is mixed, °C"""
+    @property
+    def preferment_c(self) -> float | None:
+        """temperature of the preferment when it is mixed in, °C"""
+    @property
+    def bowl_c(self) -> float | None:
+        """temperature of the bowl; the room's if not given, °C"""
+    @property
+    def milk_c(self) -> float | None:
+        """temperature of the milk; the room's if not given, °C"""
+    @property
+    def egg_c(self) -> float | None:
+        """temperature of the egg; the room's if not given, °C"""
+    @property
+    def butter_c(self) -> float | None:
+        """temperature of the butter; the room's if not given, °C"""
+    @property
+    def rest_h(self) -> float:
+        """hours flour and water rest before yeast, salt and the rest are mixed in, h"""
+    @property
+    def minutes(self) -> float | None:
+        """minutes of mixing or kneading; the method's usual time if not given, min"""
+    def replace(
+        self,
+        *,
+        dough_c: float = ...,
+        water_c: float = ...,
+        flour_c: float = ...,
+        room_c: float = ...,
+        preferment_c: float | None = ...,
+        bowl_c: float | None = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        rest_h: float | datetime.timedelta = ...,
+        minutes: float | None = ...,
+    ) -> Batch: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Batch: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Batch: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Batch: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class BatchMean:
+    """Mean of a number found from several batches, and its spread.
+
+    Args:
+        mean: of all.
+        sd: from batch to batch; none from one batch.
+        each: of every batch.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        mean: float = 0.0,
+        sd: float | None = None,
+        each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> None: ...
+    @property
+    def mean(self) -> float:
+        """of all"""
     @property
     def sd(self) -> float | None:
-        """from batch to batch; None from one batch"""
+        """from batch to batch; none from one batch"""
     @property
-    def each(self) -> list[float]: ...
-    def to_dict(self) -> dict[str, typing.Any]:
-        """mean, sd and each."""
-    def __eq__(self, arg0: typing.Any) -> bool: ...
+    def each(self) -> list[float]:
+        """of every batch"""
+    def replace(
+        self,
+        *,
+        mean: float = ...,
+        sd: float | None = ...,
+        each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> BatchMean: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> BatchMean: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> BatchMean: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> BatchMean: ...
+    def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
-    def __repr__(self) -> str: ...
-    def __getstate__(self, /) -> tuple[list[float]]: ...
-    def __setstate__(self, arg0: tuple[typing.Any, ...]) -> None: ...
     def __str__(self) -> str: ...
 
 class Bowl:
@@ -160,6 +291,12 @@ class Bowl:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Bowl: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Bowl: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Bowl: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -190,6 +327,12 @@ class ByMethod:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByMethod: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> ByMethod: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> ByMethod: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -219,6 +362,12 @@ class ByNetGain:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByNetGain: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> ByNetGain: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> ByNetGain: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -241,6 +390,12 @@ class ByWork:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByWork: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> ByWork: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> ByWork: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -267,6 +422,12 @@ class Cardinal:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Cardinal: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Cardinal: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Cardinal: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @typing.overload
@@ -291,6 +452,7 @@ class Choice:
 
     Args:
         what: yeast_g, water_c, air_c, start_h or move_h.
+        now: what is chosen now; none where that is no one number.
         value: the choice; of several the least yeast, the coldest, the latest.
         all: every choice that is ready at that hour, rising.
         ready_h: h when it is ready with value.
@@ -304,6 +466,7 @@ class Choice:
         self,
         *,
         what: str = "",
+        now: float | None = None,
         value: float = 0.0,
         all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         ready_h: float = 0.0,
@@ -315,6 +478,9 @@ class Choice:
     @property
     def what(self) -> str:
         """yeast_g, water_c, air_c, start_h or move_h"""
+    @property
+    def now(self) -> float | None:
+        """what is chosen now; none where that is no one number"""
     @property
     def value(self) -> float:
         """the choice; of several the least yeast, the coldest, the latest"""
@@ -340,6 +506,7 @@ class Choice:
         self,
         *,
         what: str = ...,
+        now: float | None = ...,
         value: float = ...,
         all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         ready_h: float = ...,
@@ -351,6 +518,12 @@ class Choice:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Choice: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Choice: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Choice: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -423,6 +596,12 @@ class Cohort:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Cohort: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Cohort: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Cohort: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -480,6 +659,12 @@ class Composition:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Composition: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Composition: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Composition: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
@@ -525,6 +710,12 @@ class ConstantQ10:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ConstantQ10: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> ConstantQ10: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> ConstantQ10: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @typing.overload
@@ -549,7 +740,7 @@ class Course:
 
     Args:
         time_h: a moment on the process's hour axis: 0 for its start, or the hour of the day, h.
-        temperature_c: °C, one for each.
+        temperature_c: one for each, °C.
 
     Raises InvalidInput."""
     def __init__(
@@ -562,7 +753,7 @@ class Course:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
     @property
     def temperature_c(self) -> list[float]:
-        """°C, one for each"""
+        """one for each, °C"""
     def replace(
         self,
         *,
@@ -572,6 +763,12 @@ class Course:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Course: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Course: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Course: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -579,7 +776,7 @@ class DailySwing:
     """A temperature that swings over the day: mean_c + half_range_k·cos(2π(t − warmest_h)/24 h).
 
     Args:
-        mean_c: °C.
+        mean_c: over a day, °C.
         half_range_k: warmest less mean temperature of the day, a difference of temperatures, K.
         warmest_h: when a daily swing is warmest, on the process's hour axis, h.
 
@@ -587,7 +784,7 @@ class DailySwing:
     def __init__(self, mean_c: float, half_range_k: float, warmest_h: float | datetime.timedelta = 16.0) -> None: ...
     @property
     def mean_c(self) -> float:
-        """°C"""
+        """over a day, °C"""
     @property
     def half_range_k(self) -> float:
         """warmest less mean temperature of the day, a difference of temperatures, K"""
@@ -600,6 +797,907 @@ class DailySwing:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DailySwing: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DailySwing: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DailySwing: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Day:
+    """What a baker writes down of one bake.
+
+    Args:
+        title: in your own words.
+        date: such as 2026-11-29.
+        zone: time zone, for clocks.
+        start: time of day at which flour and water meet.
+        mixed: time of day at which the mixing ended.
+        today: temperatures measured today.
+        water: the dough that is wanted.
+        dough: the formula.
+        flour: one for each kind; bread flour if none.
+        preferment: dough of an earlier mix.
+        yeast_water: in which the yeast is wetted.
+        bowl: none if not given.
+        mixing: by hand if not given.
+        batch: earlier batches.
+        stage: one after the other.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        title: str = "",
+        date: str = "",
+        zone: str = "",
+        start: str = "",
+        mixed: str = "",
+        today: Today = ...,
+        water: WantedWater = ...,
+        dough: DayDough = ...,
+        flour: collections.abc.Sequence[DayFlour] = ...,
+        preferment: DayPreferment | None = None,
+        yeast_water: YeastWater | None = None,
+        bowl: DayBowl | None = None,
+        mixing: DayMixing = ...,
+        batch: collections.abc.Sequence[Batch] = ...,
+        stage: collections.abc.Sequence[DayStage] = ...,
+    ) -> None: ...
+    @property
+    def title(self) -> str:
+        """in your own words"""
+    @property
+    def date(self) -> str:
+        """such as 2026-11-29"""
+    @property
+    def zone(self) -> str:
+        """time zone, for clocks"""
+    @property
+    def start(self) -> str:
+        """time of day at which flour and water meet"""
+    @property
+    def mixed(self) -> str:
+        """time of day at which the mixing ended"""
+    @property
+    def today(self) -> Today:
+        """temperatures measured today"""
+    @property
+    def water(self) -> WantedWater:
+        """the dough that is wanted"""
+    @property
+    def dough(self) -> DayDough:
+        """the formula"""
+    @property
+    def flour(self) -> list[DayFlour]:
+        """one for each kind; bread flour if none"""
+    @property
+    def preferment(self) -> DayPreferment | None:
+        """dough of an earlier mix"""
+    @property
+    def yeast_water(self) -> YeastWater | None:
+        """in which the yeast is wetted"""
+    @property
+    def bowl(self) -> DayBowl | None:
+        """none if not given"""
+    @property
+    def mixing(self) -> DayMixing:
+        """by hand if not given"""
+    @property
+    def batch(self) -> list[Batch]:
+        """earlier batches"""
+    @property
+    def stage(self) -> list[DayStage]:
+        """one after the other"""
+    def replace(
+        self,
+        *,
+        title: str = ...,
+        date: str = ...,
+        zone: str = ...,
+        start: str = ...,
+        mixed: str = ...,
+        today: Today = ...,
+        water: WantedWater = ...,
+        dough: DayDough = ...,
+        flour: collections.abc.Sequence[DayFlour] = ...,
+        preferment: DayPreferment | None = ...,
+        yeast_water: YeastWater | None = ...,
+        bowl: DayBowl | None = ...,
+        mixing: DayMixing = ...,
+        batch: collections.abc.Sequence[Batch] = ...,
+        stage: collections.abc.Sequence[DayStage] = ...,
+    ) -> Day: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Day: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Day: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Day: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayBowl:
+    """The bowl, with its hook or paddle.
+
+    Args:
+        material: of the bowl.
+        mass_g: weight of the bowl with its hook or paddle; 0: no bowl, g.
+        contact: share of the bowl that comes to the dough's temperature during mixing.
+
+    Raises InvalidInput."""
+    def __init__(self, *, material: str = "steel", mass_g: float, contact: float = 0.8) -> None: ...
+    @property
+    def material(self) -> str:
+        """of the bowl"""
+    @property
+    def mass_g(self) -> float:
+        """weight of the bowl with its hook or paddle; 0: no bowl, g"""
+    @property
+    def contact(self) -> float:
+        """share of the bowl that comes to the dough's temperature during mixing"""
+    def replace(self, *, material: str = ..., mass_g: float = ..., contact: float = ...) -> DayBowl: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayBowl: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayBowl: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayBowl: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayDough:
+    """The formula of a day: each amount in percent of all flour or in grams.
+
+    Args:
+        flour_g: weight of a flour, g.
+        yeast: its kind.
+        yeast_percent: yeast as weighed, percent of flour weight, %.
+        yeast_g: weight of the yeast, g.
+        water_percent: water poured, that of portions and preferments included, percent of flour weight, %.
+        water_g: all water that is poured, g.
+        salt_percent: salt, percent of flour weight, %.
+        salt_g: weight of salt, g.
+        sugar_percent: added sugar as sucrose, percent of flour weight, %.
+        sugar_g: weight of sugar, g.
+        gluten_percent: vital wheat gluten, percent of total flour weight, %.
+        gluten_g: weight of vital wheat gluten; it counts as flour, g.
+        milk_percent: milk, egg, butter or oil, percent of flour weight, %.
+        milk_g: weight of whole milk, g.
+        egg_percent: milk, egg, butter or oil, percent of flour weight, %.
+        egg_g: weight of whole egg without shell, g.
+        butter_percent: milk, egg, butter or oil, percent of flour weight, %.
+        butter_g: weight of butter, g.
+        oil_percent: milk, egg, butter or oil, percent of flour weight, %.
+        oil_g: weight of oil, g.
+        pieces: pieces the dough is divided into.
+        piece_g: weight of a piece as divided, g.
+        loss_percent: dough that stays on bowl, hands and table, percent of the dough, %.
+        altitude_m: height above sea level, for the air pressure, m.
+        perishable: holds perishable food other than milk and egg.
+        measured_c: of the dough at the end of mixing; counts before a planned one, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        flour_g: float | None = None,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        yeast_percent: float | None = None,
+        yeast_g: float | None = None,
+        water_percent: float | None = None,
+        water_g: float | None = None,
+        salt_percent: float | None = None,
+        salt_g: float | None = None,
+        sugar_percent: float | None = None,
+        sugar_g: float | None = None,
+        gluten_percent: float | None = None,
+        gluten_g: float | None = None,
+        milk_percent: float | None = None,
+        milk_g: float | None = None,
+        egg_percent: float | None = None,
+        egg_g: float | None = None,
+        butter_percent: float | None = None,
+        butter_g: float | None = None,
+        oil_percent: float | None = None,
+        oil_g: float | None = None,
+        pieces: float | None = None,
+        piece_g: float | None = None,
+        loss_percent: float = 0.0,
+        altitude_m: float = 0.0,
+        perishable: bool = False,
+        measured_c: float | None = None,
+    ) -> None: ...
+    @property
+    def flour_g(self) -> float | None:
+        """weight of a flour, g"""
+    @property
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
+        """its kind"""
+    @property
+    def yeast_percent(self) -> float | None:
+        """yeast as weighed, percent of flour weight, %"""
+    @property
+    def yeast_g(self) -> float | None:
+        """weight of the yeast, g"""
+    @property
+    def water_percent(self) -> float | None:
+        """water poured, that of portions and preferments included, percent of flour weight, %"""
+    @property
+    def water_g(self) -> float | None:
+        """all water that is poured, g"""
+    @property
+    def salt_percent(self) -> float | None:
+        """salt, percent of flour weight, %"""
+    @property
+    def salt_g(self) -> float | None:
+        """weight of salt, g"""
+    @property
+    def sugar_percent(self) -> float | None:
+        """added sugar as sucrose, percent of flour weight, %"""
+    @property
+    def sugar_g(self) -> float | None:
+        """weight of sugar, g"""
+    @property
+    def gluten_percent(self) -> float | None:
+        """vital wheat gluten, percent of total flour weight, %"""
+    @property
+    def gluten_g(self) -> float | None:
+        """weight of vital wheat gluten; it counts as flour, g"""
+    @property
+    def milk_percent(self) -> float | None:
+        """milk, egg, butter or oil, percent of flour weight, %"""
+    @property
+    def milk_g(self) -> float | None:
+        """weight of whole milk, g"""
+    @property
+    def egg_percent(self) -> float | None:
+        """milk, egg, butter or oil, percent of flour weight, %"""
+    @property
+    def egg_g(self) -> float | None:
+        """weight of whole egg without shell, g"""
+    @property
+    def butter_percent(self) -> float | None:
+        """milk, egg, butter or oil, percent of flour weight, %"""
+    @property
+    def butter_g(self) -> float | None:
+        """weight of butter, g"""
+    @property
+    def oil_percent(self) -> float | None:
+        """milk, egg, butter or oil, percent of flour weight, %"""
+    @property
+    def oil_g(self) -> float | None:
+        """weight of oil, g"""
+    @property
+    def pieces(self) -> float | None:
+        """pieces the dough is divided into"""
+    @property
+    def piece_g(self) -> float | None:
+        """weight of a piece as divided, g"""
+    @property
+    def loss_percent(self) -> float:
+        """dough that stays on bowl, hands and table, percent of the dough, %"""
+    @property
+    def altitude_m(self) -> float:
+        """height above sea level, for the air pressure, m"""
+    @property
+    def perishable(self) -> bool:
+        """holds perishable food other than milk and egg"""
+    @property
+    def measured_c(self) -> float | None:
+        """of the dough at the end of mixing; counts before a planned one, °C"""
+    def replace(
+        self,
+        *,
+        flour_g: float | None = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        yeast_percent: float | None = ...,
+        yeast_g: float | None = ...,
+        water_percent: float | None = ...,
+        water_g: float | None = ...,
+        salt_percent: float | None = ...,
+        salt_g: float | None = ...,
+        sugar_percent: float | None = ...,
+        sugar_g: float | None = ...,
+        gluten_percent: float | None = ...,
+        gluten_g: float | None = ...,
+        milk_percent: float | None = ...,
+        milk_g: float | None = ...,
+        egg_percent: float | None = ...,
+        egg_g: float | None = ...,
+        butter_percent: float | None = ...,
+        butter_g: float | None = ...,
+        oil_percent: float | None = ...,
+        oil_g: float | None = ...,
+        pieces: float | None = ...,
+        piece_g: float | None = ...,
+        loss_percent: float = ...,
+        altitude_m: float = ...,
+        perishable: bool = ...,
+        measured_c: float | None = ...,
+    ) -> DayDough: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayDough: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayDough: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayDough: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayFlour:
+    """A flour by its share of the flours, or by its weight.
+
+    Args:
+        kind: a flour of the table.
+        percent: of the flours, %.
+        mass_g: its weight, in place of its share, g.
+        moisture_percent: water in the flour as it is weighed, percent of its weight, %.
+        temperature_c: temperature of the flour in its bag, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        kind: str = "bread",
+        percent: float | None = None,
+        mass_g: float | None = None,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
+    @property
+    def kind(self) -> str:
+        """a flour of the table"""
+    @property
+    def percent(self) -> float | None:
+        """of the flours, %"""
+    @property
+    def mass_g(self) -> float | None:
+        """its weight, in place of its share, g"""
+    @property
+    def moisture_percent(self) -> float | None:
+        """water in the flour as it is weighed, percent of its weight, %"""
+    @property
+    def temperature_c(self) -> float | None:
+        """temperature of the flour in its bag, °C"""
+    def replace(
+        self,
+        *,
+        kind: str = ...,
+        percent: float | None = ...,
+        mass_g: float | None = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> DayFlour: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayFlour: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayFlour: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayFlour: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayMixing:
+    """How the dough is mixed: a method, its work, or one net gain of earlier batches.
+
+    Args:
+        method: a way of mixing of the table.
+        minutes: minutes of mixing or kneading; the method's usual time if not given, min.
+        work_kj_per_kg: mixing work that stays in the dough as heat, per kg of dough, kJ/kg.
+        net_gain_kj_per_kg: work and hydration less losses during mixing, per kg of dough, from logged batches, kJ/kg.
+        sd_kj_per_kg: standard deviation from batch to batch, kJ/kg.
+        hydration_kj_per_kg: heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg.
+        rest_h: hours flour and water rest before yeast, salt and the rest are mixed in, h.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        method: str | None = None,
+        minutes: float | None = None,
+        work_kj_per_kg: float | None = None,
+        net_gain_kj_per_kg: float | None = None,
+        sd_kj_per_kg: float | None = None,
+        hydration_kj_per_kg: float | None = None,
+        rest_h: float | datetime.timedelta = 0.0,
+    ) -> None: ...
+    @property
+    def method(self) -> str | None:
+        """a way of mixing of the table"""
+    @property
+    def minutes(self) -> float | None:
+        """minutes of mixing or kneading; the method's usual time if not given, min"""
+    @property
+    def work_kj_per_kg(self) -> float | None:
+        """mixing work that stays in the dough as heat, per kg of dough, kJ/kg"""
+    @property
+    def net_gain_kj_per_kg(self) -> float | None:
+        """work and hydration less losses during mixing, per kg of dough, from logged batches, kJ/kg"""
+    @property
+    def sd_kj_per_kg(self) -> float | None:
+        """standard deviation from batch to batch, kJ/kg"""
+    @property
+    def hydration_kj_per_kg(self) -> float | None:
+        """heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg"""
+    @property
+    def rest_h(self) -> float:
+        """hours flour and water rest before yeast, salt and the rest are mixed in, h"""
+    def replace(
+        self,
+        *,
+        method: str | None = ...,
+        minutes: float | None = ...,
+        work_kj_per_kg: float | None = ...,
+        net_gain_kj_per_kg: float | None = ...,
+        sd_kj_per_kg: float | None = ...,
+        hydration_kj_per_kg: float | None = ...,
+        rest_h: float | datetime.timedelta = ...,
+    ) -> DayMixing: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayMixing: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayMixing: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayMixing: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayPlace:
+    """Where the dough is, and from when.
+
+    Args:
+        from_: time of day at which it comes there, such as 22:00.
+        dough_c: temperature of the dough itself, not of the room, °C.
+        room_c: air temperature where the dough is mixed, °C.
+        refrigerator_c: air temperature inside the refrigerator, °C.
+        proof_box_c: air temperature inside the proof box, °C.
+        room_log: the room as it was measured.
+        refrigerator_log: the refrigerator as it was measured.
+        proof_box_log: the proof box as it was measured.
+        dough_log: the dough as it was measured.
+        fan: the refrigerator has a fan.
+        humidity_percent: relative humidity of the air, for a dough that is not covered, %.
+        swing_k: of the air over the day: warmest less mean, K.
+        warmest: time of day at which the air is warmest.
+        heat_transfer_w_per_m2_k: heat between a surface and the air, radiation included, in place of the table's,
+            W/(m²·K).
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        from_: str = "",
+        dough_c: float | None = None,
+        room_c: float | None = None,
+        refrigerator_c: float | None = None,
+        proof_box_c: float | None = None,
+        room_log: Course | None = None,
+        refrigerator_log: Course | None = None,
+        proof_box_log: Course | None = None,
+        dough_log: Course | None = None,
+        fan: bool = False,
+        humidity_percent: float | None = None,
+        swing_k: float | None = None,
+        warmest: str = "16:00",
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> None: ...
+    @property
+    def from_(self) -> str:
+        """time of day at which it comes there, such as 22:00"""
+    @property
+    def dough_c(self) -> float | None:
+        """temperature of the dough itself, not of the room, °C"""
+    @property
+    def room_c(self) -> float | None:
+        """air temperature where the dough is mixed, °C"""
+    @property
+    def refrigerator_c(self) -> float | None:
+        """air temperature inside the refrigerator, °C"""
+    @property
+    def proof_box_c(self) -> float | None:
+        """air temperature inside the proof box, °C"""
+    @property
+    def room_log(self) -> Course | None:
+        """the room as it was measured"""
+    @property
+    def refrigerator_log(self) -> Course | None:
+        """the refrigerator as it was measured"""
+    @property
+    def proof_box_log(self) -> Course | None:
+        """the proof box as it was measured"""
+    @property
+    def dough_log(self) -> Course | None:
+        """the dough as it was measured"""
+    @property
+    def fan(self) -> bool:
+        """the refrigerator has a fan"""
+    @property
+    def humidity_percent(self) -> float | None:
+        """relative humidity of the air, for a dough that is not covered, %"""
+    @property
+    def swing_k(self) -> float | None:
+        """of the air over the day: warmest less mean, K"""
+    @property
+    def warmest(self) -> str:
+        """time of day at which the air is warmest"""
+    @property
+    def heat_transfer_w_per_m2_k(self) -> float | None:
+        """heat between a surface and the air, radiation included, in place of the table's, W/(m²·K)"""
+    def replace(
+        self,
+        *,
+        from_: str = ...,
+        dough_c: float | None = ...,
+        room_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        proof_box_c: float | None = ...,
+        room_log: Course | None = ...,
+        refrigerator_log: Course | None = ...,
+        proof_box_log: Course | None = ...,
+        dough_log: Course | None = ...,
+        fan: bool = ...,
+        humidity_percent: float | None = ...,
+        swing_k: float | None = ...,
+        warmest: str = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+    ) -> DayPlace: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayPlace: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayPlace: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayPlace: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayPreferment:
+    """Dough of an earlier mix; its flour and water count in the formula.
+
+    Args:
+        flour_g: weight of a flour, g.
+        flour_percent: its flour, of all the flour, %.
+        water_g: weight of water, g.
+        water_percent: of its flour, %.
+        yeast_g: weight of the yeast, g.
+        yeast_percent: of its flour, %.
+        yeast: its kind; the dough's if not given.
+        salt_percent: of its flour, %.
+        stands_h: hours until it is mixed in: it ferments so long, h.
+        temperature_c: while it stands; also when it is mixed in, if today says nothing else, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        flour_g: float | None = None,
+        flour_percent: float | None = None,
+        water_g: float | None = None,
+        water_percent: float | None = None,
+        yeast_g: float | None = None,
+        yeast_percent: float | None = None,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None = None,
+        salt_percent: float | None = None,
+        stands_h: float | datetime.timedelta | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
+    @property
+    def flour_g(self) -> float | None:
+        """weight of a flour, g"""
+    @property
+    def flour_percent(self) -> float | None:
+        """its flour, of all the flour, %"""
+    @property
+    def water_g(self) -> float | None:
+        """weight of water, g"""
+    @property
+    def water_percent(self) -> float | None:
+        """of its flour, %"""
+    @property
+    def yeast_g(self) -> float | None:
+        """weight of the yeast, g"""
+    @property
+    def yeast_percent(self) -> float | None:
+        """of its flour, %"""
+    @property
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None:
+        """its kind; the dough's if not given"""
+    @property
+    def salt_percent(self) -> float | None:
+        """of its flour, %"""
+    @property
+    def stands_h(self) -> float | None:
+        """hours until it is mixed in: it ferments so long, h"""
+    @property
+    def temperature_c(self) -> float | None:
+        """while it stands; also when it is mixed in, if today says nothing else, °C"""
+    def replace(
+        self,
+        *,
+        flour_g: float | None = ...,
+        flour_percent: float | None = ...,
+        water_g: float | None = ...,
+        water_percent: float | None = ...,
+        yeast_g: float | None = ...,
+        yeast_percent: float | None = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None = ...,
+        salt_percent: float | None = ...,
+        stands_h: float | datetime.timedelta | None = ...,
+        temperature_c: float | None = ...,
+    ) -> DayPreferment: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayPreferment: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayPreferment: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayPreferment: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class DayStage:
+    """One stage of a day.
+
+    Args:
+        name: such as bulk.
+        until_rise_percent: volume gained since the start of the stage, %.
+        until_h: hours from the stage's start to its end, or a timedelta in Python, h.
+        ended: time of day at which it really was.
+        from_: time of day at which it comes there, such as 22:00.
+        dough_c: temperature of the dough itself, not of the room, °C.
+        room_c: air temperature where the dough is mixed, °C.
+        refrigerator_c: air temperature inside the refrigerator, °C.
+        proof_box_c: air temperature inside the proof box, °C.
+        room_log: the room as it was measured.
+        refrigerator_log: the refrigerator as it was measured.
+        proof_box_log: the proof box as it was measured.
+        dough_log: the dough as it was measured.
+        fan: the refrigerator has a fan.
+        humidity_percent: relative humidity of the air, for a dough that is not covered, %.
+        swing_k: of the air over the day: warmest less mean, K.
+        warmest: time of day at which the air is warmest.
+        heat_transfer_w_per_m2_k: heat between a surface and the air, radiation included, in place of the table's,
+            W/(m²·K).
+        place: further ones, in the order of time.
+        piece: its shape; all of the dough in a tub if none was said.
+        piece_g: weight of a piece as divided, g.
+        pieces: equal ones that share all of the dough, if their weight is not given.
+        diameter_cm: diameter of a piece, or of the tub at the dough, cm.
+        length_cm: length of a long piece, cm.
+        depth_cm: depth of the dough in its tub, cm.
+        material: of a tub.
+        vessel_g: weight of the tub, which warms and cools with the dough; 0: not counted, g.
+        cover: a tub has a lid, other pieces film.
+        worktop: a tub stands on wood, other pieces in the air.
+        piece_heat_loss_w_per_k: heat a piece loses to its surroundings per kelvin, in place of what its shape and cover
+            give, W/K.
+        folds_h: hours from the stage's start to a fold, h.
+        handling: what ends the stage, in order.
+        standing: in a tin (also a tub) or free.
+        final_proof: its own over-proof limit counts.
+        acceptable_rise_percent: volume gained since the start of the stage, %.
+        seen: what was seen of it.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        name: str,
+        until_rise_percent: float | None = None,
+        until_h: float | datetime.timedelta | None = None,
+        ended: str = "",
+        from_: str = "",
+        dough_c: float | None = None,
+        room_c: float | None = None,
+        refrigerator_c: float | None = None,
+        proof_box_c: float | None = None,
+        room_log: Course | None = None,
+        refrigerator_log: Course | None = None,
+        proof_box_log: Course | None = None,
+        dough_log: Course | None = None,
+        fan: bool = False,
+        humidity_percent: float | None = None,
+        swing_k: float | None = None,
+        warmest: str = "16:00",
+        heat_transfer_w_per_m2_k: float | None = None,
+        place: collections.abc.Sequence[DayPlace] = ...,
+        piece: typing.Literal["tub", "ball", "oblong"] | None = None,
+        piece_g: float | None = None,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        piece_heat_loss_w_per_k: float | None = None,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
+        standing: typing.Literal["tin", "free"] = "tin",
+        final_proof: bool = False,
+        acceptable_rise_percent: tuple[float, float] | None = None,
+        seen: collections.abc.Sequence[Seen] = ...,
+    ) -> None: ...
+    @property
+    def name(self) -> str:
+        """such as bulk"""
+    @property
+    def until_rise_percent(self) -> float | None:
+        """volume gained since the start of the stage, %"""
+    @property
+    def until_h(self) -> float | None:
+        """hours from the stage's start to its end, or a timedelta in Python, h"""
+    @property
+    def ended(self) -> str:
+        """time of day at which it really was"""
+    @property
+    def from_(self) -> str:
+        """time of day at which it comes there, such as 22:00"""
+    @property
+    def dough_c(self) -> float | None:
+        """temperature of the dough itself, not of the room, °C"""
+    @property
+    def room_c(self) -> float | None:
+        """air temperature where the dough is mixed, °C"""
+    @property
+    def refrigerator_c(self) -> float | None:
+        """air temperature inside the refrigerator, °C"""
+    @property
+    def proof_box_c(self) -> float | None:
+        """air temperature inside the proof box, °C"""
+    @property
+    def room_log(self) -> Course | None:
+        """the room as it was measured"""
+    @property
+    def refrigerator_log(self) -> Course | None:
+        """the refrigerator as it was measured"""
+    @property
+    def proof_box_log(self) -> Course | None:
+        """the proof box as it was measured"""
+    @property
+    def dough_log(self) -> Course | None:
+        """the dough as it was measured"""
+    @property
+    def fan(self) -> bool:
+        """the refrigerator has a fan"""
+    @property
+    def humidity_percent(self) -> float | None:
+        """relative humidity of the air, for a dough that is not covered, %"""
+    @property
+    def swing_k(self) -> float | None:
+        """of the air over the day: warmest less mean, K"""
+    @property
+    def warmest(self) -> str:
+        """time of day at which the air is warmest"""
+    @property
+    def heat_transfer_w_per_m2_k(self) -> float | None:
+        """heat between a surface and the air, radiation included, in place of the table's, W/(m²·K)"""
+    @property
+    def place(self) -> list[DayPlace]:
+        """further ones, in the order of time"""
+    @property
+    def piece(self) -> typing.Literal["tub", "ball", "oblong"] | None:
+        """its shape; all of the dough in a tub if none was said"""
+    @property
+    def piece_g(self) -> float | None:
+        """weight of a piece as divided, g"""
+    @property
+    def pieces(self) -> float:
+        """equal ones that share all of the dough, if their weight is not given"""
+    @property
+    def diameter_cm(self) -> float | None:
+        """diameter of a piece, or of the tub at the dough, cm"""
+    @property
+    def length_cm(self) -> float | None:
+        """length of a long piece, cm"""
+    @property
+    def depth_cm(self) -> float | None:
+        """depth of the dough in its tub, cm"""
+    @property
+    def material(self) -> str:
+        """of a tub"""
+    @property
+    def vessel_g(self) -> float:
+        """weight of the tub, which warms and cools with the dough; 0: not counted, g"""
+    @property
+    def cover(self) -> typing.Literal["film", "cloth", "lid", "open"] | None:
+        """a tub has a lid, other pieces film"""
+    @property
+    def worktop(self) -> typing.Literal["air", "wood", "stone"] | None:
+        """a tub stands on wood, other pieces in the air"""
+    @property
+    def piece_heat_loss_w_per_k(self) -> float | None:
+        """heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give, W/K"""
+    @property
+    def folds_h(self) -> list[float]:
+        """hours from the stage's start to a fold, h"""
+    @property
+    def handling(self) -> list[typing.Literal["fold", "divide", "round", "mould"]]:
+        """what ends the stage, in order"""
+    @property
+    def standing(self) -> typing.Literal["tin", "free"]:
+        """in a tin (also a tub) or free"""
+    @property
+    def final_proof(self) -> bool:
+        """its own over-proof limit counts"""
+    @property
+    def acceptable_rise_percent(self) -> tuple[float, float] | None:
+        """volume gained since the start of the stage, %"""
+    @property
+    def seen(self) -> list[Seen]:
+        """what was seen of it"""
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        until_rise_percent: float | None = ...,
+        until_h: float | datetime.timedelta | None = ...,
+        ended: str = ...,
+        from_: str = ...,
+        dough_c: float | None = ...,
+        room_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        proof_box_c: float | None = ...,
+        room_log: Course | None = ...,
+        refrigerator_log: Course | None = ...,
+        proof_box_log: Course | None = ...,
+        dough_log: Course | None = ...,
+        fan: bool = ...,
+        humidity_percent: float | None = ...,
+        swing_k: float | None = ...,
+        warmest: str = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+        place: collections.abc.Sequence[DayPlace] = ...,
+        piece: typing.Literal["tub", "ball", "oblong"] | None = ...,
+        piece_g: float | None = ...,
+        pieces: float = ...,
+        diameter_cm: float | None = ...,
+        length_cm: float | None = ...,
+        depth_cm: float | None = ...,
+        material: str = ...,
+        vessel_g: float = ...,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = ...,
+        worktop: typing.Literal["air", "wood", "stone"] | None = ...,
+        piece_heat_loss_w_per_k: float | None = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
+        standing: typing.Literal["tin", "free"] = ...,
+        final_proof: bool = ...,
+        acceptable_rise_percent: tuple[float, float] | None = ...,
+        seen: collections.abc.Sequence[Seen] = ...,
+    ) -> DayStage: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayStage: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> DayStage: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> DayStage: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -668,6 +1766,12 @@ class Dough:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Dough: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Dough: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Dough: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def at(self, dough_c: float) -> Dough:
@@ -697,6 +1801,12 @@ class Explanation:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Explanation: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Explanation: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Explanation: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -734,6 +1844,12 @@ class Factor:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Factor: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Factor: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Factor: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -803,6 +1919,12 @@ class Flour:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Flour: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Flour: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Flour: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -847,6 +1969,12 @@ class FlourShare:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> FlourShare: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> FlourShare: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> FlourShare: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -873,6 +2001,12 @@ class Forecast:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Forecast: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Forecast: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Forecast: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def __getitem__(self, name: str) -> StageForecast: ...
@@ -929,6 +2063,12 @@ class HeatShare:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> HeatShare: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> HeatShare: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> HeatShare: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -1155,6 +2295,12 @@ class Kitchen:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Kitchen: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Kitchen: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Kitchen: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -1172,6 +2318,42 @@ class Kitchen:
         """the temperature law with its parameters"""
     def with_law(self, law: Cardinal | SquareRoot | Arrhenius | ConstantQ10) -> Kitchen:
         """The kitchen with this temperature law and its parameters. Raises InvalidInput."""
+
+class LearnedMixing:
+    """What earlier batches say of the mixing.
+
+    Args:
+        friction_k: K, of the factor rule.
+        net_gain_kj_per_kg: kJ per kg of dough, of the heat balance.
+        minutes: of today's mixing, whose exchange with the room is reckoned apart; 0 if it is in the gain.
+
+    Raises InvalidInput."""
+    def __init__(
+        self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = 0.0
+    ) -> None: ...
+    @property
+    def friction_k(self) -> BatchMean:
+        """K, of the factor rule"""
+    @property
+    def net_gain_kj_per_kg(self) -> BatchMean:
+        """kJ per kg of dough, of the heat balance"""
+    @property
+    def minutes(self) -> float:
+        """of today's mixing, whose exchange with the room is reckoned apart; 0 if it is in the gain"""
+    def replace(
+        self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = ...
+    ) -> LearnedMixing: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> LearnedMixing: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> LearnedMixing: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> LearnedMixing: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 class Mix:
     """One addition of ingredients: what comes into the bowl, how warm, and how it is mixed. In a process it joins the
@@ -1210,6 +2392,7 @@ class Mix:
             weight if not given, W/K.
         doughs: doughs of other processes, mixed in as they are.
         dough_c: measured at the end of mixing, in place of the heat balance's, °C.
+        perishable: holds perishable food other than milk and egg.
         yeast_unwetted: active dry yeast is stirred in dry.
 
     Raises InvalidInput."""
@@ -1247,6 +2430,7 @@ class Mix:
         heat_loss_w_per_k: float | None = None,
         doughs: collections.abc.Sequence[State] = ...,
         dough_c: float | None = None,
+        perishable: bool = False,
         yeast_unwetted: bool = False,
     ) -> None: ...
     @property
@@ -1344,6 +2528,9 @@ class Mix:
     def dough_c(self) -> float | None:
         """measured at the end of mixing, in place of the heat balance's, °C"""
     @property
+    def perishable(self) -> bool:
+        """holds perishable food other than milk and egg"""
+    @property
     def yeast_unwetted(self) -> bool:
         """active dry yeast is stirred in dry"""
     def replace(
@@ -1380,11 +2567,18 @@ class Mix:
         heat_loss_w_per_k: float | None = ...,
         doughs: collections.abc.Sequence[State] = ...,
         dough_c: float | None = ...,
+        perishable: bool = ...,
         yeast_unwetted: bool = ...,
     ) -> Mix: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Mix: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Mix: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Mix: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -1554,6 +2748,12 @@ class Node:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Node: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Node: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Node: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def heat_loss_w(self, mean_c: float, air_c: float) -> float:
@@ -1599,6 +2799,12 @@ class Notice:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Notice: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Notice: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Notice: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -1719,6 +2925,12 @@ class Percent:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Percent: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Percent: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Percent: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -1829,6 +3041,12 @@ class PercentFormula:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> PercentFormula: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> PercentFormula: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> PercentFormula: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -1916,6 +3134,12 @@ class Piece:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Piece: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Piece: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Piece: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
@@ -2035,6 +3259,12 @@ class Place:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Place: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Place: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Place: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2063,6 +3293,12 @@ class Preferment:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Preferment: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Preferment: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Preferment: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2101,6 +3337,62 @@ class Process:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Process: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Process: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Process: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Seen:
+    """What was seen of a stage.
+
+    Args:
+        at: time of day.
+        rise_percent: volume gained since the start of the stage, %.
+        was: the dough stood at that rise, or was not yet there, or past it.
+        dough_c: temperature of the dough itself, not of the room, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        at: str,
+        rise_percent: float | None = None,
+        was: typing.Literal["at", "not_yet", "past"] = "at",
+        dough_c: float | None = None,
+    ) -> None: ...
+    @property
+    def at(self) -> str:
+        """time of day"""
+    @property
+    def rise_percent(self) -> float | None:
+        """volume gained since the start of the stage, %"""
+    @property
+    def was(self) -> typing.Literal["at", "not_yet", "past"]:
+        """the dough stood at that rise, or was not yet there, or past it"""
+    @property
+    def dough_c(self) -> float | None:
+        """temperature of the dough itself, not of the room, °C"""
+    def replace(
+        self,
+        *,
+        at: str = ...,
+        rise_percent: float | None = ...,
+        was: typing.Literal["at", "not_yet", "past"] = ...,
+        dough_c: float | None = ...,
+    ) -> Seen: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Seen: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Seen: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Seen: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2157,6 +3449,12 @@ class Shell:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Shell: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Shell: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Shell: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2183,6 +3481,12 @@ class SquareRoot:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> SquareRoot: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> SquareRoot: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> SquareRoot: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @typing.overload
@@ -2203,13 +3507,14 @@ class SquareRoot:
         factor is 0."""
 
 class Stage:
-    """Time passes in some surroundings until a time or a rise, one of the two, then the dough is handled.
+    """Time passes in some surroundings until a rise, for some hours, or until an hour; then the dough is handled.
 
     Args:
         name: such as bulk.
         surroundings: what the dough sits in.
         until_h: hours from the stage's start to its end, or a timedelta in Python, h.
         until_rise_percent: volume gained since the start of the stage, %.
+        ends_h: hour of the process at which it ends; at once, if that is over, h.
         piece: all of the dough in a tub if not given.
         folds_h: hours from the stage's start to a fold, h.
         handling: what ends the stage, in order.
@@ -2225,6 +3530,7 @@ class Stage:
         surroundings: Surroundings,
         until_h: float | datetime.timedelta | None = None,
         until_rise_percent: float | None = None,
+        ends_h: float | datetime.timedelta | None = None,
         piece: Piece = ...,
         folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
@@ -2244,6 +3550,9 @@ class Stage:
     @property
     def until_rise_percent(self) -> float | None:
         """volume gained since the start of the stage, %"""
+    @property
+    def ends_h(self) -> float | None:
+        """hour of the process at which it ends; at once, if that is over, h"""
     @property
     def piece(self) -> Piece:
         """all of the dough in a tub if not given"""
@@ -2269,6 +3578,7 @@ class Stage:
         surroundings: Surroundings = ...,
         until_h: float | datetime.timedelta | None = ...,
         until_rise_percent: float | None = ...,
+        ends_h: float | datetime.timedelta | None = ...,
         piece: Piece = ...,
         folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould"]] = ...,
@@ -2279,6 +3589,12 @@ class Stage:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Stage: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Stage: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Stage: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2290,6 +3606,7 @@ class StageForecast:
         by_rise: whether it ends by a rise; else by a time.
         ready: h when it is ready, of every draw, rising; infinite where never.
         ready_h: h, the median; none where never.
+        likely_h: h between which it is ready in nine of ten draws.
         window_h: h, median hours of the lowest and the highest acceptable rise; none where never.
         look_first_h: h by which one dough in ten has the lowest acceptable rise.
         be_back_by_h: h by which nine in ten are not over-proofed; none if after more than two days beyond the stage's
@@ -2307,6 +3624,7 @@ class StageForecast:
         by_rise: bool = False,
         ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         ready_h: float | None = 0.0,
+        likely_h: tuple[float | None, float | None] = ...,
         window_h: tuple[float | None, float | None] = ...,
         look_first_h: float | None = 0.0,
         be_back_by_h: float | None = 0.0,
@@ -2327,6 +3645,9 @@ class StageForecast:
     @property
     def ready_h(self) -> float | None:
         """h, the median; none where never"""
+    @property
+    def likely_h(self) -> tuple[float | None, float | None]:
+        """h between which it is ready in nine of ten draws"""
     @property
     def window_h(self) -> tuple[float | None, float | None]:
         """h, median hours of the lowest and the highest acceptable rise; none where never"""
@@ -2355,6 +3676,7 @@ class StageForecast:
         by_rise: bool = ...,
         ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
         ready_h: float | None = ...,
+        likely_h: tuple[float | None, float | None] = ...,
         window_h: tuple[float | None, float | None] = ...,
         look_first_h: float | None = ...,
         be_back_by_h: float | None = ...,
@@ -2366,6 +3688,12 @@ class StageForecast:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageForecast: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> StageForecast: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> StageForecast: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def interval_h(self, level: float = 0.9) -> tuple[float | None, float | None]:
@@ -2430,6 +3758,12 @@ class StageProgress:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageProgress: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> StageProgress: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> StageProgress: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -2528,6 +3862,12 @@ class StageResult:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageResult: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> StageResult: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> StageResult: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2623,6 +3963,12 @@ class State:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> State: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> State: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> State: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2646,13 +3992,6 @@ class State:
         """A part of the dough, g: the same dough, less of it. Raises InvalidInput if it weighs less."""
     def as_beginning(self) -> State:
         """The state as the beginning of another process. Raises InvalidInput in the middle of a stage."""
-    def save(self, path: typing.Any) -> None:
-        """Write the state to a file, whole or not at all: JSON with a version. Raises InvalidInput if it cannot be
-        written."""
-    @staticmethod
-    def load(path: typing.Any) -> State:
-        """Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no
-        state."""
 
 class Surroundings:
     """What the dough sits in over the day: a function of the process's hours, which never restarts with a stage.
@@ -2669,6 +4008,12 @@ class Surroundings:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Surroundings: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Surroundings: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Surroundings: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
@@ -2829,6 +4174,12 @@ class Timeline:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Timeline: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Timeline: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Timeline: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def __getitem__(self, name: str) -> StageResult: ...
@@ -2837,6 +4188,142 @@ class Timeline:
     def to_frame(self) -> typing.Any:
         """The columns as a pandas DataFrame, with the stages' names."""
     def _repr_html_(self) -> str: ...
+
+class Today:
+    """What was measured today.
+
+    Args:
+        flour_c: of the flour in its bag; the room's if not given, °C.
+        room_c: air temperature where the dough is mixed, °C.
+        tap_c: cold water as it comes from the tap, °C.
+        preferment_c: temperature of the preferment when it is mixed in, °C.
+        refrigerator_c: air temperature inside the refrigerator, °C.
+        bowl_c: temperature of the bowl; the room's if not given, °C.
+        milk_c: temperature of the milk; the room's if not given, °C.
+        egg_c: temperature of the egg; the room's if not given, °C.
+        butter_c: temperature of the butter; the room's if not given, °C.
+        ice_c: temperature of the ice: about −18 °C from a freezer, 0 °C when it is wet, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        flour_c: float | None = None,
+        room_c: float | None = None,
+        tap_c: float | None = None,
+        preferment_c: float | None = None,
+        refrigerator_c: float | None = None,
+        bowl_c: float | None = None,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        ice_c: float | None = None,
+    ) -> None: ...
+    @property
+    def flour_c(self) -> float | None:
+        """of the flour in its bag; the room's if not given, °C"""
+    @property
+    def room_c(self) -> float | None:
+        """air temperature where the dough is mixed, °C"""
+    @property
+    def tap_c(self) -> float | None:
+        """cold water as it comes from the tap, °C"""
+    @property
+    def preferment_c(self) -> float | None:
+        """temperature of the preferment when it is mixed in, °C"""
+    @property
+    def refrigerator_c(self) -> float | None:
+        """air temperature inside the refrigerator, °C"""
+    @property
+    def bowl_c(self) -> float | None:
+        """temperature of the bowl; the room's if not given, °C"""
+    @property
+    def milk_c(self) -> float | None:
+        """temperature of the milk; the room's if not given, °C"""
+    @property
+    def egg_c(self) -> float | None:
+        """temperature of the egg; the room's if not given, °C"""
+    @property
+    def butter_c(self) -> float | None:
+        """temperature of the butter; the room's if not given, °C"""
+    @property
+    def ice_c(self) -> float | None:
+        """temperature of the ice: about −18 °C from a freezer, 0 °C when it is wet, °C"""
+    def replace(
+        self,
+        *,
+        flour_c: float | None = ...,
+        room_c: float | None = ...,
+        tap_c: float | None = ...,
+        preferment_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        bowl_c: float | None = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        ice_c: float | None = ...,
+    ) -> Today: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Today: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Today: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Today: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class WantedWater:
+    """What dough the water is to make, and what is known of it.
+
+    Args:
+        desired_c: dough temperature wanted at the end of mixing, °C.
+        poured_c: what was poured: the dough's temperature follows, °C.
+        friction_k: warming by mixing in the trade's factor rule, a difference of temperatures, K.
+        friction_at_c: of the room the friction was found in; then the heat balance counts it, too, °C.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        desired_c: float | None = None,
+        poured_c: float | None = None,
+        friction_k: float | None = None,
+        friction_at_c: float | None = None,
+    ) -> None: ...
+    @property
+    def desired_c(self) -> float | None:
+        """dough temperature wanted at the end of mixing, °C"""
+    @property
+    def poured_c(self) -> float | None:
+        """what was poured: the dough's temperature follows, °C"""
+    @property
+    def friction_k(self) -> float | None:
+        """warming by mixing in the trade's factor rule, a difference of temperatures, K"""
+    @property
+    def friction_at_c(self) -> float | None:
+        """of the room the friction was found in; then the heat balance counts it, too, °C"""
+    def replace(
+        self,
+        *,
+        desired_c: float | None = ...,
+        poured_c: float | None = ...,
+        friction_k: float | None = ...,
+        friction_at_c: float | None = ...,
+    ) -> WantedWater: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> WantedWater: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> WantedWater: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> WantedWater: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 class Water:
     """A portion of water of its own temperature, besides the main water.
@@ -2885,6 +4372,12 @@ class Water:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Water: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Water: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Water: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -3031,11 +4524,51 @@ class WaterPlan:
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> WaterPlan: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> WaterPlan: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> WaterPlan: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     def to_frame(self) -> typing.Any:
         """The shares as a pandas DataFrame."""
     def _repr_html_(self) -> str: ...
+
+class YeastWater:
+    """Warm water of its own in which the yeast is wetted.
+
+    Args:
+        water_g: weight of water, g.
+        temperature_c: temperature of the water poured in, °C.
+        stands_h: hours a portion of water stands in the room before it is mixed in, h.
+
+    Raises InvalidInput."""
+    def __init__(self, *, water_g: float, temperature_c: float, stands_h: float | datetime.timedelta = 0.0) -> None: ...
+    @property
+    def water_g(self) -> float:
+        """weight of water, g"""
+    @property
+    def temperature_c(self) -> float:
+        """temperature of the water poured in, °C"""
+    @property
+    def stands_h(self) -> float:
+        """hours a portion of water stands in the room before it is mixed in, h"""
+    def replace(
+        self, *, water_g: float = ..., temperature_c: float = ..., stands_h: float | datetime.timedelta = ...
+    ) -> YeastWater: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> YeastWater: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> YeastWater: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> YeastWater: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
 
 def _forms() -> list[typing.Any]: ...
 def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) -> State:
@@ -3055,6 +4588,15 @@ def air_pressure_pa(altitude_m: float | _Numbers) -> _Array:
 def airs() -> dict[str, float]:
     """Kinds of air and the heat they take from a matt surface, W/(m² K), radiation included. Source: computed,
     Incropera's correlations (from memory)."""
+
+def ask(question: str, threads: int = 0) -> str:
+    """A question in, its answer out, both as the JSON text of documents.
+
+    Args: question: such as '{"ask": "water", "day": {...}}'; threads: 0 for as many as the machine has.
+    Raises InvalidInput with the way to what is wrong; NoSolution; OutsideModel."""
+
+def assumptions_of(day: Day) -> list[Notice]:
+    """What is reckoned with and was not given, and where a stage's dough is if it does not say: notices."""
 
 def bowl_materials() -> dict[str, float]:
     """Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory)."""
@@ -3365,6 +4907,9 @@ def grams(ounces: float | _Numbers) -> _Array:
     (international
     pound, 1959)."""
 
+def has_clock(day: Day) -> bool:
+    """Whether the hours of the day's process are of the day, from its 0:00."""
+
 def heat_of_hydration(moisture_percent: float) -> float:
     """Heat that flour gives off when it is wetted, kJ per kg of flour as weighed, ± 40 %.
 
@@ -3463,6 +5008,20 @@ def latest_start(
 
     Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
+def learned_mixing(day: Day, kitchen: Kitchen | None = None) -> LearnedMixing:
+    """What the day's batches say of the mixing: friction, K, and net gain, kJ per kg of dough.
+
+    Args: day, with batches, or with its own dough and water measured; kitchen. Raises InvalidInput, naming the
+    batch."""
+
+def mean_of_batches(each: collections.abc.Sequence[float]) -> BatchMean:
+    """The mean of a number found from several batches, and its spread. Raises InvalidInput without a batch."""
+
+def mix_of(day: Day, kitchen: Kitchen | None = None) -> Mix:
+    """The day's mix without a temperature of its water: formula, bowl, preferment, mixing heat.
+
+    Args: day; kitchen: the parameters, for a preferment that ferments. Returns a Mix. Raises InvalidInput."""
+
 def mixing_methods() -> list[MixingMethod]:
     """All ways of mixing, with the work each leaves in the dough, kJ/kg, and where it is from."""
 
@@ -3470,6 +5029,14 @@ def mixing_minutes(mixing: ByMethod | ByWork | ByNetGain) -> float:
     """Minutes of mixing in the room that a way of mixing says; 0 if it says none.
 
     Args: mixing: ByMethod, ByWork or ByNetGain. Raises InvalidInput. Source: usual times are common practice."""
+
+def moment_h(text: str, after_h: float = 0.0) -> float:
+    """A time of day such as "18:30" as hours from the day's 0:00: the first one from `after_h` on.
+
+    "+1 7:30" is the next morning whatever came before. Raises InvalidInput."""
+
+def moment_text(hours: float) -> str:
+    """Hours from the day's 0:00 as a time of day, to the minute."""
 
 def net_gain_from_batch(mix: Mix, dough_c: float) -> float:
     """Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.
@@ -3521,6 +5088,16 @@ def over_proof_ratio(
 
 def parameters() -> list[Parameter]:
     """All parameters of a kitchen: the parameter table."""
+
+def process_of(day: Day, kitchen: Kitchen | None = None) -> Process:
+    """The day as a process: its real mix, then its stages, one after the other.
+
+    The mix has the water that is planned or was poured, or the dough as measured. Hours are of the day, from its 0:00,
+    if
+    `start` or `mixed` says so; else from the end of mixing. What was done counts before what was planned.
+
+    Args: day; kitchen: the parameters, for a preferment that ferments. Returns a Process.
+    Raises InvalidInput naming what is missing; NoSolution for a dough that no water makes."""
 
 def reachable_rise(
     *,
@@ -3826,6 +5403,11 @@ def water_map(
     Args: mix: Mix, whose flour_c and room_c are replaced. desired_c, flour_c, room_c: °C, numbers or arrays that
     broadcast; flour_c is room_c if not given. Returns: a number, or an array of the common shape. Raises InvalidInput.
     Source: as water_by_heat_balance."""
+
+def water_of(day: Day, kitchen: Kitchen | None = None) -> WaterPlan:
+    """The day's water, by the heat balance and by the trade's rule.
+
+    Args: day, with [water] desired and [today] room; kitchen. Returns a WaterPlan. Raises InvalidInput; NoSolution."""
 
 def worktops() -> dict[str, float]:
     """Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source:

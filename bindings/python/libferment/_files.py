@@ -6,6 +6,7 @@ import contextlib
 import os
 import stat
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from libferment._errors import InvalidInput
@@ -72,3 +73,12 @@ def write_text(path: str | Path, text: str) -> None:
             with contextlib.suppress(OSError):
                 temporary.unlink()
         raise InvalidInput(f"{path} cannot be written: {problem.strerror}") from None
+
+
+def read_document(path: str | Path, read: Callable[[str], object]) -> None:
+    """Read a saved document. Raises InvalidInput, with the file's name, if it is missing or damaged."""
+    text = read_text(path, a_file="a saved document")
+    try:
+        read(text)
+    except InvalidInput as problem:
+        raise InvalidInput(f"{path}: {problem}") from None

@@ -1,35 +1,26 @@
-"""What the command prints for people: numbers in their words, and the screens of the bowl."""
+"""What the command prints for people: screens over the library's answers, numbers in their words."""
 
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 
 from rich.console import Console
 from rich.markup import escape
 
-from libferment import _quantities as quantities
-from libferment import bowl as bowls
-from libferment._core import (
-    ByMethod,
-    ByNetGain,
-    ByWork,
-    Mix,
-    Notice,
-    Process,
-    Timeline,
-    WaterPlan,
-    fahrenheit,
-    mixing_methods,
-    mixing_minutes,
-    water_by_heat_balance,
-)
-from libferment._errors import NoSolution
+from libferment import _core
+from libferment._core import Day, Process, fahrenheit, mix_of, mixing_methods, mixing_minutes
+from libferment._errors import Error
 from libferment._output import Screen, Sheet
-from libferment.day import Day
-from libferment.questions import Answer, Until
-from libferment.stages import ConstantComparison, StagePlan
 
 _LABELS = {method.name: method.label for method in mixing_methods()}
+LATER = "after more than two days"
+"""When a dough is over-proofed that is not so in the two days which are followed."""
+LOOK_EARLY = "Times are by the parameter set 2026-1, not yet your kitchen's: look early."
+UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
+
+
+# ---- numbers in words ------------------------------------------------------------------------------------------------
 
 
 def signed(value: float, digits: int = 1) -> str:
@@ -47,38 +38,72 @@ def kelvins(difference_k: float) -> str:
     return f"{signed(difference_k)} K ({signed(1.8 * difference_k, 0)} °F)"
 
 
-def print_notices(console: Console, notices: list[Notice]) -> None:
+def duration(time_h: float) -> str:
+    """Write hours as a baker reads them: ``2 h 35 min``."""
+    minutes = round(time_h * 60)
+    return f"{minutes} min" if minutes < 60 else f"{minutes // 60} h {minutes % 60:02d} min"
+
+
+def hour(time_h: float | None, clock: bool, never: str = "never") -> str:
+    """Write an hour of an answer: as a clock if it is of the day, else as time since the end of mixing."""
+    if time_h is None:
+        return never
+    return _core.moment_text(time_h) if clock else duration(time_h)
+
+
+def print_notices(console: Console, notices: list[SimpleNamespace]) -> None:
     """Print cautions, the word of their severity first."""
     for notice in notices:
         word = "note" if notice.severity == "info" else notice.severity
         console.print(f"[bold]{word}[/bold]: {escape(notice.text)}", highlight=False)
 
 
-def _print_title(console: Console, day: Day) -> None:
-    if day.title:
-        console.print(f"[italic]{escape(day.title)}[/italic]")
+_OF_THE_BOWL = {
+    "assumed_flour_g": "--flour-g",
+    "assumed_water_percent": "--water-g",
+    "assumed_no_bowl": "--bowl, --bowl-g",
+}
+_OF_THE_RISE = {"assumed_water_percent": "--water-percent", "assumed_salt_percent": "--salt-percent"}
+
+
+def _print_assumed(console: Console, assumed: list[SimpleNamespace], options: dict[str, str]) -> None:
+    """Say what was reckoned with and not given, with the option that gives it."""
+    others = []
+    for each in assumed:
+        if each.code != "assumed_place":
+            others.append(f"{each.text} ({options[each.code]})" if each.code in options else each.text)
+    if others:
+        console.print(f"Assumed: {', '.join(others)}.")
+    for each in assumed:
+        if each.code == "assumed_place":
+            console.print(f"{escape(each.text[0].upper() + each.text[1:])}.")
+
+
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}" + ("" if number == 1 else "es")
 
 
 # ---- the water plan --------------------------------------------------------------------------------------------------
 
 
-def print_plan(day: Day, plan: bowls.Plan) -> None:
+def print_plan(day: Day, water: SimpleNamespace, rested: SimpleNamespace | None) -> None:
     """Print the answer first, then what else one might ask, then what it is made of."""
     console = Screen()
-    _print_title(console, day)
-    console.print(_how_warm(day, plan.water))
-    for line in (*_on_ice(plan), _how_sure(day, plan), _on_rest(day, plan), *_on_rule(day, plan.water)):
+    if day.title:
+        console.print(f"[italic]{escape(day.title)}[/italic]")
+    console.print(_how_warm(water))
+    lines = [*_on_ice(water), _how_sure(day, water), _on_rest(water, rested), *_on_rule(day, water)]
+    for line in lines:
         console.print(line)
-    console.print(_table_of_shares(plan.water))
-    for line in _assumed(day):
-        console.print(line)
-    print_notices(console, plan.water.notices)
-    for line in _how_to_log(day, plan):
+    console.print(_table_of_shares(water))
+    _print_assumed(console, [each for each in water.assumed if each.code != "assumed_place"], _OF_THE_BOWL)
+    print_notices(console, water.notices)
+    for line in _how_to_log(day, water):
         console.print(line)
 
 
-def _how_warm(day: Day, water: WaterPlan) -> str:
-    tap_c = day.temperatures_c.get("tap")
+def _how_warm(water: SimpleNamespace) -> str:
+    tap_c = water.mix.tap_c
     if 0 < water.ice_g < 0.01 * water.water_g:
         return (
             f"[bold]Pour {water.water_g:.0f} g straight from the tap, {degrees(water.pour_c)}[/bold]: it is only "
@@ -96,8 +121,8 @@ def _how_warm(day: Day, water: WaterPlan) -> str:
     )
 
 
-def _on_ice(plan: bowls.Plan) -> list[str]:
-    water, mix = plan.water, plan.mix
+def _on_ice(water: SimpleNamespace) -> list[str]:
+    mix = water.mix
     if 0 < water.ice_g < 0.01 * water.water_g:
         return []
     if water.ice_g:
@@ -106,39 +131,31 @@ def _on_ice(plan: bowls.Plan) -> list[str]:
         return [f"Weigh {kind}{other}. It is part of the water: crush it and mix until none is left."]
     if mix.tap_c is not None:
         return ["No ice is needed."]
-    if water.water_c > 25:
-        return []
-    return ["If your tap is warmer than that, give --tap, and the ice is worked out."]
+    return [] if water.water_c > 25 else ["If your tap is warmer than that, give --tap, and the ice is worked out."]
 
 
-def _how_sure(day: Day, plan: bowls.Plan) -> str:
-    mixing = plan.mix.mixing
-    if day.batches and not isinstance(day.mixing, ByNetGain):
-        basis = f"from {_count(len(day.batches), 'logged batch')}"
-    elif isinstance(mixing, ByMethod) or mixing is None:
+def _how_sure(day: Day, water: SimpleNamespace) -> str:
+    said, mixing = day.mixing, water.mix.mixing
+    if day.batch and said.net_gain_kj_per_kg is None:
+        basis = f"from {_count(len(day.batch), 'logged batch')}"
+    elif mixing is None or mixing.type == "ByMethod":
         basis = f"typical for {_LABELS[mixing.method if mixing else 'hand']}; yours may differ"
+    elif mixing.type == "ByWork":
+        basis = "from the work you gave"
     else:
-        basis = "from the work you gave" if isinstance(mixing, ByWork) else "from the net gain you gave"
-        if day.mixing is None:
-            basis = "from the friction you gave"
-    low, high = signed(plan.water.low_c), signed(plan.water.high_c)
+        basis = f"from the {'friction' if said.net_gain_kj_per_kg is None else 'net gain'} you gave"
+    low, high = signed(water.low_c), signed(water.high_c)
     return f"In 9 batches of 10 the dough should come out at {low} to {high} °C ({basis})."
 
 
-def _count(number: int, thing: str) -> str:
-    return f"{number} {thing}" + ("" if number == 1 else "es")
-
-
-def _on_rest(day: Day, plan: bowls.Plan) -> str:
-    water = plan.water
-    if day.rest_h:
+def _on_rest(water: SimpleNamespace, rested: SimpleNamespace | None) -> str:
+    rest_h = water.mix.rest_h
+    if rest_h:
         return (
             f"Flour and water meet at {signed(water.wetted_c)} °C and are at {signed(water.rested_c)} °C "
-            f"after the rest of {quantities.clock_text(day.rest_h)}, when all else joins."
+            f"after the rest of {duration(rest_h)}, when all else joins."
         )
-    try:
-        rested = water_by_heat_balance(plan.mix.replace(rest_h=0.5), water.desired_c)
-    except NoSolution:
+    if rested is None:
         return "A rest of flour and water for 30 min first is out of the water's reach here."
     how = f"water at {degrees(rested.water_c)}"
     if rested.ice_g:
@@ -146,20 +163,22 @@ def _on_rest(day: Day, plan: bowls.Plan) -> str:
     return f"If flour and water rest for 30 min first, take {how} (--rest 30min)."
 
 
-def _on_rule(day: Day, water: WaterPlan) -> list[str]:
-    known = [day.temperatures_c["room"], water.friction_k]
-    names = ["flour", "room"]
-    if day.preferment:
-        known.insert(1, day.temperatures_c.get("preferment", day.temperatures_c["room"]))
-        names.append("preferment")
-    factors = len(names) + 1
-    known.insert(0, factors * water.desired_c - water.factor_rule_c - sum(known))  # the flours' mean
-    less = "".join(f" {'−' if value >= 0 else '+'} {abs(value):.1f}" for value in known)
+def _on_rule(day: Day, water: SimpleNamespace) -> list[str]:
+    preferment_c = next((share.temperature_c for share in water.shares if share.name == "preferment"), None)
+    known = {"room": water.mix.room_c}
+    if preferment_c is not None:
+        known["preferment"] = preferment_c
+    known["friction"] = water.friction_k
+    factors = len(known) + 1
+    flour_c = factors * water.desired_c - water.factor_rule_c - sum(known.values())  # the flours' mean
+    numbers = {"flour": flour_c} | known
+    less = "".join(f" {'−' if value >= 0 else '+'} {abs(value):.1f}" for value in numbers.values())
     impossible = ", which is no water" if water.factor_rule_c < 0 else ""
-    whose = "as you gave it" if day.friction_k is not None else "from your batches" if water.friction_given else "here"
+    given = day.water.friction_k is not None
+    whose = "as you gave it" if given else "from your batches" if water.friction_given else "here"
     return [
         f"The bakers' factor rule says {degrees(water.factor_rule_c)}{impossible}: "
-        f"{factors} × {water.desired_c:.1f}{less} ({', '.join(names)}, friction). It would make the dough "
+        f"{factors} × {water.desired_c:.1f}{less} ({', '.join(numbers)}). It would make the dough "
         f"{signed(water.dough_by_rule_c)} °C.",
         f"Why they differ: {escape(water.reason)}.",
         f"Friction is the rule's number for mixing and all that it leaves out: {kelvins(water.friction_k)} {whose}; "
@@ -167,7 +186,7 @@ def _on_rule(day: Day, water: WaterPlan) -> list[str]:
     ]
 
 
-def _table_of_shares(water: WaterPlan) -> Sheet:
+def _table_of_shares(water: SimpleNamespace) -> Sheet:
     table = Sheet("", "into the bowl", "weight", "at", "1 K more moves the dough")
     small = [share for share in water.shares if share.dough_k_per_k < 0.01]
     for share in water.shares:
@@ -189,39 +208,22 @@ def _table_of_shares(water: WaterPlan) -> Sheet:
     return table
 
 
-def _assumed(day: Day) -> list[str]:
-    """Say what was reckoned with and not given."""
-    assumed = []
-    if day.flour_g is None:
-        assumed.append(f"{bowls.ASSUMED_FLOUR_G:.0f} g of flour (--flour-g)")
-    if "water_percent" not in day.dough:
-        assumed.append("65 % water (--water-g)")
-    if "salt_percent" not in day.dough:
-        assumed.append("2 % salt")
-    if day.bowl is None:
-        assumed.append("no bowl (--bowl, --bowl-g)")
-    return [f"Assumed: {', '.join(assumed)}."] if assumed else []
-
-
-def _how_to_log(day: Day, plan: bowls.Plan) -> list[str]:
+def _how_to_log(day: Day, water: SimpleNamespace) -> list[str]:
     """The lines to put into the day file when the dough is mixed."""
-    water = plan.water
     if water.ice_g:
         return []  # a batch with ice is logged from Python, where its ice can be told
-    room_c = day.temperatures_c["room"]
-    lines = {
-        "dough": "__C",
-        "water": f"{water.pour_c:.1f}C",
-        "flour": f"{day.temperatures_c.get('flour', room_c):g}C",
-        "room": f"{room_c:g}C",
-    }
+    today, room_c = day.today, water.mix.room_c
+    flour_c = room_c if today.flour_c is None else today.flour_c
+    lines = {"dough": "__C", "water": f"{water.pour_c:.1f}C", "flour": f"{flour_c:g}C", "room": f"{room_c:g}C"}
     for key in ("preferment", "bowl", "milk", "egg", "butter"):
-        if key in day.temperatures_c:
-            lines[key] = f"{day.temperatures_c[key]:g}C"
-    if day.rest_h:
-        lines["rest"] = f"{60 * day.rest_h:.0f}min"
+        own_c = getattr(today, f"{key}_c")
+        if own_c is not None:
+            lines[key] = f"{own_c:g}C"
+    if day.mixing.rest_h:
+        lines["rest"] = f"{60 * day.mixing.rest_h:.0f}min"
     batch = "\n".join(["[[batch]]", *(f'{key} = "{value}"' for key, value in lines.items())])
-    minutes = 0.0 if plan.mix.mixing is None else mixing_minutes(plan.mix.mixing)
+    mixing = mix_of(day).mixing
+    minutes = 0.0 if mixing is None else mixing_minutes(mixing)
     if minutes:
         batch += f"\nminutes = {minutes:g}"
     return [
@@ -232,15 +234,14 @@ def _how_to_log(day: Day, plan: bowls.Plan) -> list[str]:
 
 # ---- what batches say ------------------------------------------------------------------------------------------------
 
-UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
 
-
-def print_learned(day: Day, learned: bowls.Learned) -> None:
+def print_mixing(day: Day, learned: SimpleNamespace) -> None:
     """Print friction and net gain of every batch, their mean and spread, and what to do with them."""
     console = Screen()
-    _print_title(console, day)
+    if day.title:
+        console.print(f"[italic]{escape(day.title)}[/italic]")
     table = Sheet("", "batch", "friction", "net gain")
-    friction, gain = learned.friction, learned.net_gain
+    friction, gain = learned.friction_k, learned.net_gain_kj_per_kg
     for number, (friction_k, kj_per_kg) in enumerate(zip(friction.each, gain.each, strict=True), 1):
         table.add_row(str(number), kelvins(friction_k), f"{signed(kj_per_kg)} kJ/kg")
     table.add_section()
@@ -250,14 +251,12 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
     if friction.sd is not None and gain.sd is not None:
         table.add_row("spread (sd)", kelvins(friction.sd), f"{signed(gain.sd)} kJ/kg")
     console.print(table)
+    where = (
+        "warm and cold rooms" if learned.minutes else "rooms much like these (tell --mixing, and it holds in others)"
+    )
     console.print(
-        "The net gain is the heat your mixing leaves in a kilogram of dough. It holds in "
-        + (
-            "warm and cold rooms"
-            if learned.minutes
-            else "rooms much like these (tell --mixing, and it holds in others)"
-        )
-        + ", for this way of mixing and this size of batch. The friction holds in rooms like these batches' alone."
+        f"The net gain is the heat your mixing leaves in a kilogram of dough. It holds in {where}, for this way of "
+        "mixing and this size of batch. The friction holds in rooms like these batches' alone."
     )
     minutes = f" --minutes {learned.minutes:g}" if learned.minutes else ""
     console.print(f"Next time: libferment water ... --net-gain {round(gain.mean, 1) + 0.0:.1f}{minutes}")
@@ -267,166 +266,214 @@ def print_learned(day: Day, learned: bowls.Learned) -> None:
             f"[bold]caution[/bold]: a net gain outside {signed(low, 0)} to {high:.0f} kJ/kg is unusual; "
             "look for a mistyped temperature or a missing bowl."
         )
-    for line in _assumed(day):
-        console.print(line)
+    _print_assumed(console, [each for each in learned.assumed if each.code != "assumed_place"], _OF_THE_BOWL)
 
 
-LATER = "after more than two days"
-"""When a dough is over-proofed that is not so in the two days which are followed."""
-
-# ---- the rises -------------------------------------------------------------------------------------------------------
+# ---- a dough at one temperature --------------------------------------------------------------------------------------
 
 
-def _drift_text(plan: StagePlan) -> str:
+def print_dough(rise: SimpleNamespace, explained: SimpleNamespace | None, dough_c: float, asked: str) -> None:
+    """Print a rise and its hours, whichever was asked first, and the factors that make the hours."""
+    console = Screen()
+    dough = f"with the dough at {degrees(dough_c)}"
+    if asked == "rise":
+        console.print(f"a rise of [bold]{rise.rise_percent:.0f} %[/bold] after {duration(rise.hours)} {dough}")
+    else:
+        console.print(f"[bold]{duration(rise.hours)}[/bold] to a rise of {rise.rise_percent:g} % {dough}")
+    if explained is not None:
+        table = Sheet("", "what makes the time", "reference", "here", "hours ×")
+        table.add_row("reference dough", "", "", duration(explained.reference_h))
+        for factor in explained.factors:
+            if factor.times != 1:
+                table.add_row(factor.name, f"{factor.from_value:.3g}", f"{factor.to_value:.3g}", f"{factor.times:.2f}")
+        console.print(table)
+    print_notices(console, rise.notices)
+
+
+# ---- the rises of a day ----------------------------------------------------------------------------------------------
+
+
+def _drift_text(stage: SimpleNamespace) -> str:
     """Write the dough's temperature over a stage."""
-    first, last = signed(plan.dough_c), signed(plan.end_c)
+    first, last = signed(stage.start_c), signed(stage.end_c)
     return f"{first} °C" if first == last else f"{first} → {last} °C"
 
 
-def print_stages(day: Day, plans: list[StagePlan]) -> None:
+def _counted(clock: bool) -> str:
+    return "" if clock else "Counted from the end of mixing; "
+
+
+def print_stages(day: Day, told: SimpleNamespace) -> None:
     """Print a day's stages as a table, and what its times hold for."""
     console = Screen()
-    table = Sheet(day.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
-    for plan in plans:
+    table = Sheet(told.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
+    for stage in told.stages:
         table.add_row(
-            escape(plan.name),
-            _drift_text(plan),
-            f"{plan.rise_percent:.0f} %",
-            f"[bold]{quantities.clock_text(plan.hours)}[/bold]",
-            quantities.clock_text(plan.ready_h),
-            LATER if plan.be_back_by_h is None else quantities.clock_text(plan.be_back_by_h),
+            escape(stage.name),
+            _drift_text(stage),
+            f"{stage.rise_percent:.0f} %",
+            f"[bold]{duration(stage.end_h - stage.start_h)}[/bold]",
+            hour(stage.end_h, told.clock),
+            hour(stage.be_back_by_h, told.clock, LATER),
         )
     console.print(table)
-    for plan in plans:
-        if plan.folds_done < plan.folds_planned:
+    for written, stage in zip(day.stage, told.stages, strict=True):
+        if stage.folds_done < len(written.folds_h):
             console.print(
-                f"{escape(plan.name)}: ready before fold {plan.folds_done + 1} of {plan.folds_planned}; "
+                f"{escape(stage.name)}: ready before fold {stage.folds_done + 1} of {len(written.folds_h)}; "
                 "leave the rest out."
             )
-    console.print("Counted from the end of mixing; be back by: from then on the dough is over-proofed.")
-    drifting = [plan for plan in plans if plan.time_constant_h is not None]
-    if len(drifting) < len(plans):
-        held = "A dough" if not drifting else "Where no place is given, a dough"
-        console.print(f"{held} stays at its temperature.")
+    counted = _counted(told.clock)
+    console.print(f"{counted}{'be' if counted else 'Be'} back by: from then on the dough is over-proofed.")
+    drifting = [stage for stage in told.stages if stage.time_constant_h is not None]
     if drifting:
         console.print(_on_drift(drifting[0]))
-    console.print("Times are by the parameter set 2026-1, not yet your kitchen's: look early.")
+    _print_assumed(console, [each for each in told.assumed if _counts_for_rises(each, day)], _OF_THE_RISE)
+    console.print(LOOK_EARLY)
+    print_notices(console, told.notices)
 
 
-def _on_drift(plan: StagePlan) -> str:
-    assert plan.time_constant_h is not None
-    third = quantities.clock_text(plan.time_constant_h * math.log(3))
+def _counts_for_rises(assumed: SimpleNamespace, day: Day) -> bool:
+    """The bowl counts where the dough's temperature follows from the water that was poured."""
+    return assumed.code != "assumed_no_bowl" or (day.water.poured_c is not None and day.dough.measured_c is None)
+
+
+def _on_drift(stage: SimpleNamespace) -> str:
+    third = duration(stage.time_constant_h * math.log(3))
     return (
-        f"A dough nears the place it is in and is warmed by its own fermentation; in the {escape(plan.name)} the "
+        f"A dough nears the place it is in and is warmed by its own fermentation; in the {escape(stage.name)} the "
         f"difference falls to a third in {third}, reckoned from weight and shape: measure it once with a probe."
     )
 
 
-def print_piece(day: Day, plan: StagePlan, timeline: Timeline, compared: ConstantComparison | None) -> None:
+def print_piece(day: Day, told: SimpleNamespace, held_h: float | None) -> None:
     """Print when a piece of dough is ready in its surroundings, and how it gets there."""
     console = Screen()
-    answer = f"[bold]{quantities.clock_text(plan.hours)}[/bold] to a rise of {plan.rise_percent:.0f} %"
-    if day.stages[0].until_h is not None:
-        answer = f"a rise of [bold]{plan.rise_percent:.0f} %[/bold] after {quantities.clock_text(plan.hours)}"
-    if abs(plan.end_c - plan.dough_c) < 0.05:
-        console.print(f"{answer}; the dough stays at {degrees(plan.dough_c)}.")
+    (stage,) = told.stages
+    takes = duration(stage.end_h - stage.start_h)
+    by_rise = day.stage[0].until_rise_percent is not None
+    answer = f"[bold]{takes}[/bold] to a rise of {stage.rise_percent:.0f} %"
+    if not by_rise:
+        answer = f"a rise of [bold]{stage.rise_percent:.0f} %[/bold] after {takes}"
+    if abs(stage.end_c - stage.start_c) < 0.05:
+        console.print(f"{answer}; the dough stays at {degrees(stage.start_c)}.")
     else:
-        console.print(f"{answer}; the dough goes from {degrees(plan.dough_c)} to {degrees(plan.end_c)}.")
-    if compared is not None and abs(compared.earlier_h) >= 1 / 120:
-        sooner = "early" if compared.earlier_h > 0 else "late"
+        console.print(f"{answer}; the dough goes from {degrees(stage.start_c)} to {degrees(stage.end_c)}.")
+    earlier_h = None if held_h is None else stage.end_h - stage.start_h - held_h
+    if held_h is not None and earlier_h is not None and abs(earlier_h) >= 1 / 120:
         console.print(
-            f"A dough that stayed at {degrees(plan.dough_c)} would take {quantities.clock_text(compared.hours)}: that "
-            f"would be {quantities.clock_text(abs(compared.earlier_h))} too {sooner}."
+            f"A dough that stayed at {degrees(stage.start_c)} would take {duration(held_h)}: that would be "
+            f"{duration(abs(earlier_h))} too {'early' if earlier_h > 0 else 'late'}."
         )
-    if plan.be_back_by_h is not None:
-        console.print(f"Be back by {quantities.clock_text(plan.be_back_by_h)}: from then on it is over-proofed.")
-    elif day.stages[0].until_h is None:
+    if stage.be_back_by_h is not None:
+        console.print(f"Be back by {hour(stage.be_back_by_h, told.clock)}: from then on it is over-proofed.")
+    elif by_rise:
         console.print(f"It is over-proofed {LATER}.")
-    table = Sheet("", "after", "surroundings", "dough", "rise")
-    for row in _rows_to_show(timeline):
-        air = "" if plan.time_constant_h is None else f"{signed(timeline.air_c[row])} °C"
+    table = Sheet("", "at" if told.clock else "after", "surroundings", "dough", "rise")
+    for row in _rows_to_show(told):
+        air = "" if stage.time_constant_h is None else f"{signed(told.air_c[row])} °C"
         table.add_row(
-            quantities.clock_text(timeline.time_h[row]),
+            hour(told.time_h[row], told.clock),
             air,
-            f"{signed(timeline.mean_c[row])} °C",
-            f"{timeline.rise_percent[row]:.0f} %",
+            f"{signed(told.mean_c[row])} °C",
+            f"{told.rise_percent[row]:.0f} %",
         )
     console.print(table)
-    if plan.time_constant_h is not None:
-        if day.flour_g is None:
+    if stage.time_constant_h is not None:
+        if any(each.code == "assumed_flour_g" for each in told.assumed):
             console.print("Reckoned for the dough of 500 g of flour; give --piece-g for yours.")
-        console.print(_on_drift(plan))
-    console.print("Times are by the parameter set 2026-1, not yet your kitchen's: look early.")
+        console.print(_on_drift(stage))
+    shown = ("assumed_water_percent", "assumed_salt_percent")
+    _print_assumed(console, [each for each in told.assumed if each.code in shown], _OF_THE_RISE)
+    console.print(LOOK_EARLY)
+    print_notices(console, told.notices)
 
 
-def _rows_to_show(timeline: Timeline) -> list[int]:
+def _rows_to_show(told: SimpleNamespace) -> list[int]:
     """Choose some seven moments of a timeline: its start, full steps of a round length, and its end."""
-    times = timeline.time_h
+    times = told.time_h
+    length_h = times[-1] - times[0]
     steps = (0.25, 0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 48.0, 168.0)
-    step = next((step for step in steps if times[-1] / step <= 7), steps[-1])
+    step = next((step for step in steps if length_h / step <= 7), steps[-1])
     rows = [0]
-    while (next_h := (len(rows)) * step) < times[-1] - step / 4:
-        rows.append(int(abs(times - next_h).argmin()))
+    while (next_h := times[0] + len(rows) * step) < times[-1] - step / 4:
+        rows.append(min(range(len(times)), key=lambda row: abs(times[row] - next_h)))
     return [*rows, len(times) - 1]
 
 
-# ---- asked backwards -------------------------------------------------------------------------------------------------
+# ---- forecasts, and questions asked backwards ------------------------------------------------------------------------
+
+_CHOICES = {"yeast": "yeast", "room": "room", "start": "start", "refrigerate": "into the refrigerator"}
 
 
-def print_until(day: Day, process: Process, answer: Until, clock: quantities.Clock) -> None:
+def print_forecast(
+    day: Day,
+    told: SimpleNamespace,
+    wanted: SimpleNamespace,
+    ready_h: float,
+    process: Process,
+    choices: dict[str, SimpleNamespace | Error],
+) -> None:
     """Print when each stage is ready with its window, how likely the wanted hour is, and what would make it so."""
     console = Screen()
-    table = Sheet(day.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
-    for stage in answer.forecast.stages:
-        early, late = stage.interval_h(0.9)
+    table = Sheet(told.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
+    for stage in told.stages:
+        early, late = stage.likely_h
         table.add_row(
             escape(stage.name),
-            f"[bold]{clock.text(stage.ready_h)}[/bold]",
-            f"{clock.text(early)} and {clock.text(late)}" if early != late else "",
-            clock.text(stage.look_first_h) if stage.by_rise else "",
-            clock.text(stage.be_back_by_h) if stage.be_back_by_h is not None else LATER,
+            f"[bold]{hour(stage.ready_h, told.clock)}[/bold]",
+            f"{hour(early, told.clock)} and {hour(late, told.clock)}" if early != late else "",
+            hour(stage.look_first_h, told.clock) if stage.by_rise else "",
+            hour(stage.be_back_by_h, told.clock, LATER),
         )
     console.print(table)
     console.print(
         "Look first: one dough in ten has risen as far as is just acceptable; be back by: nine in ten are not "
         "over-proofed."
     )
-    name, hour = escape(answer.stage.name), clock.text(answer.ready_h)
-    console.print(f"By [bold]{hour}[/bold] the {name} is ready in {100 * answer.by_then:.0f} of 100 doughs.")
-    choices = Sheet("", f"for the {name} to be ready at {hour}", "choose one", "instead of")
-    for each in answer.answers:
-        choices.add_row(*_row_of_answer(each, process, clock))
-    console.print(choices)
-    print_notices(console, [*answer.forecast.notices, *_notices_of(answer)])
+    name, by = escape(wanted.name), hour(ready_h, told.clock)
+    ready = sum(each is not None and each <= ready_h for each in wanted.ready) / len(wanted.ready)
+    console.print(f"By [bold]{by}[/bold] the {name} is ready in {100 * ready:.0f} of 100 doughs.")
+    sheet = Sheet("", f"for the {name} to be ready at {by}", "choose one", "instead of")
+    for what, choice in choices.items():
+        if isinstance(choice, Error):
+            sheet.add_row(_CHOICES[what], f"none: {_reason(choice, told.clock)}")
+        else:
+            sheet.add_row(_CHOICES[what], _chosen(choice, process.start_h), _now(choice))
+    console.print(sheet)
+    _print_assumed(console, [each for each in told.assumed if _counts_for_rises(each, day)], _OF_THE_RISE)
+    notices = {notice.text: notice for notice in told.notices}
+    for choice in choices.values():
+        if not isinstance(choice, Error):
+            notices |= {notice.text: notice for notice in choice.notices}
+    print_notices(console, list(notices.values()))
 
 
-def _row_of_answer(answer: Answer, process: Process, clock: quantities.Clock) -> tuple[str, str, str]:
-    labels = {"yeast": "yeast", "room": "room", "start": "mixed", "refrigerator": "into the refrigerator"}
-    label, choice = labels[answer.asked], answer.choice
-    if choice is None:
-        return label, "none", answer.reason
-    if answer.asked == "yeast":
-        mixes = [step for step in process.steps if isinstance(step, Mix)]
-        now = sum(mix.instant_g + mix.active_dry_g + mix.compressed_g for mix in mixes)
-        cost = f" ({signed(choice.rounding_min, 0)} min)" if choice.rounded != choice.value else ""
-        return label, f"{choice.rounded:.3g} g{cost}", f"{now:.3g} g"
-    if answer.asked == "room":
-        places = [place for step in process.steps if not isinstance(step, Mix) for place in step.surroundings.places]
-        rooms = [place.temperature_c for place in places if place.air == "room" and not place.is_dough]
-        now_c = next((room for room in rooms if room is not None), None)
-        others = "".join(f" or {signed(value)} °C" for value in choice.all[1:])
-        return label, f"{signed(choice.value)} °C{others}", "" if now_c is None else f"{signed(now_c)} °C"
-    if answer.asked == "start" and clock.mixed_h is None:
-        return label, f"{quantities.clock_text(abs(choice.value))} {'later' if choice.value >= 0 else 'sooner'}", ""
-    return label, clock.text(choice.value), clock.text(0.0) if answer.asked == "start" else ""
+def _reason(problem: Error, clock: bool) -> str:
+    """Say why there is no choice."""
+    if problem.low is not None and problem.high is not None:
+        low, high = hour(problem.low, clock), hour(problem.high, clock)
+        return f"ready at {low} whatever is chosen" if low == high else f"within reach is {low} to {high}"
+    return escape(problem.problem)
 
 
-def _notices_of(answer: Until) -> list[Notice]:
-    """Cautions of the choices that the forecast does not have."""
-    known = {notice.code for notice in answer.forecast.notices}
-    found: dict[str, Notice] = {}
-    for each in answer.answers:
-        for notice in each.choice.notices if each.choice is not None else []:
-            if notice.code not in known:
-                found.setdefault(notice.code, notice)
-    return list(found.values())
+def _chosen(choice: SimpleNamespace, start_h: float) -> str:
+    if choice.what == "yeast_g":
+        minutes = round(60 * (choice.rounded_ready_h - choice.ready_h))
+        cost = f" ({abs(minutes)} min {'later' if minutes > 0 else 'sooner'})" if minutes else ""
+        return f"{choice.rounded:.3g} g{cost}"
+    if choice.what == "air_c":
+        return " or ".join(f"{signed(value)} °C" for value in choice.all)
+    if choice.what == "start_h" and not choice.clock:
+        later_h = choice.value - start_h
+        return f"{duration(abs(later_h))} {'later' if later_h >= 0 else 'sooner'}"
+    return hour(choice.value, choice.clock)
+
+
+def _now(choice: SimpleNamespace) -> str:
+    """Write what is chosen now."""
+    if choice.now is None or (choice.what == "start_h" and not choice.clock):
+        return ""
+    if choice.what == "yeast_g":
+        return f"{choice.now:.3g} g"
+    return f"{signed(choice.now)} °C" if choice.what == "air_c" else hour(choice.now, choice.clock)

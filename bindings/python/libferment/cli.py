@@ -1,4 +1,7 @@
-"""The command ``libferment``: water temperature and rise times, from options or a day file."""
+"""The command ``libferment``: water temperature and rise times, from options or a day file.
+
+Options are entries of a day: each is put where it stands in a day file, and the library reads it there.
+"""
 
 from __future__ import annotations
 
@@ -6,76 +9,120 @@ import json
 import re
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from types import SimpleNamespace
 from typing import Any
 
 import click
 
 import libferment as lf
-from libferment import _quantities as quantities
-from libferment import bowl as bowls
-from libferment import day as days
-from libferment import questions, stages
-from libferment._output import Screen, Sheet, is_utf, output, plain
+from libferment import _core
+from libferment._documents import text_of
+from libferment._output import is_utf, output, plain
 from libferment._screen import (
-    degrees,
-    print_learned,
-    print_notices,
+    print_dough,
+    print_forecast,
+    print_mixing,
     print_piece,
     print_plan,
     print_stages,
-    print_until,
 )
-from libferment._values import choice_row, stage_row
+from libferment.day import in_writing, read_content
+
+Content = dict[str, Any]
+_NUMBER = re.compile(r"\s*[-+−]?\d+([.,]\d+)?\s*%?\s*")
+_TWO_WAYS = re.compile(r"\s*\d{1,3}(,\d{3})+\s*")
+_UNIT = re.compile(r"_(c|k|h|g|m|percent)$")
+
+# Where an option stands in a day: its table, and its key with the unit in the name.
+_WATER = {
+    "flour": ("today", "flour_c"),
+    "room": ("today", "room_c"),
+    "tap": ("today", "tap_c"),
+    "ice": ("today", "ice_c"),
+    "preferment": ("today", "preferment_c"),
+    "desired": ("water", "desired_c"),
+    "friction": ("water", "friction_k"),
+    "friction_at": ("water", "friction_at_c"),
+    "flour_g": ("dough", "flour_g"),
+    "water_g": ("dough", "water_g"),
+    "bowl": ("bowl", "material"),
+    "bowl_g": ("bowl", "mass_g"),
+    "mixing": ("mixing", "method"),
+    "minutes": ("mixing", "minutes"),
+    "net_gain": ("mixing", "net_gain_kj_per_kg"),
+    "rest": ("mixing", "rest_h"),
+    "yeast_water": ("yeast_water", "temperature_c"),
+    "yeast_water_g": ("yeast_water", "water_g"),
+}
+_DOUGH = {
+    name: ("dough", name)
+    for name in ("yeast", "yeast_percent", "salt_percent", "water_percent", "sugar_percent", "gluten_percent")
+} | {"altitude_m": ("dough", "altitude_m"), "mixed": ("", "mixed"), "start": ("", "start")}
+_STAGE = {
+    "room": "room_c",
+    "refrigerator": "refrigerator_c",
+    "proof_box": "proof_box_c",
+    "room_log": "room_log",
+    "dough_log": "dough_log",
+    "piece": "piece",
+    "piece_g": "piece_g",
+    "cover": "cover",
+    "rise": "until_rise_percent",
+    "after": "until_h",
+}
+_KINDS = {"yeast", "piece"}
+"""Stems that are names of their own."""
+_COUNTS = {"minutes", "net_gain_kj_per_kg"}
+"""Numbers whose key keeps its unit."""
+_INSTEAD = {
+    "water_g": "water_percent",
+    "water_percent": "water_g",
+    "salt_percent": "salt_g",
+    "yeast_percent": "yeast_g",
+}
+_ADVICE = {
+    "net_gain_kj_per_kg": "find it from batches: `libferment friction`",
+    "batch": "write a [[batch]] with dough, water, flour and room, or give --dough, --water, --flour and --room",
+}
+"""What to do, where the library's advice is for programs."""
 
 
-class _Quantity(click.ParamType):  # type: ignore[type-arg]  # generic only from click 8.4 on
-    """A number with a unit, read and checked against the field table."""
-
-    def __init__(self, name: str, read: Callable[[str, str], float], field_name: str | None = None) -> None:
-        self.name = name
-        self._read = read
-        self._field_name = field_name
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
-        if isinstance(value, float):
-            return value
-        what = (param.name or self.name).replace("_", " ") if param else self.name
-        try:
-            number = self._read(str(value), what)
-            return number if self._field_name is None else quantities.within(self._field_name, number, what, value)
-        except lf.InvalidInput as problem:
-            self.fail(str(problem), param, ctx)
+def _put(table: Content, key: str, text: str) -> None:
+    """Put an option into a table as the file would have it: a number, or a text with its unit."""
+    stem = _UNIT.sub("", key)
+    for other in {key, stem, _INSTEAD.get(key, key)} - _KINDS:
+        table.pop(other, None)
+    is_number = _NUMBER.fullmatch(text) and not (key.endswith("_g") and _TWO_WAYS.fullmatch(text))
+    if is_number and (key in _COUNTS or key.endswith(("_g", "_m", "_percent"))):
+        table[key] = float(text.replace("%", "").replace(",", ".").replace("−", "-"))
+    elif stem in _KINDS and stem != key:
+        raise lf.InvalidInput(f'"{text}" is not a number', path=key, advice="write the number alone, such as 0.6")
+    else:
+        table[stem] = text
 
 
-def _temperature(field_name: str) -> _Quantity:
-    return _Quantity("temperature", quantities.temperature_c, field_name)
+def _grams(text: str) -> float:
+    """Read a weight for a key whose stem is taken."""
+    table: Content = {}
+    _put(table, "mass_g", text)
+    grams = lf.DayFlour.from_json(text_of(table)).mass_g
+    return 0.0 if grams is None else grams
 
 
-def _number(field_name: str) -> _Quantity:
-    return _Quantity("number", quantities.number, field_name)
+def _hours(text: str) -> float:
+    """Read a time such as 9h or 90min."""
+    hours = lf.DayStage.from_json(text_of({"name": "until", "until": text})).until_h
+    return 0.0 if hours is None else hours
 
 
-def _weight(field_name: str) -> _Quantity:
-    return _Quantity("weight", quantities.grams, field_name)
+def _degrees_c(text: str) -> float:
+    """Read the temperature of a dough."""
+    measured_c = lf.DayDough.from_json(text_of({"measured": text})).measured_c
+    return 0.0 if measured_c is None else measured_c
 
 
-def _hours(field_name: str) -> _Quantity:
-    return _Quantity("time", quantities.hours, field_name)
-
-
-DIFFERENCE = _Quantity("difference", quantities.difference_k, "friction_k")
-
-
-class _Name(click.Choice):  # type: ignore[type-arg]  # generic only from click 8.2 on
-    """A name of a table, however it is spelt: "Stand mixer" is stand_mixer."""
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
-        return super().convert(re.sub(r"[\s-]+", "_", str(value).strip().lower()), param, ctx)
-
-
-_NAME_OF_MIXING = _Name(tuple(method.name for method in lf.mixing_methods()))
-YEASTS = ("instant", "active_dry", "active_dry_unwetted", "compressed")
+def _spelt(name: str) -> str:
+    return f"--{name.replace('_', '-')}"
 
 
 class _Commands(click.Group):
@@ -92,22 +139,129 @@ class _Commands(click.Group):
             vars(problem)["message"] = plain(problem.message)  # it names what was typed
             raise
         except lf.Error as problem:
-            print(f"error: {plain(quantities.in_writing(problem))}", file=sys.stderr)
+            print(f"error: {plain(in_writing(problem))}", file=sys.stderr)
             ctx.exit(2 if isinstance(problem, ValueError) else 1)
 
 
-def _print_json(command: str, result: Mapping[str, Any], notices: list[Any]) -> None:
-    document = {
-        "libferment": lf.__version__,
-        "command": command,
-        **result,
-        "notices": [notice if isinstance(notice, dict) else notice.to_dict() for notice in notices],
-    }
-    print(json.dumps(document, ensure_ascii=not is_utf(sys.stdout.encoding), indent=2, allow_nan=False))
+class Day:
+    """A day that is asked about: its file's content with the options in it."""
+
+    def __init__(self, day_file: str | None, options: Mapping[tuple[str, str], str]) -> None:
+        """Read the file, if there is one. `options` says which option stands where."""
+        self.path = day_file
+        self.content = read_content(day_file) if day_file else {}
+        self._options = dict(options)
+        self._given: set[tuple[str, str]] = set()
+
+    def stands(self, option: str, where: tuple[str, str]) -> None:
+        """Say where an option stands that was given, in the day or beside it."""
+        self._options[where] = option
+        self._given.add(where)
+
+    def put(self, where: tuple[str, str], text: str) -> None:
+        """Let an option count before the file."""
+        table, key = where
+        self._given.add(where)
+        try:
+            _put(self.content.setdefault(table, {}) if table else self.content, key, text)
+        except lf.InvalidInput as problem:
+            problem.path = self._options[where]
+            raise
+
+    @staticmethod
+    def read(option: str, reading: Callable[[], float]) -> float:
+        """Read an option that stands nowhere in a day."""
+        try:
+            return reading()
+        except lf.InvalidInput as problem:
+            problem.path = option
+            raise
+
+    def put_all(self, given: Mapping[str, Any], where: Mapping[str, tuple[str, str]]) -> None:
+        """Let all of these options count that are given."""
+        for option, place in where.items():
+            if given.get(option) is not None:
+                self.put(place, given[option])
+
+    @property
+    def day(self) -> lf.Day:
+        """Build the day itself. Raises InvalidInput in the words of the file, or of the option."""
+        day: lf.Day = self._in_words(lambda: lf.Day.from_json(text_of(self.content)))
+        return day
+
+    def _option_of(self, path: str) -> str:
+        """Find the option that stands at a path; beside a file, or for a name alone, if it was given."""
+        for (table, key), option in self._options.items():
+            names = (key, _UNIT.sub("", key))
+            is_given = (table, key) in self._given
+            if path in (f"{table}.{name}" if table else name for name in names) and (is_given or not self.path):
+                return option
+            is_alone = is_given and table not in ("yeast_water", "bowl", "batch[0]")
+            if is_alone and path in (*names, _INSTEAD.get(key)):
+                return option
+        return ""
+
+    def _placed(self, path: str) -> str:
+        """The path as a file has it, or as in_writing will word it: from the table on."""
+        path = re.sub(r"^steps\[(\d+)\]", lambda found: f"stage[{int(found[1]) - 1}]", path)
+        path = re.sub(r"^(flour|stage)s\b", r"\1", path)
+        tables = [name for name, table in self.content.items() if isinstance(table, dict) and path in table]
+        if len(tables) == 1:
+            return f"{tables[0]}.{path}"
+        table, _, key = path.partition(".")
+        if isinstance(self.content.get(table), list):
+            return f"[[{table}]] {key}".strip()
+        if key and table.isidentifier() and table not in self.content:
+            return f"[{table}] {key}"
+        return "" if path == "stage" else path
+
+    def _advice(self, advice: str) -> str:
+        """Name the option beside the key, or in its place where there is no file."""
+
+        def with_option(found: re.Match[str]) -> str:
+            names = (found[2], f"{found[2]}_c", f"{found[2]}_k")
+            option = next((self._options[found[1], name] for name in names if (found[1], name) in self._options), "")
+            return f"{found[0]} ({option})" if option and self.path else option or found[0]
+
+        return re.sub(r"\[(\w+)\] (\w+)", with_option, advice)
+
+    def _in_words(self, work: Callable[[], Any]) -> Any:
+        """Name the option, or the file and the place in it, where something is wrong."""
+        try:
+            return work()
+        except lf.Error as problem:
+            path = re.sub(r"^day\.", "", problem.path)
+            if not self.path:
+                path = re.sub(r"^stage\[0\]|^steps\[1\]", "stage", path)
+            problem.advice = _ADVICE.get(path.rpartition(".")[2]) or self._advice(problem.advice)
+            option = self._option_of(path)
+            if option or not self.path:
+                problem.path = option
+                raise
+            if not path and not isinstance(problem, lf.InvalidInput):
+                raise
+            problem.path = self._placed(path)
+            raise type(problem)(f"{self.path}: {in_writing(problem, self.content)}") from None
+
+    def ask(self, question: str, **members: Any) -> tuple[str, SimpleNamespace]:
+        """Ask about the day: the answer's text, and the same to read from."""
+        text = text_of({"ask": question, "day": self.day, **members})
+        answer = self._in_words(lambda: _core.ask(text))
+        return answer, _read(answer)
+
+
+def _read(text: str) -> SimpleNamespace:
+    answer: SimpleNamespace = json.loads(text, object_hook=lambda each: SimpleNamespace(**each))
+    return answer
+
+
+def _print_json(text: str) -> None:
+    """Print an answer for programs: its text, in ASCII where the output has no more."""
+    print(text if is_utf(sys.stdout.encoding) else json.dumps(json.loads(text), separators=(",", ":")))
 
 
 day_argument = click.argument("day_file", required=False, type=click.Path(dir_okay=False))
-json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
+json_option = click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON, for programs.")
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -133,79 +287,61 @@ def _options(
 
 
 bowl_options = _options(
-    click.option("--flour", type=_temperature("flour_c"), help="Flour temperature. [default: the room's]"),
-    click.option("--room", type=_temperature("room_c"), help="Room temperature."),
-    click.option("--preferment", type=_temperature("preferment_c"), help="Preferment temperature, if there is one."),
-    click.option(
-        "--preferment-g", type=_weight("flour_g"), help="Its weight: half flour, half water; else a day file."
-    ),
-    click.option("--flour-g", type=_weight("flour_g"), help="All of the flour: 900g or 2lb."),
-    click.option("--water-g", type=_weight("water_g"), help="All of the water. [default: 65 % of the flour]"),
-    click.option(
-        "--bowl", type=_Name(tuple(lf.bowl_materials())), help="What the bowl is made of: ceramic, steel, ..."
-    ),
-    click.option("--bowl-g", type=_weight("bowl_g"), help="Weight of the bowl."),
-    click.option("--mixing", type=_NAME_OF_MIXING, help="How it is mixed: hand, stand_mixer, ... [default: hand]"),
-    click.option("--minutes", type=_number("mixing_min"), help="Minutes of mixing. [default: the method's usual time]"),
-    click.option("--rest", type=_hours("rest_h"), help="Flour and water rest so long before yeast and salt: 30min."),
+    click.option("--flour", help="Flour temperature. [default: the room's]"),
+    click.option("--room", help="Room temperature."),
+    click.option("--preferment", help="Preferment temperature, if there is one."),
+    click.option("--preferment-g", help="Its weight: half flour, half water; else a day file."),
+    click.option("--flour-g", help="All of the flour: 900g or 2lb."),
+    click.option("--water-g", help="All of the water. [default: 65 % of the flour]"),
+    click.option("--bowl", help="What the bowl is made of: ceramic, steel, ..."),
+    click.option("--bowl-g", help="Weight of the bowl."),
+    click.option("--mixing", help="How it is mixed: hand, stand_mixer, ... [default: hand]"),
+    click.option("--minutes", help="Minutes of mixing. [default: the method's usual time]"),
+    click.option("--rest", help="Flour and water rest so long before yeast and salt: 30min."),
 )
 
 
-def _day_with(day_file: str | None, given: Mapping[str, Any]) -> days.Day:
-    """The day of the file, with the options of the bowl counting before it."""
-    day = days.read_day(day_file) if day_file else days.Day()
-    measured = {key: given[key] for key in days.TEMPERATURES if given.get(key) is not None and key != "bowl"}
-    day = replace(day, temperatures_c={**day.temperatures_c, **measured}, flour_g=given["flour_g"] or day.flour_g)
+def _bowl_day(day_file: str | None, given: Mapping[str, Any]) -> Day:
+    """Build the day of the file, with the options of the bowl counting before it."""
+    options = {where: _spelt(name) for name, where in _WATER.items()}
+    options |= {("preferment", "flour_g"): "--preferment-g", ("preferment", "water_g"): "--preferment-g"}
+    options |= {("batch[0]", f"{key}_c"): _spelt(key) for key in ("dough", "water", "flour", "room", "preferment")}
+    if given["mixing"] is not None and given.get("net_gain") is not None:
+        raise click.UsageError("give either --mixing or --net-gain: each is all of the mixing heat")
+    day = Day(day_file, options)
+    if given["mixing"] is not None or given.get("net_gain") is not None:
+        rest = {key: value for key, value in day.content.get("mixing", {}).items() if key in ("rest", "rest_h")}
+        day.content["mixing"] = rest
+    day.put_all(given, _WATER)
     if given["preferment_g"] is not None:
-        day = replace(day, preferment=lf.Preferment(given["preferment_g"] / 2, given["preferment_g"] / 2))
-    if given["bowl"] is not None or given["bowl_g"] is not None:
-        material = given["bowl"] or (day.bowl.material if day.bowl else None)
-        weight = given["bowl_g"] if given["bowl_g"] is not None else (day.bowl.mass_g if day.bowl else None)
-        if material is None:
-            raise lf.InvalidInput("a bowl needs its material; add --bowl, such as --bowl ceramic")
-        if not weight:
-            raise lf.InvalidInput("a bowl needs its weight; add --bowl-g, such as --bowl-g 1200g")
-        day = replace(day, bowl=lf.Bowl(material, days.plausible_bowl_g(weight, "bowl g")))
-    if given["rest"] is not None:
-        day = replace(day, rest_h=given["rest"])
-    if given["water_g"] is not None:
-        if day.flour_g is None:
-            raise lf.InvalidInput(
-                "--water-g needs --flour-g: how much water there is, is counted in percent of the flour"
-            )
-        what = f"water of {given['water_g']:g} g on {day.flour_g:g} g of flour,"
-        percent = quantities.within("poured_water_percent", 100 * given["water_g"] / day.flour_g, what)
-        day = replace(day, dough={**day.dough, "water_percent": percent})
-    if given["mixing"] is not None:
-        day = replace(day, mixing=lf.ByMethod(given["mixing"], given["minutes"]))
-    elif given["minutes"] is not None and isinstance(day.mixing, (lf.ByMethod, lf.ByNetGain)):
-        day = replace(day, mixing=day.mixing.replace(minutes=given["minutes"]))
-    elif given["minutes"] is not None and given.get("net_gain") is None:
-        raise click.UsageError("--minutes needs --mixing")
+        half_g = day.read("--preferment-g", lambda: _grams(given["preferment_g"])) / 2
+        day.content["preferment"] = {"flour_g": half_g, "water_g": half_g}
+    for table, both in (
+        ("bowl", {"material": "--bowl, such as --bowl ceramic", "mass": "--bowl-g, such as --bowl-g 1200g"}),
+        ("yeast_water", {"temperature": "--yeast-water", "water": "--yeast-water-g"}),
+    ):
+        if given.get(table) is None and given.get(f"{table}_g") is None:
+            continue
+        for stem, option in both.items():
+            if not any(_UNIT.sub("", key) == stem for key in day.content[table]):
+                raise click.UsageError(f"{_spelt(table)} and {_spelt(table)}-g belong together; add {option}")
     return day
 
 
 @main.command()
 @day_argument
-@click.option("--desired", type=_temperature("desired_c"), help="Dough temperature wanted at the end of mixing.")
+@click.option("--desired", help="Dough temperature wanted at the end of mixing.")
 @bowl_options
-@click.option("--tap", type=_temperature("tap_c"), help="Tap water temperature, to tell how much ice or warm water.")
-@click.option("--ice", type=_temperature("ice_c"), help="Ice temperature; 0C when it is wet. [default: -18C]")
+@click.option("--tap", help="Tap water temperature, to tell how much ice or warm water.")
+@click.option("--ice", help="Ice temperature; 0C when it is wet. [default: -18C]")
 @click.option(
     "--friction",
-    type=DIFFERENCE,
     help="Friction of the factor rule, a difference: 3K or 6F; with --friction-at for the balance, too.",
 )
-@click.option(
-    "--friction-at",
-    type=_temperature("room_c"),
-    help="Temperature of the room it was found in, flour and bowl alike.",
-)
-@click.option(
-    "--net-gain", type=_number("net_gain_kj_per_kg"), help="What your mixing adds, kJ/kg, from `libferment friction`."
-)
-@click.option("--yeast-water", type=_temperature("water_c"), help="Temperature of the water that wets the yeast.")
-@click.option("--yeast-water-g", type=_weight("water_g"), help="Its weight; part of all of the water.")
+@click.option("--friction-at", help="Temperature of the room it was found in, flour and bowl alike.")
+@click.option("--net-gain", help="What your mixing adds, kJ/kg, from `libferment friction`.")
+@click.option("--yeast-water", help="Temperature of the water that wets the yeast.")
+@click.option("--yeast-water-g", help="Its weight; part of all of the water.")
 @json_option
 def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     """How warm to take the water, so that the dough ends at the temperature you want.
@@ -213,36 +349,30 @@ def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     By a heat balance, with the bakers' factor rule beside it. DAY_FILE is a TOML file with today's temperatures;
     options count before it. Without a file:
 
-    libferment water --desired 21C --room 19C --flour-g 1.1kg --water-g 790g --bowl steel --bowl-g 1250g --mixing spiral
+    libferment water --desired 24C --room 19C --tap 10C --flour-g 900g --bowl steel --bowl-g 900g
     """
-    if given["mixing"] is not None and given["net_gain"] is not None:
-        raise click.UsageError("give either --mixing or --net-gain: each is all of the mixing heat")
-    day = _day_with(day_file, given)
-    for option, member in (("desired", "desired_c"), ("friction", "friction_k"), ("friction_at", "friction_at_c")):
-        if given[option] is not None:
-            day = replace(day, **{member: given[option]})
+    day = _bowl_day(day_file, given)
     if given["mixing"] is not None:
-        day = replace(day, batches=())
-    if given["net_gain"] is not None:
-        day = replace(day, mixing=lf.ByNetGain(given["net_gain"], minutes=given["minutes"] or 0.0))
-    if (given["yeast_water"] is None) != (given["yeast_water_g"] is None):
-        raise click.UsageError("give both --yeast-water and --yeast-water-g, or neither")
-    if given["yeast_water"] is not None:
-        day = replace(day, yeast_water=lf.Water(given["yeast_water_g"], given["yeast_water"], wets_yeast=True))
-    plan = bowls.plan_of(day)
+        day.content.pop("batch", None)  # mixed another way
+    text, answer = day.ask("water")
     if as_json:
-        result = plan.water.to_dict()
-        notices = result.pop("notices")
-        result |= {"temperatures_c": dict(day.temperatures_c), "mix": plan.mix.with_water(plan.water).to_dict()}
-        _print_json("water", result, notices)
+        _print_json(text)
         return
-    print_plan(day, plan)
+    rested = None
+    if answer.mix.rest_h == 0:
+        day.content.setdefault("mixing", {})["rest_h"] = 0.5
+        try:
+            _, rested = day.ask("water")
+        except lf.NoSolution:
+            rested = None
+        del day.content["mixing"]["rest_h"]
+    print_plan(day.day, answer, rested)
 
 
 @main.command()
 @day_argument
-@click.option("--dough", type=_temperature("dough_c"), help="Dough temperature measured at the end of mixing.")
-@click.option("--water", type=_temperature("water_c"), help="Temperature of the water that was poured.")
+@click.option("--dough", help="Dough temperature measured at the end of mixing.")
+@click.option("--water", help="Temperature of the water that was poured.")
 @bowl_options
 @json_option
 def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
@@ -250,244 +380,238 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 
     Reads the [[batch]] tables of a DAY_FILE, or one batch from --dough, --water, --flour and --room.
     """
-    day = _day_with(day_file, given)
+    day = _bowl_day(day_file, given)
     if (given["dough"] is None) != (given["water"] is None):
         raise click.UsageError("a batch needs both --dough and --water, as measured")
     if given["dough"] is not None:
-        temperatures = {key: day.temperatures_c[key] for key in days.TEMPERATURES if key in day.temperatures_c}
-        if "room" not in temperatures:
-            raise lf.InvalidInput("a batch needs the temperature of the room; give --room")
-        temperatures.setdefault("flour", temperatures["room"])
-        minutes = 0.0 if day.mixing is None else lf.mixing_minutes(day.mixing)
-        batch = days.Batch(given["dough"], given["water"], temperatures, day.rest_h, minutes)
-        day = replace(day, batches=(batch,))
-    elif given["mixing"] is not None or given["minutes"] is not None:
-        assert day.mixing is not None
-        minutes = lf.mixing_minutes(day.mixing)
-        batches = tuple(b if b.minutes_given else replace(b, minutes=minutes) for b in day.batches)
-        day = replace(day, batches=batches)
-    learned = bowls.learned_from(day)
+        # mixed like today's dough, of what today's is mixed from
+        today = day.content.get("today", {})
+        measured = {_UNIT.sub("", key): (key, value) for key, value in today.items()}
+        if "room" not in measured:
+            raise click.UsageError("a batch needs the temperature of the room; give --room")
+        measured.setdefault("flour", (measured["room"][0].replace("room", "flour"), measured["room"][1]))
+        kept = ("flour", "room", "preferment", "bowl", "milk", "egg", "butter")
+        batch: Content = dict(measured[key] for key in kept if key in measured)
+        batch |= {key: value for key, value in day.content.get("mixing", {}).items() if key in ("rest", "rest_h")}
+        day.content["batch"] = [batch]
+        for key in ("dough", "water"):
+            _put(batch, f"{key}_c", given[key])
+    text, answer = day.ask("mixing")
     if as_json:
-        _print_json(
-            "friction",
-            {
-                "friction_k": learned.friction.to_dict(),
-                "net_gain_kj_per_kg": learned.net_gain.to_dict(),
-                "minutes": learned.minutes,
-            },
-            [],
-        )
+        _print_json(text)
         return
-    print_learned(day, learned)
+    print_mixing(day.day, answer)
 
 
 @main.command()
 @day_argument
-@click.option("--rise", "rise_percent", type=_number("rise_percent"), help="Volume gained, %: doubled is 100.")
+@click.option("--rise", help="Volume gained, %: doubled is 100.")
+@click.option("--after", help="Instead of --rise: how far the dough has risen after 2.5h or 90min.")
+@click.option("--dough", help="Temperature of the dough itself, not of the room.")
+@click.option("--yeast-percent", help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
+@click.option("--yeast", help="Kind of yeast; fresh yeast is compressed. [default: instant]")
+@click.option("--salt-percent", help="Salt, % of flour weight. [default: 2]")
+@click.option("--water-percent", help="All water, % of flour weight. [default: 65]")
+@click.option("--sugar-percent", help="Sugar, % of flour weight. [default: 0]")
+@click.option("--gluten-percent", help="Added gluten, % of flour weight. [default: 0]")
+@click.option("--altitude-m", help="Altitude, m. [default: 0]")
+@click.option("--until", help="When it should be ready: 18:30, or 9h from the end of mixing.")
+@click.option("--start", help="When flour and water meet, as a clock: 8:00. Times are then clock times.")
+@click.option("--mixed", help="When the mixing ends, as a clock: 8:15. Times are then clock times.")
+@click.option("--stage", help="The stage that should be ready then. [default: the last]")
 @click.option(
-    "--after", type=_hours("time_h"), help="Instead of --rise: how far the dough has risen after 2.5h or 90min."
+    "--choose",
+    multiple=True,
+    type=click.Choice(("yeast", "room", "start", "refrigerate"), case_sensitive=False),
+    help="What may be chosen for --until.",
 )
-@click.option("--dough", type=_temperature("dough_c"), help="Temperature of the dough itself, not of the room.")
-@click.option("--yeast-percent", type=_number("yeast_percent"), help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
-@click.option("--yeast", type=_Name(YEASTS), help="Kind of yeast; fresh yeast is compressed. [default: instant]")
-@click.option("--salt-percent", type=_number("salt_percent"), help="Salt, % of flour weight. [default: 2]")
-@click.option("--water-percent", type=_number("water_percent"), help="All water, % of flour weight. [default: 65]")
-@click.option("--sugar-percent", type=_number("sugar_percent"), help="Sugar, % of flour weight. [default: 0]")
-@click.option("--gluten-percent", type=_number("gluten_percent"), help="Added gluten, % of flour weight. [default: 0]")
-@click.option("--altitude-m", type=_number("altitude_m"), help="Altitude, m. [default: 0]")
-@click.option("--until", "until_text", help="When it should be ready: 18:30, or 9h from the end of mixing.")
-@click.option("--mixed", "mixed_text", help="When the mixing ends, as a clock: 8:15. Times are then clock times.")
-@click.option("--stage", "stage_name", help="The stage that should be ready then. [default: the last]")
-@click.option("--choose", multiple=True, type=_Name(questions.CHOICES), help="What may be chosen for --until.")
-@click.option("--scale", type=_weight("salt_g"), help="What your scale shows: 0.1g or 1g; the yeast is rounded to it.")
-@click.option("--room", type=_temperature("room_c"), help="Room in which the dough drifts from --dough.")
-@click.option("--refrigerator", type=_temperature("refrigerator_c"), help="Or the refrigerator's air.")
-@click.option("--proof-box", type=_temperature("proof_box_c"), help="Or the proof box's air.")
+@click.option("--scale", help="What your scale shows: 0.1g or 1g; the yeast is rounded to it.")
+@click.option("--room", help="Room in which the dough drifts from --dough.")
+@click.option("--refrigerator", help="Or the refrigerator's air.")
+@click.option("--proof-box", help="Or the proof box's air.")
 @click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
-@click.option("--piece", type=_Name(("ball", "oblong", "tub")), help="The dough's shape in the room. [default: tub]")
-@click.option("--piece-g", type=_weight("piece_g"), help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
-@click.option("--cover", type=_Name(("film", "cloth", "lid")), help="Its cover. [default: a lid, or film]")
+@click.option("--piece", help="The dough's shape in the room: ball, oblong or tub. [default: tub]")
+@click.option("--piece-g", help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
+@click.option("--cover", help="Its cover: film, cloth or lid. [default: a lid, or film]")
 @json_option
-def rise(
-    day_file: str | None,
-    rise_percent: float | None,
-    after: float | None,
-    dough: float | None,
-    yeast: str | None,
-    as_json: bool,
-    **given: Any,
-) -> None:
+def rise(day_file: str | None, as_json: bool, **given: Any) -> None:
     """Hours to a rise: of a dough that stays at its temperature, or drifts in a room; with a DAY_FILE, all its stages.
 
     Options count before the day file; --dough is then the dough's temperature at the end of mixing. Without a file:
 
     libferment rise --rise 100 --dough 25C --room 16C --piece tub --piece-g 1.5kg --yeast-percent 0.6
     """
-    clock = quantities.Clock.of(given["until_text"], given["mixed_text"])
-    if clock is None and (given["stage_name"] or given["choose"] or given["scale"]):
+    places = [name for name in ("room", "refrigerator", "proof_box", "room_log", "dough_log") if given[name]]
+    if given["until"] is None and (given["stage"] or given["choose"] or given["scale"]):
         raise click.UsageError("--stage, --choose and --scale belong to --until")
-    formula = {key: given[key] for key in days.DOUGH_NUMBERS if given[key] is not None}
-    where = {key: given[key] for key in days.PLACES if given.get(key) is not None}
-    if day_file:
-        if rise_percent is not None or after is not None:
-            raise click.UsageError("a day file has its own stages; give either the file, or --rise or --after")
-        if where or given["piece"] or given["piece_g"] or given["cover"]:
-            raise click.UsageError("where the dough is, and its piece, stand in the day file's stages")
-        day = days.read_day(day_file)
-        day = replace(day, dough={**day.dough, **formula}, yeast=yeast or day.yeast)
-        day = day if dough is None else stages.at_dough_temperature(day, dough)
-        if clock is not None:
-            _rise_until(day, clock, given, as_json)
+    if day_file is None:
+        _require_one_dough(given, places)
+        if not places and not (given["until"] or given["start"] or given["mixed"]):
+            _rise_of_dough(given, as_json)
             return
-        _rise_of_day(day, as_json)
+    day = _rise_day(day_file, given, places)
+    if given["until"] is not None:
+        _rise_until(day, given, as_json)
         return
-    if (rise_percent is None) == (after is None):
+    text, answer = day.ask("simulate", every_min=1 if day_file is None else 0)
+    if as_json:
+        _print_json(text)
+    elif day_file is None:
+        print_piece(day.day, answer, _held(given, day))
+    else:
+        print_stages(day.day, answer)
+
+
+def _require_one_dough(given: Mapping[str, Any], places: list[str]) -> None:
+    if (given["rise"] is None) == (given["after"] is None):
         raise click.UsageError("give a day file, or one of --rise (how far) and --after (how long)")
-    if len(where) > 1:
-        raise click.UsageError("give one place: --" + " or --".join(name.replace("_", "-") for name in where))
-    needed = [("--yeast-percent", given["yeast_percent"])]
-    if "dough_log" not in where:
-        needed.insert(0, ("--dough", dough))
-    elif dough is not None:
+    if len(places) > 1:
+        raise click.UsageError("give one place: --" + " or --".join(name.replace("_", "-") for name in places))
+    if not places and (given["piece"] or given["piece_g"] or given["cover"]):
+        raise click.UsageError("a piece needs its place: --room, --refrigerator, --proof-box or --room-log")
+    if given["dough"] is not None and "dough_log" in places:
         raise click.UsageError("--dough-log is the dough's temperature; leave --dough out")
-    missing = [name for name, value in needed if value is None]
+    needed = ["yeast_percent"] if "dough_log" in places else ["dough", "yeast_percent"]
+    missing = [_spelt(name) for name in needed if given[name] is None]
     if missing:
         raise click.UsageError(f"missing {' and '.join(missing)}")
-    if where:
-        ((key, value),) = where.items()
-        options = {**given, "rise_percent": rise_percent, "after": after, "yeast": yeast}
-        of_piece = _day_of_piece(days.surroundings_of(key, value), dough, options)
-        if clock is not None:
-            _rise_until(of_piece, clock, given, as_json)
-            return
-        _rise_of_piece(of_piece, as_json)
-        return
-    if given["piece"] or given["piece_g"] or given["cover"]:
-        raise click.UsageError("a piece needs its place: --room, --refrigerator, --proof-box or --room-log")
-    assert dough is not None
-    if clock is not None:
-        options = {**given, "rise_percent": rise_percent, "after": after, "yeast": yeast}
-        _rise_until(_day_of_piece(lf.Surroundings.dough(dough), dough, options), clock, given, as_json)
-        return
-    one: dict[str, Any] = {"dough_c": dough, "yeast": yeast or "instant", **formula}
-    if after is not None:
-        _rise_after(after, one, as_json)
-    elif rise_percent is not None:
-        _hours_to_rise(rise_percent, one, as_json)
 
 
-def _hours_to_rise(rise_percent: float, dough: dict[str, Any], as_json: bool) -> None:
-    hours = lf.hours_to_rise(rise_percent, **dough)
-    try:
-        explained = lf.explain(rise_percent, **dough).to_dict()
-    except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
-        explained = {"reference_h": None, "factors": [], "hours": hours}
-    notices = lf.cautions(rise_percent=rise_percent, **dough)
-    if as_json:
-        _print_json("rise", {"rise_percent": rise_percent, **dough, **explained}, notices)
-        return
-    console = Screen()
-    console.print(
-        f"[bold]{quantities.clock_text(hours)}[/bold] to a rise of {rise_percent:g} % "
-        f"with the dough at {degrees(dough['dough_c'])}"
-    )
-    if explained["factors"]:
-        table = Sheet("", "what makes the time", "reference", "here", "hours ×")
-        table.add_row("reference dough", "", "", quantities.clock_text(explained["reference_h"]))
-        for factor in explained["factors"]:
-            if factor["times"] != 1:
-                table.add_row(
-                    factor["name"], f"{factor['from_value']:.3g}", f"{factor['to_value']:.3g}", f"{factor['times']:.2f}"
-                )
-        console.print(table)
-    print_notices(console, notices)
-
-
-def _rise_after(time_h: float, dough: dict[str, Any], as_json: bool) -> None:
-    rise_percent = lf.rise_after(time_h, **dough)
-    notices = lf.cautions(**dough)
-    if rise_percent > 1:  # a rise that cannot be seen needs no caution
-        notices = lf.cautions(rise_percent=rise_percent, **dough)
-    if as_json:
-        _print_json("rise", {"time_h": time_h, **dough, "rise_percent": rise_percent}, notices)
-        return
-    console = Screen()
-    console.print(
-        f"a rise of [bold]{rise_percent:.0f} %[/bold] after {quantities.clock_text(time_h)} "
-        f"with the dough at {degrees(dough['dough_c'])}"
-    )
-    print_notices(console, notices)
-
-
-def _day_of_piece(surroundings: lf.Surroundings, dough_c: float | None, given: Mapping[str, Any]) -> days.Day:
-    """Build the one stage that the options describe: a piece of dough in its surroundings."""
-    if given["yeast_percent"] is None:
-        raise click.UsageError("missing --yeast-percent")
-    if given["piece"] is None and (given["piece_g"] is not None or given["cover"] is not None):
-        raise click.UsageError("--piece-g and --cover need --piece, such as --piece tub")
-    piece = lf.Piece(given["piece"] or "tub", cover=given["cover"])
-    names = [*days.DOUGH_NUMBERS]
-    formula = {name: given[name] for name in names if given[name] is not None}
-    stage = days.Stage("rise", surroundings, given["rise_percent"], given["after"], piece=piece)
-    start_c = dough_c if dough_c is not None else float(surroundings.temperature_at(0.0))
-    day = days.Day(desired_c=start_c, yeast=given["yeast"] or "instant", dough=formula, stages=(stage,))
-    if given["piece_g"] is None:
+def _rise_day(day_file: str | None, given: Mapping[str, Any], places: list[str]) -> Day:
+    """Build the day of the file; or of the one stage that the options describe."""
+    options = {where: _spelt(name) for name, where in _DOUGH.items()}
+    options |= {("stage", key): _spelt(name) for name, key in _STAGE.items()}
+    options |= {("dough", "measured_c"): "--dough", ("dough", "piece_g"): "--piece-g"}
+    day = Day(day_file, options)
+    day.put_all(given, _DOUGH)
+    if given["dough"] is not None:
+        day.put(("dough", "measured_c"), given["dough"])
+    if day_file is not None:
+        if given["rise"] is not None or given["after"] is not None:
+            raise click.UsageError("a day file has its own stages; give either the file, or --rise or --after")
+        if places or given["piece"] or given["piece_g"] or given["cover"]:
+            raise click.UsageError("where the dough is, and its piece, stand in the day file's stages")
         return day
-    per_flour = stages.mix_at(day, start_c).percent.dough_g / bowls.ASSUMED_FLOUR_G
-    return replace(day, flour_g=given["piece_g"] / per_flour)
+    for name, key in _STAGE.items():
+        if given[name] is not None and name not in ("room_log", "dough_log", "piece_g"):
+            day.put(("stage", key), given[name])
+    stage: Content = {"name": "rise", **day.content.pop("stage")}
+    for name in ("room_log", "dough_log"):
+        if given[name] is not None:
+            log = lf.read_temperature_log(given[name])
+            stage[name] = {"time_h": list(log.time_h), "temperature_c": list(log.temperature_c)}
+            if name == "dough_log":
+                day.content["dough"]["measured_c"] = float(log.temperature_c[0])
+    if places:
+        stage.setdefault("piece", "tub")
+    day.content["stage"] = [stage]
+    if given["piece_g"] is not None:
+        piece_g = day.read("--piece-g", lambda: _grams(given["piece_g"]))
+        day.content["dough"] |= {"pieces": 1, "piece_g": piece_g}
+    return day
 
 
-def _rise_of_piece(day: days.Day, as_json: bool) -> None:
-    timeline = lf.simulate(stages.process_of(day))
-    plans = stages.plan_stages(day)
-    notices = stages.notices_of_stages(day, plans)
-    compared = stages.beside_constant(plans[0], day, 0)
+def _dough(given: Mapping[str, Any]) -> Content:
+    """The dough at one temperature, as the questions about plain numbers have it."""
+    dough: Content = {}
+    for name in ("yeast", "yeast_percent", "salt_percent", "water_percent", "sugar_percent", "gluten_percent"):
+        if given[name] is not None:
+            _put(dough, name, given[name])
+    for name, key in (("dough", "dough_c"), ("altitude_m", "altitude_m")):
+        if given[name] is not None:
+            _put(dough, key, given[name])
+    return dough
+
+
+def _rise_of_dough(given: Mapping[str, Any], as_json: bool) -> None:
+    names = {"rise_percent": "--rise", "rise": "--rise", "time_h": "--after", "time": "--after"}
+    names |= {"dough_c": "--dough", "dough": "--dough"}
+
+    def in_options(work: Callable[[], Any]) -> Any:
+        try:
+            return work()
+        except lf.Error as problem:
+            key = problem.path
+            problem.path = names.get(key, _spelt(key) if key in given else "")
+            if not problem.path and f"{key}_percent" in given:
+                problem.path = _spelt(f"{key}_percent")
+            elif key == "altitude":
+                problem.path = "--altitude-m"
+            raise
+
+    dough = in_options(lambda: _dough(given))
+    for name, key in (("rise", "rise_percent"), ("after", "time_h")):
+        if given[name] is not None:
+            _put(dough, key, given[name])
+    text = in_options(lambda: _core.ask(text_of({"ask": "rise", **dough})))
     if as_json:
-        result = {
-            "stage": stages.plan_dict(plans[0]),
-            "constant_hours": None if compared is None else compared.hours,
-            "flour_g": day.flour_g or bowls.ASSUMED_FLOUR_G,
+        _print_json(text)
+        return
+    explained = None
+    if given["rise"] is not None:
+        try:
+            explained = _read(_core.ask(text_of({"ask": "explain", **dough})))
+        except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
+            explained = None
+    print_dough(_read(text), explained, _degrees_c(given["dough"]), asked="hours" if given["rise"] else "rise")
+
+
+def _held(given: Mapping[str, Any], day: Day) -> float | None:
+    """Hours that the same dough would take if it stayed at its first temperature; None if there is none to compare."""
+    if given["rise"] is None or given["dough"] is None:
+        return None
+    dough = _dough(given)
+    _put(dough, "rise_percent", given["rise"])
+    try:
+        hours: float = _read(_core.ask(text_of({"ask": "rise", **dough}))).hours
+    except lf.Error:
+        return None
+    return hours
+
+
+def _rise_until(day: Day, given: Mapping[str, Any], as_json: bool) -> None:
+    text, told = day.ask("forecast", every_draw=True)
+    until = given["until"]
+    if not told.clock and ":" in until:
+        raise click.UsageError(f"--until {until} is a clock; say when the mixing ends, too: --mixed 8:15")
+    named = {stage.name: stage for stage in told.stages}
+    if given["stage"] is not None and given["stage"] not in named:
+        raise lf.InvalidInput(f'no stage is named "{given["stage"]}"; known: {", ".join(named)}')
+    stage = told.stages[-1] if given["stage"] is None else named[given["stage"]]
+    process = lf.process_of(day.day)
+    mixed_h = lf.advance(lf.State(time_h=process.start_h), process.steps[0]).time_h
+    is_clock = ":" in until
+    ready_h = day.read("--until", lambda: lf.moment_h(until, mixed_h) if is_clock else mixed_h + _hours(until))
+    if ready_h <= mixed_h:
+        raise lf.InvalidInput(f"{until} is not after the end of mixing", path="--until")
+    scale: Content = {}
+    if given["scale"]:
+        day.stands("--scale", ("", "scale_g"))
+        _put(scale, "scale_g", given["scale"])
+    choices: dict[str, str | lf.Error] = {}
+    for what in given["choose"] or ("yeast", "room", "start"):
+        members: Content = {"what": what, "stage": stage.name, "ready_h": ready_h}
+        if what == "yeast":
+            members |= scale
+        if what == "refrigerate":
+            members["moved"] = stage.name
+        try:
+            choices[what] = day.ask("choose", **members)[0]
+        except (lf.NoSolution, lf.InvalidInput) as problem:
+            if problem.path == "--scale":
+                raise
+            choices[what] = problem
+    if as_json:
+        answers = {
+            what: each if isinstance(each, str) else json.dumps({"error": in_writing(each)}, ensure_ascii=False)
+            for what, each in choices.items()
         }
-        _print_json("rise", result, notices)
+        parts = ",".join(f'"{what}":{each}' for what, each in answers.items())
+        _print_json(f'{{"ready_h":{json.dumps(ready_h)},"forecast":{text},"choices":{{{parts}}}}}')
         return
-    print_piece(day, plans[0], timeline, compared)
-    print_notices(Screen(), notices)
-
-
-def _rise_until(day: days.Day, clock: quantities.Clock, given: Mapping[str, Any], as_json: bool) -> None:
-    process = stages.process_of(day)
-    answer = questions.until(
-        process,
-        clock.until_h,
-        stage=given["stage_name"],
-        scale_g=given["scale"] or 0.0,
-        choose=tuple(given["choose"]) or questions.CHOICES[:-1],
-    )
-    if as_json:
-        result = {
-            "until_h": answer.ready_h,
-            "stage": answer.stage.name,
-            "ready_by_then": answer.by_then,
-            "forecast": [stage_row(stage) for stage in answer.forecast.stages],
-            "choices": {
-                each.asked: {"reason": each.reason} if each.choice is None else choice_row(each.choice)
-                for each in answer.answers
-            },
-        }
-        _print_json("rise", result, answer.forecast.notices)
-        return
-    print_until(day, process, answer, clock)
-
-
-def _rise_of_day(day: days.Day, as_json: bool) -> None:
-    plans = stages.plan_stages(day)
-    notices = stages.notices_of_stages(day, plans)
-    if as_json:
-        _print_json("rise", {"title": day.title, "stages": [stages.plan_dict(plan) for plan in plans]}, notices)
-        return
-    print_stages(day, plans)
-    print_notices(Screen(), notices)
+    read = {what: _read(each) if isinstance(each, str) else each for what, each in choices.items()}
+    print_forecast(day.day, told, stage, ready_h, process, read)
 
 
 if __name__ == "__main__":

@@ -14,6 +14,7 @@
 #include "interrupt.hpp"
 #include "rooms.hpp"
 #include "stages.hpp"
+#include "threads.hpp"
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -37,14 +38,17 @@ void on_threads(std::size_t threads, std::size_t count, const std::function<void
   for (std::thread& thread : others) thread.join();
 }
 
-/// As the library takes it; 0: as many threads as the machine has, at most eight. Small forecasts are not worth a
-/// thread.
-ForEach threads_of(std::size_t threads, std::size_t draws) {
+}  // namespace
+
+ForEach threads_of(std::size_t threads) {
+  constexpr std::size_t few = 64;
   if (threads == 0) threads = std::min<std::size_t>(std::thread::hardware_concurrency(), 8);
-  if (threads < 2 || draws < 64) return {};
-  return
-      [threads](std::size_t count, const std::function<void(std::size_t)>& work) { on_threads(threads, count, work); };
+  return [threads](std::size_t count, const std::function<void(std::size_t)>& work) {
+    on_threads(count < few ? 1 : threads, count, work);
+  };
 }
+
+namespace {
 
 /// Hours, or None where it never happens.
 Optional hours(double value) { return std::isfinite(value) ? Optional(value) : std::nullopt; }
@@ -58,7 +62,7 @@ std::pair<Optional, Optional> interval_of(const StageForecast& stage, double lev
 ForecastOptions options_with(const char* function, const py::dict& keywords, std::size_t threads) {
   auto options = options_from<ForecastOptions>(function, keywords);
   options.interrupt = Interrupt();
-  options.for_each = threads_of(threads, options.draws);
+  options.for_each = threads_of(threads);
   return options;
 }
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <ferment/base/error.hpp>
+#include <ferment/day/document.hpp>
 
 using namespace ferment;
 using namespace pybind11::literals;
@@ -38,6 +39,9 @@ const void* value_of(const Form& form, py::handle self) {
 using Made = std::unique_ptr<void, void (*)(void*)>;
 Made copy_of(const Form& form, const void* value) { return {class_of(form).copy(value), class_of(form).destroy}; }
 Made blank_of(const Form& form) { return copy_of(form, form.blank.get()); }
+
+/// The member's name as Python can write it: `from` is a word of the language.
+std::string python_name(const Row& row) { return row.name == "from" ? "from_" : std::string(row.name); }
 
 std::string type_and_value(const py::handle& value) {
   return py::cast<std::string>(py::type::of(value).attr("__name__")) + " " + py::cast<std::string>(py::repr(value));
@@ -95,29 +99,7 @@ std::pair<double, double> range_from(const Row& row, const py::handle& value) {
   return {number_from(row, py::object(two[0])), number_from(row, py::object(two[1]))};
 }
 
-void take(const Row& row, void* object, const py::handle& value, bool plain);
-void fill_from_dict(const Form& form, void* object, const py::dict& values);
-
-/// One of the forms as a dict, told by "type" where there are several.
-bool take_dict(const Row& row, void* object, const py::dict& values) {
-  for (std::size_t i = 0; i < row.forms.size(); ++i) {
-    const Form& form = row.forms[i]();
-    if (row.forms.size() > 1 &&
-        !(values.contains("type") && py::str(values["type"]).equal(py::str(std::string(form.name)))))
-      continue;
-    const Made made = blank_of(form);
-    try {
-      fill_from_dict(form, made.get(), values);
-    } catch (const Error& error) {
-      throw_within(row.many ? std::string(row.name) + "[" + std::to_string(row.size(object)) + "]"
-                            : std::string(row.name),
-                   error);
-    }
-    row.add(object, made.get(), static_cast<int>(i));
-    return true;
-  }
-  return false;
-}
+void take(const Row& row, void* object, const py::handle& value);
 
 /// A text for a value whose form has a shorthand: mixing="hand".
 bool take_shorthand(const Row& row, void* object, const py::handle& value) {
@@ -125,25 +107,23 @@ bool take_shorthand(const Row& row, void* object, const py::handle& value) {
     const Form& form = row.forms[i]();
     if (form.shorthand.empty()) continue;
     const Made made = blank_of(form);
-    take(*find_row(form, form.shorthand), made.get(), value, false);
+    take(*find_row(form, form.shorthand), made.get(), value);
     row.add(object, made.get(), static_cast<int>(i));
     return true;
   }
   return false;
 }
 
-void take_value(const Row& row, void* object, const py::handle& value, bool plain) {
+void take_value(const Row& row, void* object, const py::handle& value) {
   for (std::size_t i = 0; i < row.forms.size(); ++i) {
     if (const void* const read = value_in(class_of(row.forms[i]()), value); read != nullptr)
       return row.add(object, read, static_cast<int>(i));
   }
-  if (plain && py::isinstance<py::dict>(value) && take_dict(row, object, py::reinterpret_borrow<py::dict>(value)))
-    return;
   if (py::isinstance<py::str>(value) && take_shorthand(row, object, value)) return;
   refuse(row, value);
 }
 
-void take_item(const Row& row, void* object, const py::handle& value, bool plain) {
+void take_item(const Row& row, void* object, const py::handle& value) {
   switch (row.kind) {
     case Kind::number: {
       const double number = number_from(row, value);
@@ -178,7 +158,7 @@ void take_item(const Row& row, void* object, const py::handle& value, bool plain
       return row.add(object, &range);
     }
     case Kind::entry: refuse(row, value);
-    case Kind::value: return take_value(row, object, value, plain);
+    case Kind::value: return take_value(row, object, value);
   }
 }
 
@@ -190,10 +170,10 @@ void take_entries(const Row& row, void* object, const py::handle& values) {
   }
 }
 
-void take(const Row& row, void* object, const py::handle& value, bool plain) {
-  if (value.is_none() && row.never) return take_item(row, object, value, plain);
+void take(const Row& row, void* object, const py::handle& value) {
+  if (value.is_none() && row.never) return take_item(row, object, value);
   if (value.is_none() && row.optional) return row.clear(object);
-  if (!row.many) return take_item(row, object, value, plain);
+  if (!row.many) return take_item(row, object, value);
   row.clear(object);
   if (row.kind == Kind::entry) return take_entries(row, object, value);
   if (row.kind == Kind::number) {
@@ -202,12 +182,12 @@ void take(const Row& row, void* object, const py::handle& value, bool plain) {
     return;
   }
   if (!py::isinstance<py::sequence>(value) || py::isinstance<py::str>(value)) refuse(row, value);
-  for (const py::handle item : value) take_item(row, object, item, plain);
+  for (const py::handle item : value) take_item(row, object, item);
 }
 
 const Row& row_named(const Form& form, const py::handle& name) {
   const auto text = py::cast<std::string>(name);
-  const Row* const row = find_row(form, text);
+  const Row* const row = find_row(form, text == "from_" ? "from" : text);
   if (row == nullptr) refuse_member(form, text);
   return *row;
 }
@@ -302,7 +282,7 @@ std::string Worded::operator()(const py::object& self) const {
 namespace {
 
 void change(const Form& form, void* object, const py::dict& changes) {
-  for (const auto& [name, value] : changes) take(row_named(form, name), object, value, false);
+  for (const auto& [name, value] : changes) take(row_named(form, name), object, value);
   require(form, object);
 }
 
@@ -328,17 +308,6 @@ py::dict with_names(const Form& form, const std::vector<std::string_view>& left_
   return all;
 }
 
-void fill_from_dict(const Form& form, void* object, const py::dict& values) {
-  for (const auto& [name, value] : values) {
-    if (!py::isinstance<py::str>(name)) refuse_member(form, py::cast<std::string>(py::repr(name)));
-    if (py::str("type").equal(name) && find_row(form, "type") == nullptr) continue;
-    take(row_named(form, name), object, value, true);
-  }
-  for (const Row& row : form.rows)
-    require_given(form, row, !(row.given || form.complete) || values.contains(py::str(std::string(row.name))));
-  require(form, object);
-}
-
 py::dict keywords_of(const Form& form, const void* object) {
   py::dict values;
   for (const Row& row : form.rows) values[py::str(std::string(row.name))] = shown(row, object);
@@ -349,7 +318,7 @@ py::dict keywords_of(const Form& form, const void* object) {
 
 void fill(const Form& form, void* object, std::size_t positional, const py::args& args, const py::dict& keywords) {
   const py::dict all = args.empty() ? keywords : with_names(form, {}, positional, args, keywords);
-  for (const auto& [name, value] : all) take(row_named(form, name), object, value, false);
+  for (const auto& [name, value] : all) take(row_named(form, name), object, value);
   for (const Row& row : form.rows) require_given(form, row, !row.given || all.contains(py::str(std::string(row.name))));
   require(form, object);
 }
@@ -364,7 +333,7 @@ std::string repr_of(const Form& form, const void* object) {
   std::string text = std::string(form.name) + "(";
   for (const Row& row : form.rows) {
     if (!row.given && same_member(row, object, form.blank.get())) continue;
-    text.append(text.back() == '(' ? "" : ", ").append(row.name).append("=");
+    text.append(text.back() == '(' ? "" : ", ").append(python_name(row)).append("=");
     text += py::cast<std::string>(py::repr(shown(row, object)));
   }
   return text + ")";
@@ -379,7 +348,7 @@ std::string signature_of(const Form& form, std::string_view call, std::size_t po
     if (std::find(left_out.begin(), left_out.end(), row.name) != left_out.end()) continue;
     const auto add = [&](const std::string& part) { text.append(text.back() == '(' ? "" : ", ").append(part); };
     if (written++ == positional) add("*");
-    add(std::string(row.name) + (row.given ? "" : "=" + default_of(form, row)));
+    add(python_name(row) + (row.given ? "" : "=" + default_of(form, row)));
   }
   return text.append(more) + ")\n--\n\n";
 }
@@ -389,7 +358,7 @@ std::string doc_of(const Form& form) {
   text += "\n\nArgs:\n";
   for (const Row& row : form.rows) {
     const std::string unit = row.field == nullptr || row.field->unit.empty() ? "" : ", " + std::string(row.field->unit);
-    text.append("    ").append(row.name).append(": ").append(row.about()).append(unit).append(".\n");
+    text.append("    ").append(python_name(row)).append(": ").append(row.about()).append(unit).append(".\n");
   }
   return text + "\nRaises InvalidInput.";
 }
@@ -419,7 +388,7 @@ void fill_options(const char* function, const Form& form, void* options, const p
   for (const auto& [name, value] : keywords) {
     if (find_row(form, py::cast<std::string>(name)) == nullptr)  // told by whoever knows the whole signature
       throw py::type_error(std::string(function) + "(): incompatible function arguments.");
-    take(row_named(form, name), options, value, false);
+    take(row_named(form, name), options, value);
   }
   require(form, options);
 }
@@ -452,8 +421,8 @@ void bind_forms(py::module_& module) {
         if (row.names != nullptr) {
           for (const std::string_view name : row.names->names) names.append(py::str(std::string(name)));
         }
-        rows.append(py::dict("name"_a = std::string(row.name), "kind"_a = static_cast<int>(row.kind),
-                             "given"_a = row.given, "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
+        rows.append(py::dict("name"_a = python_name(row), "kind"_a = static_cast<int>(row.kind), "given"_a = row.given,
+                             "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
                              "column"_a = row.column, "never"_a = row.never, "forms"_a = kinds, "is_time"_a = is_time,
                              "has_shorthand"_a = has_shorthand, "about"_a = std::string(row.about()),
                              "unit"_a = std::string(row.field == nullptr ? "" : row.field->unit)));
@@ -478,7 +447,7 @@ void def_members(const Form& form, const PythonClass& its) {
   for (const Row& row : form.rows) {
     const py::cpp_function get([&form, &row](py::handle self) { return shown(row, value_of(form, self)); },
                                py::is_method(its.type));
-    its.type.attr(std::string(row.name).c_str()) = property(get, py::none(), py::none(), std::string(row.about()));
+    its.type.attr(python_name(row).c_str()) = property(get, py::none(), py::none(), std::string(row.about()));
   }
 }
 
@@ -514,13 +483,42 @@ void define(const Form& form, const PythonClass& its, std::size_t positional) {
       its, "to_dict", [&form](py::handle self) { return as_dict(form, value_of(form, self)); },
       "to_dict(self)\n--\n\nAll members, with plain dicts and lists for values inside.");
   its.type.attr("from_dict") = py::staticmethod(py::cpp_function(
-      [&form, cast](const py::dict& values) {
+      [&form, cast](const py::object& values) {
+        const py::object text = py::module_::import("libferment._documents").attr("text_of")(values);
         const Made made = blank_of(form);
-        fill_from_dict(form, made.get(), values);
+        read_document(form, made.get(), py::cast<std::string>(text));
         return cast(made.get());
       },
       py::name("from_dict"), py::scope(its.type),
-      "from_dict(values)\n--\n\nThe value that to_dict gave. Raises InvalidInput."));
+      "from_dict(values)\n--\n\nThe value that to_dict gave, or of a document as a dict. Raises InvalidInput."));
+  def(
+      its, "to_json", [&form](py::handle self) { return document_of(form, value_of(form, self)); },
+      "to_json(self)\n--\n\nThe value as a document: JSON text, the same in every language. Raises InvalidInput.");
+  its.type.attr("from_json") = py::staticmethod(py::cpp_function(
+      [&form, cast](const std::string& text) {
+        const Made made = blank_of(form);
+        read_document(form, made.get(), text);
+        return cast(made.get());
+      },
+      py::name("from_json"), py::scope(its.type),
+      "from_json(text)\n--\n\nThe value of a document, to the same digits. Raises InvalidInput with the way to what is "
+      "wrong."));
+  def(
+      its, "save",
+      [&form](py::handle self, const py::object& path) {
+        py::module_::import("libferment._files")
+            .attr("write_text")(path, document_of(form, value_of(form, self)) + "\n");
+      },
+      "save(self, path)\n--\n\nWrite the document to a file, whole or not at all. Raises InvalidInput.");
+  its.type.attr("load") = py::staticmethod(py::cpp_function(
+      [&form, cast](const py::object& path) {
+        const py::object read = py::module_::import("libferment._files").attr("read_document");
+        const Made made = blank_of(form);
+        read(path, py::cpp_function([&](const std::string& text) { read_document(form, made.get(), text); }));
+        return cast(made.get());
+      },
+      py::name("load"), py::scope(its.type),
+      "load(path)\n--\n\nRead what save wrote, to the same digits. Raises InvalidInput if it is missing or damaged."));
   def(its, "__eq__", [&form](py::handle self, py::handle other) {
     const void* const its_value = value_in(class_of(form), other);
     return its_value != nullptr && same(form, value_of(form, self), its_value);

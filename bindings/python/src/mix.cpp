@@ -123,33 +123,13 @@ void bind_mixing(py::module_& module) {
   bind_form<ByWork>(module, 1);
   bind_form<ByNetGain>(module, 3);
 
-  py::class_<BatchMean> batches(module, "BatchMean",
-                                "A number found from several batches: mean, sd (None from one batch) and each.");
-  batches
-      .def(py::init([](const std::vector<double>& each) { return mean_of_batches(each); }), "each"_a,
-           "From the numbers of the batches. Raises InvalidInput.")
-      .def_readonly("mean", &BatchMean::mean)
-      .def_readonly("sd", &BatchMean::sd, "from batch to batch; None from one batch")
-      .def_readonly("each", &BatchMean::each);
-  batches
-      .def(
-          "to_dict", [](const BatchMean& b) { return Document("mean"_a = b.mean, "sd"_a = b.sd, "each"_a = b.each); },
-          "mean, sd and each.")
-      .def("__eq__",
-           [](const BatchMean& a, const py::object& b) {
-             return py::isinstance<BatchMean>(b) && a.each == py::cast<const BatchMean&>(b).each;
-           })
-      .def("__hash__", [](const BatchMean& b) { return py::hash(py::tuple(py::cast(b.each))); })
-      .def("__repr__",
-           [](const BatchMean& b) {
-             return "BatchMean(each=" + py::cast<std::string>(py::repr(py::cast(b.each))) + ")";
-           })
-      .def(py::pickle([](const BatchMean& b) { return py::make_tuple(b.each); },
-                      [](const py::tuple& t) { return mean_of_batches(py::cast<std::vector<double>>(t[0])); }))
-      .def("__str__", [](const BatchMean& b) {
-        return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " +
-               std::to_string(b.each.size()) + (b.each.size() == 1 ? " batch" : " batches");
-      });
+  bind_form<BatchMean>(module).def("__str__", [](const BatchMean& b) {
+    return short_number(b.mean) + (b.sd ? " ± " + short_number(*b.sd) : "") + " from " + std::to_string(b.each.size()) +
+           (b.each.size() == 1 ? " batch" : " batches");
+  });
+  module.def(
+      "mean_of_batches", [](const std::vector<double>& each) { return mean_of_batches(each); }, "each"_a,
+      "The mean of a number found from several batches, and its spread. Raises InvalidInput without a batch.");
   module.def("mixing_minutes", &mixing_minutes, "mixing"_a,
              R"(Minutes of mixing in the room that a way of mixing says; 0 if it says none.
 

@@ -50,21 +50,5 @@ void bind_state(py::module_& module) {
       .def("part", &part_of, "mass_g"_a,
            "A part of the dough, g: the same dough, less of it. Raises InvalidInput if it weighs less.")
       .def("as_beginning", &as_beginning,
-           "The state as the beginning of another process. Raises InvalidInput in the middle of a stage.")
-      .def(
-          "save",
-          [](const py::object& self, const py::object& path) {
-            py::module_::import("libferment._saved").attr("save_state")(self, path);
-          },
-          "path"_a,
-          "Write the state to a file, whole or not at all: JSON with a version. Raises InvalidInput if it cannot be "
-          "written.")
-      .def_static(
-          "load",
-          [](const py::object& path) {
-            return py::cast<State>(py::module_::import("libferment._saved").attr("load_state")(path));
-          },
-          "path"_a,
-          "Read a saved state, to the same digits. Raises InvalidInput if it is damaged, of another version, or no "
-          "state.");
+           "The state as the beginning of another process. Raises InvalidInput in the middle of a stage.");
 }

@@ -166,6 +166,18 @@ constexpr Field ready_h = [] {
   field.meaning = "hour at which the stage is to be ready";
   return field;
 }();
+constexpr Field refrigerator_c = [] {
+  Field field = field::refrigerator_c;
+  field.initial = field::must_be_given;
+  field.meaning = "of the refrigerator it goes into; today's, or 4 °C, if not given";
+  return field;
+}();
+constexpr Field take_out_room_c = [] {
+  Field field = field::room_c;
+  field.initial = field::must_be_given;
+  field.meaning = "of the room it comes out into";
+  return field;
+}();
 constexpr std::string_view about_kitchen = "the parameters; the frozen set 2026-1 if not given";
 constexpr std::string_view about_notices = "cautions, most severe first";
 constexpr std::string_view about_assumed = "what was reckoned with and not given";
@@ -247,7 +259,7 @@ const Form& form_of<ChooseQuestion>() {
                                   row<&Q::scale_g>(scale_g),
                                   row<&Q::air>("air", "whose temperature is chosen, for room"),
                                   row<&Q::moved>("moved", "stage whose dough is moved, for refrigerate and take_out"),
-                                  row<&Q::refrigerator_c>(field::refrigerator_c), row<&Q::room_c>(field::room_c)},
+                                  row<&Q::refrigerator_c>(refrigerator_c), row<&Q::room_c>(take_out_room_c)},
                                  rows_of_part<&Q::subject>()),
                           rows_of_part<&Q::options>()),
                    of_choice);
@@ -436,7 +448,9 @@ Choice chosen(const ChooseQuestion& question, const Process& process) {
     case Choosable::room: return room_for(process, wanted, question.air, kitchen, subject.state, question.options);
     case Choosable::start: return latest_start(process, wanted, kitchen, question.options);
     case Choosable::refrigerate: {
-      const Surroundings to = Surroundings::refrigerator(question.refrigerator_c.value_or(4));
+      constexpr double usual_c = 4;
+      const auto todays_c = subject.day ? subject.day->today.refrigerator_c : std::nullopt;
+      const Surroundings to = Surroundings::refrigerator(question.refrigerator_c.value_or(todays_c.value_or(usual_c)));
       return refrigerate_from(process, wanted, question.moved, to, kitchen, subject.state, question.options);
     }
     case Choosable::take_out: break;

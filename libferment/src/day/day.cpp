@@ -9,6 +9,7 @@
 #include <ferment/dough/ingredient.hpp>
 
 #include "base/text.hpp"
+#include "day/day_parts.hpp"
 #include "day/moment.hpp"
 
 namespace ferment {
@@ -79,14 +80,8 @@ void require_within(const std::string& member, const Surroundings& surroundings)
 
 void contradictions(const DayDough& dough) {
   require_one(dough.yeast_percent, dough.yeast_g, "yeast_percent", "yeast_g");
-  require_one(dough.water_percent, dough.water_g, "water_percent", "water_g");
-  require_one(dough.salt_percent, dough.salt_g, "salt_percent", "salt_g");
-  require_one(dough.sugar_percent, dough.sugar_g, "sugar_percent", "sugar_g");
-  require_one(dough.gluten_percent, dough.gluten_g, "gluten_percent", "gluten_g");
-  require_one(dough.milk_percent, dough.milk_g, "milk_percent", "milk_g");
-  require_one(dough.egg_percent, dough.egg_g, "egg_percent", "egg_g");
-  require_one(dough.butter_percent, dough.butter_g, "butter_percent", "butter_g");
-  require_one(dough.oil_percent, dough.oil_g, "oil_percent", "oil_g");
+  for (const Amount& amount : day_amounts)
+    require_one(dough.*amount.percent, dough.*amount.grams, amount.percent_name, amount.grams_name);
   if (dough.pieces.has_value() != dough.piece_g.has_value()) {
     throw InvalidInput("pieces and piece_g belong together", {.path = dough.pieces ? "piece_g" : "pieces",
                                                               .advice = "give both, and the weights are scaled"});

@@ -1,6 +1,5 @@
 // What a day puts into the bowl, and how warm its water must be.
 #include <algorithm>
-#include <array>
 #include <string>
 
 #include <ferment/base/error.hpp>
@@ -17,24 +16,7 @@ namespace {
 
 constexpr double sd_of_a_friction = 2;  // kJ/kg: one from elsewhere tells less than a batch; engineering estimate
 
-using D = DayDough;
 using P = PercentFormula;
-
-/// An amount that a day gives in percent or in grams.
-struct Amount {
-  std::optional<double> D::*percent;
-  std::optional<double> D::*grams;
-  double P::*in_formula;
-  std::string_view grams_name;
-};
-constexpr std::array amounts{Amount{&D::water_percent, &D::water_g, &P::water_percent, "water_g"},
-                             Amount{&D::salt_percent, &D::salt_g, &P::salt_percent, "salt_g"},
-                             Amount{&D::sugar_percent, &D::sugar_g, &P::sugar_percent, "sugar_g"},
-                             Amount{&D::gluten_percent, &D::gluten_g, &P::gluten_percent, "gluten_g"},
-                             Amount{&D::milk_percent, &D::milk_g, &P::milk_percent, "milk_g"},
-                             Amount{&D::egg_percent, &D::egg_g, &P::egg_percent, "egg_g"},
-                             Amount{&D::butter_percent, &D::butter_g, &P::butter_percent, "butter_g"},
-                             Amount{&D::oil_percent, &D::oil_g, &P::oil_percent, "oil_g"}};
 
 double P::*percent_of_kind(Yeast kind) {
   switch (kind) {
@@ -109,7 +91,7 @@ Formula formula_of(const Day& day) {
   const double flour_g = total_flour_g(day);
   PercentFormula percent{.flour_g = flour_g};
   percent.flours = shares_of_flours(day);
-  for (const Amount& amount : amounts) {
+  for (const Amount& amount : day_amounts) {
     const auto& its_percent = dough.*amount.percent;
     const auto& its_grams = dough.*amount.grams;
     require_flour_beside(day, its_grams.has_value(), "dough." + std::string(amount.grams_name));
@@ -191,6 +173,7 @@ Mix plain_mix_of(const Day& day, const Kitchen& kitchen) {
   mix.tap_c = day.today.tap_c;
   mix.mixing = mixing_of(day.mixing);
   mix.rest_h = day.mixing.rest_h;
+  mix.perishable = day.dough.perishable;
   mix.yeast_unwetted = day.dough.yeast == Yeast::active_dry_unwetted;
   if (day.bowl)
     mix.bowl = {.material = day.bowl->material,

@@ -268,7 +268,7 @@ Meaning meaning_of(const Form& form, std::string_view key, const Json& json) {
   if (const auto stem = stem_of(row))
     names.append(", or ").append(*stem).append(" with a unit, such as \"").append(example_of(*row.field)).append("\"");
   throw InvalidInput(std::string(form.name) + " needs " + std::string(row.name) + ": " + std::string(row.about()),
-                     {.advice = "give " + names});
+                     {.path = std::string(row.name), .advice = "give " + names});
 }
 
 void require_heading(const Form& form, const Json& json) {

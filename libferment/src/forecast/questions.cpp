@@ -181,6 +181,7 @@ Choice answered(const Asked& asked, Ready& ready, const Process& process, const 
   const double x = latest ? found.back() : found.front();
   Choice choice;
   choice.what = asked.what;
+  if (asked.present) choice.now = asked.shown(*asked.present);
   for (const double each : found) choice.all.push_back(asked.shown(each));
   choice.value = asked.shown(x);
   choice.ready_h = search.value(x);
@@ -381,6 +382,7 @@ const Form& form_of<Choice>() {
   static const Form form =
       made_form<C>("Choice", "What to choose so that a stage is ready at an hour, and what comes of it.", {},
                    {row<&C::what>("what", "yeast_g, water_c, air_c, start_h or move_h"),
+                    row<&C::now>("now", "what is chosen now; none where that is no one number"),
                     row<&C::value>("value", "the choice; of several the least yeast, the coldest, the latest"),
                     row<&C::all>("all", "every choice that is ready at that hour, rising"),
                     row<&C::ready_h>("ready_h", "h when it is ready with value"),

@@ -38,6 +38,7 @@ const Form& form_of<Mix>() {
               row<&Mix::rest_h>(field::rest_h), row<&Mix::heat_loss_w_per_k>(field::heat_loss_w_per_k),
               row<&Mix::doughs>("doughs", "doughs of other processes, mixed in as they are"),
               row<&Mix::dough_c>("dough_c", field::measured_dough_c),
+              row<&Mix::perishable>("perishable", "holds perishable food other than milk and egg"),
               row<&Mix::yeast_unwetted>("yeast_unwetted", "active dry yeast is stirred in dry")}),
       contradictions);
   return form;

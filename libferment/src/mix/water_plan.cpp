@@ -196,7 +196,7 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
   const double poured_c = plan.ice_g > 0 ? std::max(plan.water_c, 0.0) : plan.water_c;
   add_notices(plan, poured_c, yeast && !wetted_apart && mix.rest_h == 0, kind);
   for (const Water& water : f.waters) add_notices(plan, water.temperature_c, water.wets_yeast, kind);
-  if (mix.rest_h > 0 && f.milk_g + f.egg_g > 0) {
+  if (mix.rest_h > 0 && (f.milk_g + f.egg_g > 0 || mix.perishable)) {
     for (Notice& notice : cautions_checked({.perishable_h = perishable_rest_h(plan, contents, balance)}))
       plan.notices.push_back(std::move(notice));
   }

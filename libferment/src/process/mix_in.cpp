@@ -78,6 +78,7 @@ State mixed_in(const State& state, const Mix& mix, const Kitchen& kitchen) {
 
   State mixed = state;
   mixed.amounts = sums_of(mix.formula);
+  if (mix.perishable) mixed.amounts.perishable_g = mixed.amounts.dough_g;
   for (const State* dough : doughs) add(mixed.amounts, dough->amounts);
   if (!(mixed.amounts.flour_g > 0)) {
     throw InvalidInput("the first mix has no flour", {.path = "flour_g",

@@ -20,6 +20,7 @@ struct Wanted {
 /// What to choose, and what comes of it.
 struct Choice {
   std::string what = {};             ///< "yeast_g", "water_c", "air_c", "start_h" or "move_h"
+  std::optional<double> now = {};    ///< what is chosen now; nothing where that is no one number
   double value = 0;                  ///< the choice; of several, the least yeast, the coldest, the latest
   std::vector<double> all = {};      ///< every choice that is ready at that hour, rising
   double ready_h = 0;                ///< with `value`: as wanted

@@ -26,6 +26,7 @@ struct Mix {
   std::optional<double> heat_loss_w_per_k = {};  ///< of the covered dough to the room; by its weight if not given
   std::vector<State> doughs = {};  ///< doughs of other processes, as they are when they join, after a rest: a sponge
   std::optional<double> dough_c = {};  ///< measured at the end of mixing, in place of the heat balance's
+  bool perishable = false;             ///< holds perishable food other than milk and egg
   bool yeast_unwetted = false;         ///< active dry yeast is stirred in dry, without water of its own
 };
 
