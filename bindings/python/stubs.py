@@ -121,7 +121,7 @@ def item_kind(row: dict[str, Any], given: bool) -> str:
     if row["kind"] == VALUE:
         kind = " | ".join(row["forms"]) + (" | str" if given and row["has_shorthand"] else "")
     if given and row["is_time"] and not row["many"]:
-        kind = f"{kind} | datetime.timedelta"
+        kind = f"{kind} | datetime.timedelta" + (" | datetime.time" if row["is_moment"] else "")
     return str(kind)
 
 

@@ -1,5 +1,6 @@
 """A dough's day: against SciPy's solver on the same model written anew, against itself stopped and split; its words."""
 
+import datetime
 import math
 import threading
 
@@ -785,3 +786,11 @@ def test_fields_of_refusals():
         ends_of([a_mix(), a_stage(until_rise_percent=900)])
     assert (refused.value.path, refused.value.value) == ("steps[1].until_rise_percent", 900)
     assert math.isfinite(refused.value.high)
+
+
+def test_a_process_begins_at_a_time_of_day():
+    process = lf.Process(day(), start_h=datetime.time(8, 30))
+    assert process == lf.Process(day(), start_h=8.5)
+    assert lf.simulate(process).time_h[0] >= 8.5
+    with pytest.raises(lf.InvalidInput, match="must be a number in h"):
+        lf.Stage("bulk", surroundings=lf.Surroundings.room(20), until_h=datetime.time(2, 0))

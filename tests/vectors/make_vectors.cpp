@@ -17,6 +17,7 @@
 #include <vector>
 
 #include <ferment/ferment.hpp>
+#include <nlohmann/json.hpp>
 
 namespace {
 
@@ -156,6 +157,39 @@ std::string water_by_factor_rule() {
   return json("water_c", scenarios);
 }
 
+/// An invented day with a bowl, milk, a preferment that ferments, and a refrigerator overnight.
+constexpr const char* a_day =
+    R"({"start": "17:00", "today": {"room": "21C", "flour": "66F", "milk": "8C", "preferment": "19C"}, )"
+    R"("water": {"desired": "25C"}, "dough": {"flour_g": 850, "water_percent": 58, "milk": "60g", "yeast": "compressed", )"
+    R"("yeast_percent": 0.9, "sugar": "2%"}, "preferment": {"flour_g": 120, "water_g": 110, "yeast_percent": 0.2, )"
+    R"("stands": "9h", "temperature": "20C"}, "bowl": {"material": "glass", "mass_g": 1400}, )"
+    R"("mixing": {"method": "hand", "minutes": 9, "rest": "25min"}, "stage": [{"name": "bulk", "piece": "tub", )"
+    R"("room": "20C", "until_rise": "70%", "folds": ["40min"], "handling": ["divide", "mould"]}, {"name": "proof", )"
+    R"("piece": "oblong", "pieces": 2, "refrigerator": "5C", "place": [{"from": "6:30", "room": "22C"}], )"
+    R"("until_rise": "60%", "final_proof": true}]})";
+
+std::string answers() {
+  const std::string day = std::string(R"("day": )") + a_day + "}";
+  const std::pair<std::string, const char*> asked[]{
+      {R"({"ask": "water", )" + day, "/water_c"},
+      {R"({"ask": "water", )" + day, "/low_c"},
+      {R"({"ask": "simulate", "every_min": 0, )" + day, "/stages/0/end_h"},
+      {R"({"ask": "simulate", "every_min": 0, )" + day, "/stages/1/end_h"},
+      {R"({"ask": "forecast", "draws": 64, )" + day, "/stages/1/ready_h"},
+      {R"({"ask": "forecast", "draws": 64, )" + day, "/stages/1/be_back_by_h"},
+      {R"({"ask": "choose", "what": "yeast", "ready_h": 34, "draws": 64, )" + day, "/value"},
+      {R"({"ask": "rise", "rise_percent": 90, "dough": "77F", "yeast_percent": 0.6})", "/hours"},
+      {R"({"ask": "rise", "time": "2h 30min", "dough_c": 23, "yeast_percent": 0.6})", "/rise_percent"},
+      {R"({"ask": "explain", "rise_percent": 90, "dough_c": 19, "yeast_percent": 0.6})", "/factors/1/times"}};
+  std::vector<std::pair<std::string, double>> scenarios;
+  for (const auto& [question, pointer] : asked) {
+    const auto answer = nlohmann::json::parse(ferment::ask(question));
+    const double value = answer.at(nlohmann::json::json_pointer(pointer)).get<double>();
+    scenarios.emplace_back("{\"question\": " + question + ", \"pointer\": \"" + pointer + "\"", value);
+  }
+  return json("value", scenarios);
+}
+
 /// The answer of a scenario's line and the text before it; NaN for other lines.
 std::pair<std::string, double> split(const std::string& line, const std::string& answer) {
   const std::string key = ", \"" + answer + "\": ";
@@ -201,6 +235,7 @@ struct File {
   std::string (*today)();
 };
 constexpr File files[]{{"hours_to_rise.json", "hours", hours_to_rise},
+                       {"ask.json", "value", answers},
                        {"water_by_factor_rule.json", "water_c", water_by_factor_rule}};
 
 }  // namespace

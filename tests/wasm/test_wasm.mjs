@@ -8,7 +8,7 @@ import { dirname, join } from "node:path";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 
-import { FermentError, Status, hoursToRise, version, waterByFactorRule } from "../../bindings/wasm/src/ferment.mjs";
+import { FermentError, Status, ask, hoursToRise, version, waterByFactorRule } from "../../bindings/wasm/src/ferment.mjs";
 
 const project = fileURLToPath(new URL("../..", import.meta.url));
 const read = (path) => readFileSync(join(project, path), "utf8");
@@ -156,8 +156,27 @@ test("the package works from an empty folder with the files it lists", () => {
   }
 });
 
+test("answers to questions are those of C++", () => {
+  const { scenarios, relative_tolerance: tolerance } = vectors("ask");
+  assert.ok(scenarios.length >= 10);
+  for (const { question, pointer, value } of scenarios) {
+    const answer = ask(question);
+    const number = pointer.split("/").slice(1).reduce((whole, key) => whole[key], answer);
+    assertSame(number, value, tolerance, `${question.ask} ${pointer}`);
+    assert.deepEqual(JSON.parse(ask(JSON.stringify(question))), answer);
+  }
+});
+
+test("a question that is wrong is told with the way to it, and memory is given back", () => {
+  const day = { today: { room: 19 }, water: { desired: "24C" }, dough: { flour: "1kg" } };
+  for (let i = 0; i < 2000; ++i)
+    assert.throws(() => ask({ ask: "water", day }), refused(Status.invalidInput, "day.today.room: the number 19 has no unit"));
+  assert.throws(() => ask("{"), refused(Status.invalidInput, "line 1"));
+  assert.throws(() => ask(undefined), refused(Status.invalidInput, "an object or a text"));
+});
+
 test("the module has no text streams, one of which alone takes 110 kB", () => {
   const bytes = readFileSync(join(project, "bindings/wasm/src/ferment.wasm"));
-  assert.ok(bytes.length < 130_000, `${bytes.length} bytes`);
+  assert.ok(bytes.length < 1_100_000, `${bytes.length} bytes`); // all of the library
   assert.ok(!/ostream|ios_base|locale/.test(bytes.toString("latin1")), "names of a stream are in it");
 });

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import functools
 import json
 import math
 import sys
@@ -13,12 +14,19 @@ from libferment import _core
 from libferment._errors import InvalidInput
 
 
+@functools.cache
+def _members_that_may_never_be() -> frozenset[str]:
+    return frozenset(row["name"] for form in _core._forms() for row in form["rows"] if row["never"])
+
+
 def _plain(value: Any, path: str = "") -> Any:
     """Turn a value into what JSON has: our own values, arrays, times; an hour that never comes is null."""
     if isinstance(value, float):
-        if math.isnan(value):
-            raise InvalidInput("nan is no number that was measured", path=path)
-        return None if math.isinf(value) else value
+        if math.isfinite(value):
+            return value
+        if value > 0 and path.rpartition(".")[2].partition("[")[0] in _members_that_may_never_be():
+            return None
+        raise InvalidInput(f"{value} is no number that was measured", path=path)
     if isinstance(value, str):
         return _in_utf8(value, path)
     if isinstance(value, Mapping):

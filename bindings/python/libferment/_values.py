@@ -178,18 +178,9 @@ def stage_row(stage: StageForecast) -> dict[str, Any]:
     """Turn the forecast of a stage into a flat row: the 90 % interval in place of all draws."""
     row = stage.to_dict()
     del row["ready"]
-    early, late = stage.interval_h(0.9)
-    opens, closes = row.pop("window_h")
+    (early, late), (opens, closes) = row.pop("likely_h"), row.pop("window_h")
     head = {name: row.pop(name) for name in ("name", "by_rise", "ready_h")}
     return head | {"early_h": early, "late_h": late, "window_from_h": opens, "window_to_h": closes} | row
-
-
-def choice_row(choice: Choice) -> dict[str, Any]:
-    """Turn a choice into plain data without its process, which is long."""
-    row = choice.to_dict()
-    del row["process"]
-    notices = row.pop("notices")
-    return row | {"rounding_min": choice.rounding_min, "notices": notices}
 
 
 def forecast_frame(forecast: Forecast) -> pd.DataFrame:

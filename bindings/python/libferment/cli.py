@@ -5,6 +5,7 @@ Options are entries of a day: each is put where it stands in a day file, and the
 
 from __future__ import annotations
 
+import contextlib
 import json
 import re
 import sys
@@ -30,7 +31,8 @@ from libferment.day import in_writing, read_content
 
 Content = dict[str, Any]
 _NUMBER = re.compile(r"\s*[-+−]?\d+([.,]\d+)?\s*%?\s*")
-_TWO_WAYS = re.compile(r"\s*\d{1,3}(,\d{3})+\s*")
+_WEIGHT = re.compile(r"[-+−]?[\d.,]+\s*(g|kg|oz|lb)?", re.IGNORECASE)
+_TWO_WAYS = re.compile(r"\d{1,3}(,\d{3})+")
 _UNIT = re.compile(r"_(c|k|h|g|m|percent)$")
 
 # Where an option stands in a day: its table, and its key with the unit in the name.
@@ -79,6 +81,8 @@ _INSTEAD = {
     "water_percent": "water_g",
     "salt_percent": "salt_g",
     "yeast_percent": "yeast_g",
+    "sugar_percent": "sugar_g",
+    "gluten_percent": "gluten_g",
 }
 _ADVICE = {
     "net_gain_kj_per_kg": "find it from batches: `libferment friction`",
@@ -92,11 +96,14 @@ def _put(table: Content, key: str, text: str) -> None:
     stem = _UNIT.sub("", key)
     for other in {key, stem, _INSTEAD.get(key, key)} - _KINDS:
         table.pop(other, None)
+    text = text.strip()
+    if key.endswith("_percent") and not _NUMBER.fullmatch(text):
+        raise lf.InvalidInput(f'"{text}" is not a number', path=key, advice="write the number alone, such as 0.6")
+    if key.endswith("_g") and not _WEIGHT.fullmatch(text):
+        raise lf.InvalidInput(f'"{text}" is no weight', path=key, advice="write for example 500g or 18oz")
     is_number = _NUMBER.fullmatch(text) and not (key.endswith("_g") and _TWO_WAYS.fullmatch(text))
     if is_number and (key in _COUNTS or key.endswith(("_g", "_m", "_percent"))):
         table[key] = float(text.replace("%", "").replace(",", ".").replace("−", "-"))
-    elif stem in _KINDS and stem != key:
-        raise lf.InvalidInput(f'"{text}" is not a number', path=key, advice="write the number alone, such as 0.6")
     else:
         table[stem] = text
 
@@ -152,6 +159,8 @@ class Day:
         self.content = read_content(day_file) if day_file else {}
         self._options = dict(options)
         self._given: set[tuple[str, str]] = set()
+        if not all(isinstance(self.content.get(table, {}), dict) for table, _ in options):
+            _ = self.day  # tells which table is none
 
     def stands(self, option: str, where: tuple[str, str]) -> None:
         """Say where an option stands that was given, in the day or beside it."""
@@ -169,7 +178,7 @@ class Day:
             raise
 
     @staticmethod
-    def read(option: str, reading: Callable[[], float]) -> float:
+    def read(option: str, reading: Callable[[], Any]) -> Any:
         """Read an option that stands nowhere in a day."""
         try:
             return reading()
@@ -213,7 +222,7 @@ class Day:
             return f"[[{table}]] {key}".strip()
         if key and table.isidentifier() and table not in self.content:
             return f"[{table}] {key}"
-        return "" if path == "stage" else path
+        return path if key or path in self.content else ""
 
     def _advice(self, advice: str) -> str:
         """Name the option beside the key, or in its place where there is no file."""
@@ -238,10 +247,12 @@ class Day:
             if option or not self.path:
                 problem.path = option
                 raise
-            if not path and not isinstance(problem, lf.InvalidInput):
-                raise
-            problem.path = self._placed(path)
-            raise type(problem)(f"{self.path}: {in_writing(problem, self.content)}") from None
+            if path:
+                problem.path = self._placed(path)
+                problem.problem = in_writing(problem, self.content)
+                problem.advice = problem.meant = ""
+            problem.path = self.path if path or isinstance(problem, lf.InvalidInput) else ""
+            raise
 
     def ask(self, question: str, **members: Any) -> tuple[str, SimpleNamespace]:
         """Ask about the day: the answer's text, and the same to read from."""
@@ -358,15 +369,13 @@ def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     if as_json:
         _print_json(text)
         return
-    rested = None
+    asked, rested = day.day, None
     if answer.mix.rest_h == 0:
-        day.content.setdefault("mixing", {})["rest_h"] = 0.5
-        try:
+        mixing = {key: value for key, value in day.content.get("mixing", {}).items() if key != "rest"}
+        day.content["mixing"] = {**mixing, "rest_h": 0.5}
+        with contextlib.suppress(lf.NoSolution):
             _, rested = day.ask("water")
-        except lf.NoSolution:
-            rested = None
-        del day.content["mixing"]["rest_h"]
-    print_plan(day.day, answer, rested)
+    print_plan(asked, answer, rested)
 
 
 @main.command()
@@ -395,6 +404,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
         batch |= {key: value for key, value in day.content.get("mixing", {}).items() if key in ("rest", "rest_h")}
         day.content["batch"] = [batch]
         for key in ("dough", "water"):
+            day.stands(_spelt(key), ("batch[0]", f"{key}_c"))
             _put(batch, f"{key}_c", given[key])
     text, answer = day.ask("mixing")
     if as_json:
@@ -541,9 +551,10 @@ def _rise_of_dough(given: Mapping[str, Any], as_json: bool) -> None:
             raise
 
     dough = in_options(lambda: _dough(given))
-    for name, key in (("rise", "rise_percent"), ("after", "time_h")):
-        if given[name] is not None:
-            _put(dough, key, given[name])
+    if given["rise"] is not None:
+        in_options(lambda: _put(dough, "rise_percent", given["rise"]))
+    else:
+        _put(dough, "time_h", given["after"])
     text = in_options(lambda: _core.ask(text_of({"ask": "rise", **dough})))
     if as_json:
         _print_json(text)
@@ -588,7 +599,7 @@ def _rise_until(day: Day, given: Mapping[str, Any], as_json: bool) -> None:
     scale: Content = {}
     if given["scale"]:
         day.stands("--scale", ("", "scale_g"))
-        _put(scale, "scale_g", given["scale"])
+        day.read("--scale", lambda: _put(scale, "scale_g", given["scale"]))
     choices: dict[str, str | lf.Error] = {}
     for what in given["choose"] or ("yeast", "room", "start"):
         members: Content = {"what": what, "stage": stage.name, "ready_h": ready_h}

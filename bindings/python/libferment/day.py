@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import math
 import re
 import sys
 from collections.abc import Mapping
@@ -28,8 +27,6 @@ def _with_logs(content: Any, folder: Path, where: str = "") -> Any:
     """Put the series of a thermometer in the place of its file's name."""
     if isinstance(content, list):
         return [_with_logs(each, folder, f"{where}[{i}]") for i, each in enumerate(content)]
-    if isinstance(content, float) and math.isinf(content):
-        raise InvalidInput(f"{content} is no number that was measured", path=where)  # null would be none given
     if not isinstance(content, dict):
         return content
     placed: dict[str, Any] = {}

@@ -424,6 +424,7 @@ void bind_forms(py::module_& module) {
         rows.append(py::dict("name"_a = python_name(row), "kind"_a = static_cast<int>(row.kind), "given"_a = row.given,
                              "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
                              "column"_a = row.column, "never"_a = row.never, "forms"_a = kinds, "is_time"_a = is_time,
+                             "is_moment"_a = is_time && row.field->low < 0,
                              "has_shorthand"_a = has_shorthand, "about"_a = std::string(row.about()),
                              "unit"_a = std::string(row.field == nullptr ? "" : row.field->unit)));
       }

@@ -190,7 +190,19 @@ std::vector<double> column_of(const Field& field, const Time& argument) {
 
 std::string short_number(double value) { return py::cast<std::string>(py::str("{:.4g}").attr("format")(value)); }
 
+namespace {
+
+/// Hours of a time of day, for a moment on the hour axis, which alone may be negative; none of anything else.
+std::optional<double> hours_of_day(const Field& field, const py::object& object) {
+  if (!(field.low < 0) || !py::isinstance(object, py::module_::import("datetime").attr("time"))) return std::nullopt;
+  return py::cast<double>(object.attr("hour")) + py::cast<double>(object.attr("minute")) / 60 +
+         py::cast<double>(object.attr("second")) / 3600;
+}
+
+}  // namespace
+
 double hours_of(const Field& field, const Duration& argument) {
+  if (const auto hours = hours_of_day(field, argument.object)) return *hours;
   const Answer hours =
       Inputs().add(field, Time{argument.object}).run([](std::span<const ferment::Values> in, std::span<double> out) {
         for (std::size_t i = 0; i < out.size(); ++i) out[i] = in[0][i];

@@ -72,3 +72,14 @@ export declare function waterByFactorRule(inputs: FactorRule): number;
  *         for a rise the dough cannot hold or make
  */
 export declare function hoursToRise(risePercent: number, dough: Dough): number;
+
+/** A document: what JSON can hold. */
+export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+
+/**
+ * All of the library: a question in, its answer out, as documents. What can be asked: water, mixing, simulate,
+ * forecast, choose, rise, explain, cautions, keys; `{ask: "keys", of: "ForecastQuestion"}` answers with its schema.
+ * @throws FermentError with any status; the message names the way to what is wrong, such as day.stage[1].until_h
+ */
+export declare function ask(question: string): string;
+export declare function ask(question: { ask: string; [key: string]: Json }): { [key: string]: Json };

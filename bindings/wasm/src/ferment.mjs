@@ -67,7 +67,7 @@ const answerAt = structAt + scratchBytes - 8;
 
 function text(address) {
   const bytes = new Uint8Array(core.memory.buffer, address);
-  return new TextDecoder().decode(bytes.slice(0, bytes.indexOf(0)));
+  return new TextDecoder().decode(bytes.subarray(0, bytes.indexOf(0)));
 }
 
 /** Writes a struct of ferment.h: its size, one 32-bit integer, doubles. */
@@ -149,4 +149,31 @@ export function hoursToRise(risePercent, dough) {
     number("altitudeM", altitudeM),
   ]);
   return answerOf(core.ferment_hours_to_rise(risePercent, structAt, answerAt));
+}
+
+/**
+ * All of the library: a question in, its answer out, as documents; an object for an object, a text for a text.
+ * `ask({ ask: "water", day: { today: { room: "19C" }, water: { desired: "24C" }, dough: { flour: "1kg" } } })`
+ */
+export function ask(question) {
+  const isText = typeof question === "string";
+  const written = isText ? question : JSON.stringify(question);
+  if (written === undefined) throw invalid("the question must be an object or a text");
+  const bytes = new TextEncoder().encode(`${written}\0`);
+  const questionAt = core.malloc(bytes.length);
+  if (questionAt === 0) throw new FermentError(Status.internal, "no memory for the question");
+  try {
+    new Uint8Array(core.memory.buffer, questionAt, bytes.length).set(bytes);
+    const status = core.ferment_ask(questionAt, answerAt);
+    if (status !== 0) throw new FermentError(status, text(core.ferment_last_error()));
+    const textAt = new DataView(core.memory.buffer).getUint32(answerAt, true);
+    try {
+      const answer = text(textAt);
+      return isText ? answer : JSON.parse(answer);
+    } finally {
+      core.ferment_free(textAt);
+    }
+  } finally {
+    core.free(questionAt);
+  }
 }

@@ -12,13 +12,13 @@
 
 #include <Eigen/Dense>
 #include <boost/math/distributions/normal.hpp>
-#include <boost/random/sobol.hpp>
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
 #include "forecast/draws.hpp"
+#include "forecast/sobol.hpp"
 #include "heat/condensed.hpp"
 #include "process/run.hpp"
 
@@ -79,14 +79,16 @@ std::uint32_t mixed_bits(std::uint32_t x) {
 /// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its
 /// cell, so that every dimension alone is evenly covered.
 std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed) {
-  boost::random::sobol points(dimensions);
+  Sobol points(dimensions);
   const boost::math::normal standard;
   const double cells = static_cast<double>(draws);
   std::vector<double> all(draws * dimensions);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const auto high_bits = static_cast<std::uint32_t>(points() >> 32);
-    const double u = scrambled(high_bits, mixed_bits(seed + static_cast<std::uint32_t>(i % dimensions))) / 4294967296.0;
-    all[i] = boost::math::quantile(standard, (std::floor(u * cells) + 0.5) / cells);
+  for (std::size_t draw = 0; draw < draws; ++draw) {
+    const std::vector<std::uint32_t>& point = points.next();
+    for (std::size_t i = 0; i < dimensions; ++i) {
+      const double u = scrambled(point[i], mixed_bits(seed + static_cast<std::uint32_t>(i))) / 4294967296.0;
+      all[draw * dimensions + i] = boost::math::quantile(standard, (std::floor(u * cells) + 0.5) / cells);
+    }
   }
   return all;
 }

@@ -171,6 +171,12 @@ std::vector<double> any_choice(const Asked& asked, double always_h, const Wanted
                     .advice = "change its hours, or let it end by a rise"});
 }
 
+/// The nearest weight that a scale shows, at least one step: 1.7 and not 17 times 0.1.
+double on_scale(double grams, double step_g) {
+  const double steps = std::max(std::round(grams / step_g), 1.0), per_gram = std::round(1 / step_g);
+  return std::abs(per_gram * step_g - 1) < 1e-12 ? steps / per_gram : steps * step_g;
+}
+
 Choice answered(const Asked& asked, Ready& ready, const Process& process, const Wanted& wanted, bool latest,
                 double scale, const Kitchen& kitchen, const std::optional<State>& state, double tolerance) {
   const Process followed = condensed(process, beginning(process, state).steps_done, tolerance);
@@ -189,7 +195,7 @@ Choice answered(const Asked& asked, Ready& ready, const Process& process, const 
   choice.rounded_ready_h = choice.ready_h;
   double rounded_x = x;
   if (scale > 0) {
-    choice.rounded = std::max(std::round(choice.value / scale), 1.0) * scale;
+    choice.rounded = on_scale(choice.value, scale);
     rounded_x = x + std::log(choice.rounded / choice.value);  // yeast alone is rounded, and its x is a logarithm
     choice.rounded_ready_h = ready.median(with(followed, asked, rounded_x));
   }

@@ -64,7 +64,7 @@ struct ForecastOptions {
 /// *time*, though, a warmer room can make the final proof longer: more of the sugars are spent and more gas is pressed
 /// out with the handling.
 /// @throws as simulate for the kitchen's central values; in a draw a dough that leaves −2 to 45 °C is never ready
-/// Source: model of this library; Sobol points of Joe & Kuo 2008 (Boost.Random), scrambled after Owen 1995 (by hash,
+/// Source: model of this library; Sobol points of Joe & Kuo 2008, scrambled after Owen 1995 (by hash,
 /// Burley 2020).
 FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {},
                               const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
