@@ -12,6 +12,7 @@
 #include <ferment/forecast/questions.hpp>
 #include <ferment/rise/cautions.hpp>
 
+#include "day/day_parts.hpp"
 #include "day/document_json.hpp"
 
 namespace ferment {
@@ -369,6 +370,19 @@ Process process_of(const Subject& subject) {
   }
 }
 
+/// What is made of the process that is asked about; what its steps are refused for is told of the day's stages.
+template <class Work>
+auto within_subject(const Subject& subject, Work work) {
+  const Process process = process_of(subject);
+  try {
+    return work(process);
+  } catch (const Error& error) {
+    const std::string path = error.detail().path;
+    if (path.rfind("steps[", 0) != 0) throw;
+    throw_at(subject.day ? "day." + path_of_step(path) : "process." + path, error);
+  }
+}
+
 Subjects about(const Subject& subject) {
   if (!subject.day) return {};
   return {subject.day->title, has_clock(*subject.day), assumptions_of(*subject.day)};
@@ -398,12 +412,16 @@ MixingAnswer answer(const MixingQuestion& question) {
 
 SimulateAnswer answer(const SimulateQuestion& question) {
   const Subject& subject = question.subject;
-  return {about(subject), simulate(process_of(subject), subject.kitchen, subject.state, question.options)};
+  return within_subject(subject, [&](const Process& process) -> SimulateAnswer {
+    return {about(subject), simulate(process, subject.kitchen, subject.state, question.options)};
+  });
 }
 
 ForecastAnswer answer(const ForecastQuestion& question) {
   const Subject& subject = question.subject;
-  ForecastAnswer told{about(subject), forecast(process_of(subject), subject.kitchen, subject.state, question.options)};
+  ForecastAnswer told = within_subject(subject, [&](const Process& process) -> ForecastAnswer {
+    return {about(subject), forecast(process, subject.kitchen, subject.state, question.options)};
+  });
   for (StageForecast& stage : told.forecast.stages) {
     if (!question.every_draw) stage.ready.clear();
   }
@@ -417,10 +435,12 @@ std::string last_stage_of(const Process& process) {
   throw InvalidInput("the process has no stage", {.path = "process.steps"});
 }
 
-/// A time of day is the first one after the mixing.
+/// A time of day is the first one from the process's start on, or from where the dough is now.
 double wanted_h(const ChooseQuestion& question, const Process& process) {
   if (question.ready_h) return *question.ready_h;
-  if (question.subject.day && has_clock(*question.subject.day)) return moment_h(question.ready, process.start_h);
+  const Subject& subject = question.subject;
+  const double after_h = subject.state ? subject.state->time_h : process.start_h;
+  if (subject.day && has_clock(*subject.day)) return moment_h(question.ready, after_h);
   throw InvalidInput("a time of day says nothing without the day's own",
                      {.path = "ready", .advice = "give the day start or mixed; or ready_h"});
 }
@@ -448,7 +468,9 @@ Choice chosen(const ChooseQuestion& question, const Process& process) {
 }
 
 ChooseAnswer answer(const ChooseQuestion& question) {
-  return {about(question.subject), chosen(question, process_of(question.subject))};
+  return within_subject(question.subject, [&](const Process& process) -> ChooseAnswer {
+    return {about(question.subject), chosen(question, process)};
+  });
 }
 
 RiseAnswer answer(const RiseQuestion& question) {
