@@ -14,6 +14,7 @@
 
 #include "day/day_parts.hpp"
 #include "day/document_json.hpp"
+#include "day/moment.hpp"
 
 namespace ferment {
 namespace {
@@ -180,6 +181,7 @@ void of_choice(const ChooseQuestion& question) {
     throw InvalidInput("when the stage is to be ready is said once",
                        {.path = "ready_h", .advice = "ready_h, in hours of the process; or ready, a time of day"});
   }
+  if (!question.ready.empty()) require_moment(question.ready, "ready");
   const bool moves = question.what == Choosable::refrigerate || question.what == Choosable::take_out;
   if (moves && question.moved.empty())
     throw InvalidInput("which stage's dough is moved is not said", {.path = "moved", .advice = "name the stage"});
@@ -529,10 +531,22 @@ std::vector<const Form*> shown_forms() {
           &form_of<CautionsAnswer>()};
 }
 
+/// A question's schema has what it asks, too: WaterQuestion "water".
+std::string schema_with_ask(const Form& form) {
+  constexpr std::string_view end = "Question";
+  if (!form.name.ends_with(end)) return schema_of(form);
+  std::string what(form.name.substr(0, form.name.size() - end.size()));
+  what.front() = static_cast<char>(what.front() | 0x20);
+  Json schema = Json::parse(schema_of(form));
+  schema["properties"]["ask"] = Json{{"const", what}};
+  schema["required"] = Json::array({"ask"});
+  return schema.dump(1) + "\n";
+}
+
 std::string schema_named(const std::string& name) {
   std::vector<std::string_view> known;
   for (const Form* const form : shown_forms()) {
-    if (form->name == name) return schema_of(*form);
+    if (form->name == name) return schema_with_ask(*form);
     known.push_back(form->name);
   }
   throw InvalidInput("no form is called \"" + name.substr(0, 60) + "\"",

@@ -250,7 +250,8 @@ std::string path_of_step(const std::string& path) {
   if (step == 0) return "dough";
   std::string rest = path.substr(end + 1);
   if (rest.rfind(".surroundings", 0) == 0) rest = ".place";
-  if (rest.rfind(".piece.", 0) == 0) rest = rest == ".piece.mass_g" ? ".piece_g" : rest.substr(6);
+  if (rest.rfind(".piece.", 0) == 0) rest = rest.substr(6);
+  if (rest == ".mass_g") rest = ".piece_g";
   return "stage[" + std::to_string(step - 1) + "]" + rest;
 }
 
