@@ -1,7 +1,6 @@
 #include <ferment/ferment.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <exception>
 #include <new>
 #include <string>
@@ -118,11 +117,10 @@ ferment_status ferment_ask(const char* question, char** answer) {
     if (question == nullptr || answer == nullptr)
       throw ferment::InvalidInput("a pointer is null", {.advice = "pass a text and the address of a char*"});
     const std::string text = ferment::ask(question);
-    auto* const memory = static_cast<char*>(std::malloc(text.size() + 1));
-    if (memory == nullptr) throw std::bad_alloc();
+    auto* const memory = static_cast<char*>(::operator new(text.size() + 1));
     std::copy_n(text.c_str(), text.size() + 1, memory);
     *answer = memory;
   });
 }
 
-void ferment_free(void* memory) { std::free(memory); }
+void ferment_free(void* memory) { ::operator delete(memory); }

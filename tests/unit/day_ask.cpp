@@ -316,6 +316,9 @@ TEST_CASE("a document stands in another one as it is, if it is of that form") {
   std::string later = process;
   later.replace(later.find("\"version\":1"), 11, "\"version\":8");
   CHECK(path_of<InvalidInput>(R"({"ask": "simulate", "process": )" + later + "}") == "process.version");
+  CHECK(ask(R"({"format": "libferment water question", "version": 1, "ask": "water", "day": )" + buns + "}") ==
+        ask(question("water")));
+  CHECK(path_of<InvalidInput>(R"({"format": "libferment day", "ask": "water", "day": )" + buns + "}") == "format");
 }
 
 // ---- what cannot be answered -------------------------------------------------------------------------------------

@@ -299,11 +299,11 @@ Json json_of(const Form& form, const void* value) {
 
 void fill_from(const Form& form, void* object, const Json& json, Heading heading) {
   if (!json.is_object()) throw InvalidInput("a table is wanted, got " + described(json));
-  if (heading != Heading::ask) require_heading(form, json);
+  require_heading(form, json);
   std::vector<const Row*> given;
   for (const auto& [key, value] : json.items()) {
-    if ((heading == Heading::type && key == "type") || (heading == Heading::ask && key == "ask")) continue;
-    if (heading != Heading::ask && is_heading(key)) continue;
+    if (is_heading(key) || (heading == Heading::type && key == "type") || (heading == Heading::ask && key == "ask"))
+      continue;
     try {
       const Meaning meaning = meaning_of(form, key, value);
       if (std::find(given.begin(), given.end(), meaning.row) != given.end())

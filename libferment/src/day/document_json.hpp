@@ -8,7 +8,7 @@
 namespace ferment {
 
 /// What a table may have beside its members: the "format", "version" and "$schema" of a document; these and the "type"
-/// that tells several forms apart; or a question's "ask".
+/// that tells several forms apart; these and a question's "ask".
 enum class Heading { document, type, ask };
 
 Json json_of(const Form& form, const void* value);
