@@ -336,6 +336,16 @@ TEST_CASE("a question says what it asks") {
   CHECK(told(R"({"ask": ")" + std::string(5000, 'a') + "\"}").size() < 400);
 }
 
+TEST_CASE("a message never cuts through a letter") {
+  for (std::size_t ahead = 56; ahead < 62; ++ahead) {
+    const std::string name = std::string(ahead, 'a') + "\u00e9\u20ac\U0001f35e";
+    for (const std::string& asked : {"{\"ask\": \"" + name + "\"}", R"({"ask": "keys", "of": ")" + name + "\"}",
+                                     "{\"ask\": \"water\", \"day\": {\"date\": \"" + name + "\"}}",
+                                     "{\"ask\": \"water\", \"day\": \"" + name + "\"}"})
+      CHECK_NOTHROW(Json(told(asked)).dump());  // throws for what is no UTF-8
+  }
+}
+
 TEST_CASE("an error carries the way through the question") {
   const auto changed = [](const std::string& what, const std::string& from, const std::string& to) {
     std::string text = question(what, what == "forecast" ? few_draws : "");

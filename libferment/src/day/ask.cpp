@@ -543,14 +543,16 @@ std::string schema_with_ask(const Form& form) {
   return schema.dump(1) + "\n";
 }
 
+constexpr std::size_t longest_name = 60;  // of what a message shows
+
 std::string schema_named(const std::string& name) {
   std::vector<std::string_view> known;
   for (const Form* const form : shown_forms()) {
     if (form->name == name) return schema_with_ask(*form);
     known.push_back(form->name);
   }
-  throw InvalidInput("no form is called \"" + name.substr(0, 60) + "\"",
-                     {.path = "of", .advice = advice_for(name.substr(0, 60), known)});
+  throw InvalidInput("no form is called \"" + begin_of(name, longest_name) + "\"",
+                     {.path = "of", .advice = advice_for(begin_of(name, longest_name), known)});
 }
 
 template <class Question>
@@ -583,7 +585,7 @@ std::string ask(std::string_view text, const AskOptions& options) {
   if (!question["ask"].is_string())
     throw InvalidInput("a text is wanted, got " + described(question["ask"]), {.path = "ask"});
   const auto name = question["ask"].get<std::string>();
-  switch (named<Ask>(name.substr(0, 60))) {
+  switch (named<Ask>(begin_of(name, longest_name))) {
     case Ask::water: return answered<WaterQuestion>(question, options);
     case Ask::mixing: return answered<MixingQuestion>(question, options);
     case Ask::simulate: return answered<SimulateQuestion>(question, options);
