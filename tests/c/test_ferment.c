@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static int failures = 0;
@@ -232,6 +233,44 @@ static void test_hours_failures(void) {
   CHECK(strcmp(ferment_last_error(), "") == 0); /* a success clears the text */
 }
 
+/* Questions: the answer is handed out whole and freed; a failure leaves the pointer alone and tells the way. */
+static void test_ask(void) {
+  static const char rise[] = "{\"ask\": \"rise\", \"rise_percent\": 100, \"dough_c\": 25, \"yeast_percent\": 1}";
+  const ferment_dough dough = plain_dough();
+  char here = 'x';
+  char* answer = NULL;
+  const char* found;
+  double hours = untouched;
+  ferment_status status;
+
+  CHECK(ferment_ask(rise, &answer) == FERMENT_OK);
+  CHECK(strcmp(ferment_last_error(), "") == 0);
+  CHECK(answer != NULL && answer[strlen(answer) - 1] == '}');
+  found = answer != NULL ? strstr(answer, "\"hours\":") : NULL;
+  CHECK(found != NULL);
+  CHECK(ferment_hours_to_rise(100, &dough, &hours) == FERMENT_OK);
+  if (found != NULL) CHECK(strtod(found + strlen("\"hours\":"), NULL) == hours); /* the same digits */
+  ferment_free(answer);
+
+  answer = &here;
+  status =
+      ferment_ask("{\"ask\": \"rise\", \"rise_percent\": 100, \"dough_c\": 25, \"yeast_percent\": \"1\"}", &answer);
+  check_failure(status, FERMENT_INVALID_INPUT, "yeast_percent: a number is wanted", NULL, __LINE__);
+  CHECK(answer == &here);
+  status = ferment_ask("{\"ask\": \"rise\", \"rise_percent\": 900, \"dough_c\": 25, \"yeast_percent\": 1}", &answer);
+  check_failure(status, FERMENT_NO_SOLUTION, "never reached", NULL, __LINE__);
+  status = ferment_ask("{\"ask\": \"rise\", \"rise_percent\": 90, \"dough_c\": -2, \"yeast_percent\": 1}", &answer);
+  check_failure(status, FERMENT_OUTSIDE_MODEL, "stands still", NULL, __LINE__);
+  status = ferment_ask("", &answer);
+  check_failure(status, FERMENT_INVALID_INPUT, "the text is empty", NULL, __LINE__);
+  status = ferment_ask(NULL, &answer);
+  check_failure(status, FERMENT_INVALID_INPUT, "a pointer is null", NULL, __LINE__);
+  CHECK(answer == &here);
+  status = ferment_ask(rise, NULL);
+  check_failure(status, FERMENT_INVALID_INPUT, "a pointer is null", NULL, __LINE__);
+  ferment_free(NULL);
+}
+
 int main(void) {
   test_version();
   test_factor_rule();
@@ -240,6 +279,7 @@ int main(void) {
   test_newer_members();
   test_hours_reads_every_member();
   test_hours_failures();
+  test_ask();
   if (failures > 0) fprintf(stderr, "%d checks failed\n", failures);
   return failures == 0 ? 0 : 1;
 }

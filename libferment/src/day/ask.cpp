@@ -12,7 +12,9 @@
 #include <ferment/forecast/questions.hpp>
 #include <ferment/rise/cautions.hpp>
 
+#include "day/day_parts.hpp"
 #include "day/document_json.hpp"
+#include "day/moment.hpp"
 
 namespace ferment {
 namespace {
@@ -191,6 +193,7 @@ void of_choice(const ChooseQuestion& question) {
     throw InvalidInput("when the stage is to be ready is said once",
                        {.path = "ready_h", .advice = "ready_h, in hours of the process; or ready, a time of day"});
   }
+  if (!question.ready.empty()) require_moment(question.ready, "ready");
   const bool moves = question.what == Choosable::refrigerate || question.what == Choosable::take_out;
   if (moves && question.moved.empty())
     throw InvalidInput("which stage's dough is moved is not said", {.path = "moved", .advice = "name the stage"});
@@ -381,6 +384,19 @@ Process process_of(const Subject& subject) {
   }
 }
 
+/// What is made of the process that is asked about; what its steps are refused for is told of the day's stages.
+template <class Work>
+auto within_subject(const Subject& subject, Work work) {
+  const Process process = process_of(subject);
+  try {
+    return work(process);
+  } catch (const Error& error) {
+    const std::string path = error.detail().path;
+    if (path.rfind("steps[", 0) != 0) throw;
+    throw_at(subject.day ? "day." + path_of_step(path) : "process." + path, error);
+  }
+}
+
 Subjects about(const Subject& subject) {
   if (!subject.day) return {};
   return {subject.day->title, has_clock(*subject.day), assumptions_of(*subject.day)};
@@ -410,12 +426,16 @@ MixingAnswer answer(const MixingQuestion& question) {
 
 SimulateAnswer answer(const SimulateQuestion& question) {
   const Subject& subject = question.subject;
-  return {about(subject), simulate(process_of(subject), subject.kitchen, subject.state, question.options)};
+  return within_subject(subject, [&](const Process& process) -> SimulateAnswer {
+    return {about(subject), simulate(process, subject.kitchen, subject.state, question.options)};
+  });
 }
 
 ForecastAnswer answer(const ForecastQuestion& question) {
   const Subject& subject = question.subject;
-  ForecastAnswer told{about(subject), forecast(process_of(subject), subject.kitchen, subject.state, question.options)};
+  ForecastAnswer told = within_subject(subject, [&](const Process& process) -> ForecastAnswer {
+    return {about(subject), forecast(process, subject.kitchen, subject.state, question.options)};
+  });
   for (StageForecast& stage : told.forecast.stages) {
     if (!question.every_draw) stage.ready.clear();
   }
@@ -429,10 +449,12 @@ std::string last_stage_of(const Process& process) {
   throw InvalidInput("the process has no stage", {.path = "process.steps"});
 }
 
-/// A time of day is the first one after the mixing.
+/// A time of day is the first one from the process's start on, or from where the dough is now.
 double wanted_h(const ChooseQuestion& question, const Process& process) {
   if (question.ready_h) return *question.ready_h;
-  if (question.subject.day && has_clock(*question.subject.day)) return moment_h(question.ready, process.start_h);
+  const Subject& subject = question.subject;
+  const double after_h = subject.state ? subject.state->time_h : process.start_h;
+  if (subject.day && has_clock(*subject.day)) return moment_h(question.ready, after_h);
   throw InvalidInput("a time of day says nothing without the day's own",
                      {.path = "ready", .advice = "give the day start or mixed; or ready_h"});
 }
@@ -462,7 +484,9 @@ Choice chosen(const ChooseQuestion& question, const Process& process) {
 }
 
 ChooseAnswer answer(const ChooseQuestion& question) {
-  return {about(question.subject), chosen(question, process_of(question.subject))};
+  return within_subject(question.subject, [&](const Process& process) -> ChooseAnswer {
+    return {about(question.subject), chosen(question, process)};
+  });
 }
 
 RiseAnswer answer(const RiseQuestion& question) {
@@ -521,14 +545,28 @@ std::vector<const Form*> shown_forms() {
           &form_of<CautionsAnswer>()};
 }
 
+/// A question's schema has what it asks, too: WaterQuestion "water".
+std::string schema_with_ask(const Form& form) {
+  constexpr std::string_view end = "Question";
+  if (!form.name.ends_with(end)) return schema_of(form);
+  std::string what(form.name.substr(0, form.name.size() - end.size()));
+  what.front() = static_cast<char>(what.front() | 0x20);
+  Json schema = Json::parse(schema_of(form));
+  schema["properties"]["ask"] = Json{{"const", what}};
+  schema["required"] = Json::array({"ask"});
+  return schema.dump(1) + "\n";
+}
+
+constexpr std::size_t longest_name = 60;  // of what a message shows
+
 std::string schema_named(const std::string& name) {
   std::vector<std::string_view> known;
   for (const Form* const form : shown_forms()) {
-    if (form->name == name) return schema_of(*form);
+    if (form->name == name) return schema_with_ask(*form);
     known.push_back(form->name);
   }
-  throw InvalidInput("no form is called \"" + name.substr(0, 60) + "\"",
-                     {.path = "of", .advice = advice_for(name.substr(0, 60), known)});
+  throw InvalidInput("no form is called \"" + begin_of(name, longest_name) + "\"",
+                     {.path = "of", .advice = advice_for(begin_of(name, longest_name), known)});
 }
 
 template <class Question>
@@ -561,7 +599,7 @@ std::string ask(std::string_view text, const AskOptions& options) {
   if (!question["ask"].is_string())
     throw InvalidInput("a text is wanted, got " + described(question["ask"]), {.path = "ask"});
   const auto name = question["ask"].get<std::string>();
-  switch (named<Ask>(name.substr(0, 60))) {
+  switch (named<Ask>(begin_of(name, longest_name))) {
     case Ask::water: return answered<WaterQuestion>(question, options);
     case Ask::mixing: return answered<MixingQuestion>(question, options);
     case Ask::simulate: return answered<SimulateQuestion>(question, options);

@@ -124,7 +124,8 @@ void contradictions(const DayMixing& mixing) {
                        {.path = "minutes", .advice = "leave them out, or give the method"});
   }
   if (ways == 0 && (mixing.minutes || mixing.hydration_kj_per_kg)) {
-    throw InvalidInput("minutes need a method", {.path = "method", .advice = "such as stand_mixer"});
+    throw InvalidInput(mixing.minutes ? "minutes need a method" : "a heat of hydration needs a method",
+                       {.path = "method", .advice = "such as stand_mixer"});
   }
 }
 
@@ -147,6 +148,11 @@ void contradictions(const DayPlace& place) {
     throw InvalidInput("a swing needs the mean temperature of air", {.path = "swing_k", .advice = "give room_c, too"});
   if (place.fan && !place.refrigerator_c && !place.refrigerator_log)
     throw InvalidInput("a fan is reckoned with in a refrigerator alone", {.path = "fan"});
+  if (temperatures == 0 && (place.humidity_percent || place.heat_transfer_w_per_m2_k)) {
+    throw InvalidInput("it is of air, and its temperature is not given",
+                       {.path = place.humidity_percent ? "humidity_percent" : "heat_transfer_w_per_m2_k",
+                        .advice = "give room_c, refrigerator_c or proof_box_c, too"});
+  }
   if (place.room_log) require_within("room_log", Surroundings{{Place{.course = place.room_log}}});
   if (place.refrigerator_log)
     require_within("refrigerator_log",
@@ -188,13 +194,21 @@ void contradictions(const DayStage& stage) {
 }
 
 bool is_date(const std::string& text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-  return std::all_of(text.begin(), text.end(), [](char c) { return c == '-' || (c >= '0' && c <= '9'); });
+  int parts[] = {0, 0, 0};  // year, month, day
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text.size() != 10 || (i == 4 || i == 7 ? text[i] != '-' : text[i] < '0' || text[i] > '9')) return false;
+    int& part = parts[i < 4 ? 0 : i < 7 ? 1 : 2];
+    if (text[i] != '-') part = 10 * part + (text[i] - '0');
+  }
+  const auto [year, month, day] = parts;
+  const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+  const int days = month == 2 ? (leap ? 29 : 28) : month == 4 || month == 6 || month == 9 || month == 11 ? 30 : 31;
+  return month >= 1 && month <= 12 && day >= 1 && day <= days;
 }
 
 void contradictions(const Day& day) {
   if (!day.date.empty() && !is_date(day.date))
-    throw InvalidInput("\"" + day.date + "\" is no date", {.path = "date", .advice = "write it as 2026-11-29"});
+    throw InvalidInput(shown(day.date) + " is no date", {.path = "date", .advice = "write it as 2026-11-29"});
   if (!day.start.empty()) require_moment(day.start, "start");
   if (!day.mixed.empty()) require_moment(day.mixed, "mixed");
   for (std::size_t i = 0; i < day.stages.size(); ++i) {
@@ -413,8 +427,8 @@ const Form& form_of<DayStage>() {
               row<&S::depth_cm>(field::depth_cm), of_table(row<&S::material>("material", "of a tub"), require_material),
               row<&S::vessel_g>(field::vessel_g), row<&S::cover>("cover", "a tub has a lid, other pieces film"),
               row<&S::worktop>("worktop", "a tub stands on wood, other pieces in the air"),
-              row<&S::heat_loss_w_per_k>(field::piece_heat_loss_w_per_k), row<&S::folds_h>(field::folds_h),
-              row<&S::handling>("handling", "what ends the stage, in order"),
+              row<&S::heat_loss_w_per_k>("heat_loss_w_per_k", field::piece_heat_loss_w_per_k),
+              row<&S::folds_h>(field::folds_h), row<&S::handling>("handling", "what ends the stage, in order"),
               row<&S::standing>("standing", "in a tin (also a tub) or free"),
               row<&S::final_proof>("final_proof", "its own over-proof limit counts"),
               row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent),

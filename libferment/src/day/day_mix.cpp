@@ -32,6 +32,10 @@ bool weighs_flours(const Day& day) {
   return std::any_of(day.flours.begin(), day.flours.end(), [](const DayFlour& flour) { return flour.mass_g; });
 }
 
+std::string path_of_flour(std::size_t i, std::string_view member) {
+  return "flour[" + std::to_string(i) + "]." + std::string(member);
+}
+
 /// All flour, g. Flours that are weighed are all but gluten and the preferment's.
 double total_flour_g(const Day& day) {
   if (!weighs_flours(day)) return day.dough.flour_g.value_or(assumed_flour_g);
@@ -40,11 +44,11 @@ double total_flour_g(const Day& day) {
                        {.path = "dough.flour_g", .advice = "give the flours in percent, or leave flour_g out"});
   }
   double fresh_g = day.dough.gluten_g.value_or(0), share = day.dough.gluten_percent.value_or(0) / 100;
-  for (const DayFlour& flour : day.flours) {
-    if (!flour.mass_g)
+  for (std::size_t i = 0; i < day.flours.size(); ++i) {
+    if (!day.flours[i].mass_g)
       throw InvalidInput("some flours are weighed and some are not",
-                         {.path = "flour.mass_g", .advice = "give all in percent or all in grams"});
-    fresh_g += *flour.mass_g;
+                         {.path = path_of_flour(i, "mass_g"), .advice = "give all in percent or all in grams"});
+    fresh_g += *day.flours[i].mass_g;
   }
   if (day.preferment) {
     fresh_g += day.preferment->flour_g.value_or(0);
@@ -58,9 +62,11 @@ std::vector<FlourShare> shares_of_flours(const Day& day) {
   std::vector<FlourShare> shares;
   double all_g = 0;
   for (const DayFlour& flour : day.flours) all_g += flour.mass_g.value_or(0);
-  for (const DayFlour& flour : day.flours) {
+  for (std::size_t i = 0; i < day.flours.size(); ++i) {
+    const DayFlour& flour = day.flours[i];
     if (!flour.mass_g && !flour.percent)
-      throw InvalidInput("a flour has no share", {.path = "flour.percent", .advice = "its percent of the flours"});
+      throw InvalidInput("a flour has no share",
+                         {.path = path_of_flour(i, "percent"), .advice = "its percent of the flours"});
     const double percent = flour.mass_g ? 100 * *flour.mass_g / all_g : *flour.percent;
     shares.push_back({flour.kind, percent, flour.moisture_percent, flour.temperature_c});
   }
@@ -80,6 +86,35 @@ Preferment preferment_of(const Day& day, double flour_g) {
   const double its_water_g = its.water_g ? *its.water_g : its_flour_g * *its.water_percent / 100;
   const auto own_c = day.today.preferment_c ? day.today.preferment_c : its.temperature_c;
   return {.flour_g = its_flour_g, .water_g = its_water_g, .temperature_c = own_c};
+}
+
+/// Percent of the preferment's own flour.
+double yeast_percent_of_preferment(const Day& day, double flour_g) {
+  const DayPreferment& its = *day.preferment;
+  return its.yeast_g ? 100 * *its.yeast_g / preferment_of(day, flour_g).flour_g : its.yeast_percent.value_or(0);
+}
+
+/// Yeast and salt of a preferment that fermented, g: its dough weighs them, too.
+double besides_flour_and_water_g(const Day& day, double flour_g) {
+  if (!day.preferment || !day.preferment->stands_h) return 0;
+  const double percent = yeast_percent_of_preferment(day, flour_g) + day.preferment->salt_percent.value_or(0);
+  return preferment_of(day, flour_g).flour_g * percent / 100;
+}
+
+/// The way in a day to what its formula says at a path.
+std::string path_of_formula(const Day& day, const std::string& path) {
+  const DayDough& dough = day.dough;
+  if (path.rfind("flours", 0) == 0) return "flour" + path.substr(6);
+  if (path.rfind("waters", 0) == 0) return "yeast_water";
+  if (path.rfind("preferments", 0) == 0 || (path == "flour_g" && day.preferment)) return "preferment";
+  if (path == "flour_g") return weighs_flours(day) ? "flour" : "dough.flour_g";
+  for (const Amount& amount : amounts) {
+    const std::string stem(amount.grams_name.substr(0, amount.grams_name.size() - 2));
+    if (path == stem + "_percent" || path == stem + "_g")
+      return "dough." + stem + (dough.*amount.grams ? "_g" : "_percent");
+  }
+  const bool is_of_yeast = path.find("instant") == 0 || path.find("active_dry") == 0 || path.find("compressed") == 0;
+  return !is_of_yeast ? "dough" : dough.yeast_g ? "dough.yeast_g" : "dough.yeast_percent";
 }
 
 Formula formula_of(const Day& day) {
@@ -106,8 +141,20 @@ Formula formula_of(const Day& day) {
         {.mass_g = its.water_g, .temperature_c = its.temperature_c, .wets_yeast = true, .stands_h = its.stands_h}};
   }
   if (day.preferment) percent.preferments = {preferment_of(day, flour_g)};
-  const Formula formula = formula_from_percent(percent);
-  return dough.pieces ? scaled_to(formula, *dough.pieces, *dough.piece_g, dough.loss_percent) : formula;
+  Formula formula;
+  try {
+    formula = formula_from_percent(percent);
+  } catch (const Error& error) {
+    throw_at(path_of_formula(day, error.detail().path), error);
+  }
+  if (!dough.pieces) return formula;
+  const double formula_g = amounts_of(formula).dough_g;
+  const double share = formula_g / (formula_g + besides_flour_and_water_g(day, flour_g));
+  try {
+    return scaled_to(formula, *dough.pieces, share * *dough.piece_g, dough.loss_percent);
+  } catch (const Error& error) {
+    throw_at("dough.pieces", error);
+  }
 }
 
 void set_temperatures(Formula& formula, const Today& today) {
@@ -126,8 +173,7 @@ State fermented(const Day& day, const Preferment& weighed, const Kitchen& kitche
   mix.formula.water_g = weighed.water_g;
   mix.formula.salt_g = weighed.flour_g * its.salt_percent.value_or(0) / 100;
   // Its grams are written beside its own flour's, which scaling changes alike.
-  const double yeast_percent =
-      its.yeast_g ? 100 * *its.yeast_g / preferment_of(day, total_flour_g(day)).flour_g : its.yeast_percent.value_or(0);
+  const double yeast_percent = yeast_percent_of_preferment(day, total_flour_g(day));
   const Yeast kind = its.yeast.value_or(day.dough.yeast);
   double Formula::*const grams = kind == Yeast::instant      ? &Formula::instant_g
                                  : kind == Yeast::compressed ? &Formula::compressed_g
@@ -135,6 +181,12 @@ State fermented(const Day& day, const Preferment& weighed, const Kitchen& kitche
   mix.formula.*grams = weighed.flour_g * yeast_percent / 100;
   mix.yeast_unwetted = kind == Yeast::active_dry_unwetted;
   mix.dough_c = its.temperature_c;
+  if (yeast_percent > 0) {
+    Field field = field::instant_equivalent_percent;
+    field.name = its.yeast_g ? "preferment.yeast_g" : "preferment.yeast_percent";
+    field.advice = "percent are of the preferment's own flour";
+    require(field, percent_of(mix.formula).instant_equivalent_percent);
+  }
   Stage stage;
   stage.name = "preferment";
   stage.until_h = its.stands_h;
@@ -142,8 +194,12 @@ State fermented(const Day& day, const Preferment& weighed, const Kitchen& kitche
   Process process;
   process.steps = {mix, stage};
   process.altitude_m = day.dough.altitude_m;
-  State state = simulate(process, kitchen, std::nullopt, {.every_min = 0, .be_back_by = false}).state;
-  state = as_beginning(state);
+  State state;
+  try {
+    state = as_beginning(simulate(process, kitchen, std::nullopt, {.every_min = 0, .be_back_by = false}).state);
+  } catch (const Error& error) {
+    throw_at("preferment", error);
+  }
   if (weighed.temperature_c) state.shells.front().temperature_c = *weighed.temperature_c;
   return state;
 }

@@ -1,10 +1,12 @@
 // A day as a process, and what it takes for granted.
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include <ferment/base/error.hpp>
 #include <ferment/day/day.hpp>
+#include <ferment/mix/water_plan.hpp>
 
 #include "base/text.hpp"
 #include "day/day_parts.hpp"
@@ -89,6 +91,9 @@ std::optional<double> said_dough_c(const Day& day) {
   return std::nullopt;
 }
 
+/// Whether the dough's temperature follows from the water that was poured.
+bool goes_forward(const Day& day) { return !day.dough.measured_c && day.water.poured_c && day.today.room_c; }
+
 /// The real mix: as measured; with the water that was poured; with the water that is planned; or, where no balance can
 /// be made, with the dough that is said to come of it.
 Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
@@ -97,7 +102,7 @@ Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
   if (day.dough.measured_c) {
     mix.dough_c = day.dough.measured_c;
     if (water.poured_c) mix.formula.water_c = water.poured_c;
-  } else if (water.poured_c && day.today.room_c) {
+  } else if (goes_forward(day)) {
     mix.formula.water_c = water.poured_c;
   } else if (water.desired_c && day.today.room_c && mix.formula.water_g > 0) {
     mix = with_water(mix, water_of(day, kitchen));
@@ -113,7 +118,8 @@ Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
 
 class Stages {
  public:
-  Stages(const Day& day, const Hours& hours) : day_(day), hours_(hours), after_h_(hours.mixed_h) {}
+  Stages(const Day& day, const Hours& hours, const Mix& mix)
+      : day_(day), hours_(hours), mix_(mix), after_h_(hours.mixed_h) {}
 
   Stage next(std::size_t index) {
     const DayStage& written = day_.stages[index];
@@ -150,7 +156,7 @@ class Stages {
     } else if (written.piece) {
       throw InvalidInput("a piece has no place", {.path = path + ".room_c", .advice = "give it one, or [today] room"});
     } else {
-      places.push_back({.temperature_c = held_c(path), .is_dough = true});
+      places.push_back({.temperature_c = mixed_dough_c(), .is_dough = true});
     }
     double after_h = after_h_;
     for (std::size_t i = 0; i < written.places.size(); ++i) {
@@ -168,12 +174,9 @@ class Stages {
     surroundings_.places = std::move(places);
   }
 
-  double held_c(const std::string& path) const {
-    if (const auto dough_c = said_dough_c(day_)) return *dough_c;
-    throw InvalidInput("where the dough is, is not said",
-                       {.path = path + ".room_c",
-                        .advice =
-                            "give room, refrigerator or proof_box; or dough for one that is held at a temperature"});
+  double mixed_dough_c() const {
+    if (mix_.dough_c) return *mix_.dough_c;
+    return goes_forward(day_) ? dough_by_heat_balance(mix_) : *day_.water.desired_c;
   }
 
   /// What was done counts before what was planned; a stage without an end goes on until the next one begins.
@@ -196,6 +199,7 @@ class Stages {
 
   const Day& day_;
   Hours hours_;
+  const Mix& mix_;
   double after_h_;  ///< what is written next is not before
   Surroundings surroundings_ = {};
   Piece piece_ = {};
@@ -222,10 +226,33 @@ Process process_of(const Day& day, const Kitchen& kitchen) {
   process.start_h = hours.start_h;
   process.altitude_m = day.dough.altitude_m;
   process.steps.emplace_back(mix);
-  Stages stages(day, hours);
+  Stages stages(day, hours, mix);
   for (std::size_t i = 0; i < day.stages.size(); ++i) process.steps.emplace_back(stages.next(i));
-  require(process);
+  try {
+    require(process);
+  } catch (const Error& error) {
+    throw_at(path_of_step(error.detail().path), error);
+  }
   return process;
+}
+
+void throw_at(const std::string& path, const Error& error) {
+  ErrorDetail detail = error.detail();
+  detail.path = path;
+  throw_error(error.status(), error.problem(), std::move(detail));
+}
+
+std::string path_of_step(const std::string& path) {
+  constexpr std::string_view begin = "steps[";
+  const std::size_t end = path.find(']');
+  if (path.rfind(begin, 0) != 0 || end == std::string::npos) return path;
+  const int step = std::stoi(path.substr(begin.size(), end - begin.size()));
+  if (step == 0) return "dough";
+  std::string rest = path.substr(end + 1);
+  if (rest.rfind(".surroundings", 0) == 0) rest = ".place";
+  if (rest.rfind(".piece.", 0) == 0) rest = rest.substr(6);
+  if (rest == ".mass_g") rest = ".piece_g";
+  return "stage[" + std::to_string(step - 1) + "]" + rest;
 }
 
 std::vector<Notice> assumptions_of(const Day& day) {
@@ -246,6 +273,9 @@ std::vector<Notice> assumptions_of(const Day& day) {
              name + "in today's room, " + degrees(*day.today.room_c) + ": it has a piece and no place");
     } else if (!has_place && before != nullptr) {
       assume(notices, "assumed_place", {}, "", name + "where \"" + before->name + "\" is: it has no place of its own");
+    } else if (!has_place && goes_forward(day)) {
+      assume(notices, "assumed_place", {}, "",
+             name + "held at the temperature that the dough has after mixing: it has no place");
     } else if (!has_place) {
       if (const auto dough_c = said_dough_c(day))
         assume(notices, "assumed_place", dough_c, "dough_c",

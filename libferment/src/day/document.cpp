@@ -133,9 +133,12 @@ double number_from(const Row& row, const Json& json, bool with_unit) {
 
 std::shared_ptr<void> made_from(const Form& form, const Json& json, bool is_one_of_several) {
   std::shared_ptr<void> made = form.copy(form.blank.get());
-  fill_from(form, made.get(), json, is_one_of_several ? Heading::type : Heading::none);
+  fill_from(form, made.get(), json, is_one_of_several ? Heading::type : Heading::document);
   return made;
 }
+
+/// A document of its own may stand in another one, such as a saved state in a question.
+bool is_heading(std::string_view key) { return key == "format" || key == "version" || key == "$schema"; }
 
 bool knows(const Form& form, std::string_view key) {
   return std::any_of(form.rows.begin(), form.rows.end(),
@@ -151,7 +154,7 @@ std::size_t form_meant(const Row& row, const Json& json) {
     names.append(names.empty() ? "" : ", ").append(form.name);
     if (json.contains("type") && json["type"] == std::string(form.name)) return i;
     bool fits = !json.contains("type");
-    for (const auto& [key, value] : json.items()) fits = fits && knows(form, key);
+    for (const auto& [key, value] : json.items()) fits = fits && (is_heading(key) || knows(form, key));
     if (fits) fitting.push_back(i);
   }
   if (fitting.size() == 1) return fitting.front();
@@ -296,11 +299,11 @@ Json json_of(const Form& form, const void* value) {
 
 void fill_from(const Form& form, void* object, const Json& json, Heading heading) {
   if (!json.is_object()) throw InvalidInput("a table is wanted, got " + described(json));
-  if (heading == Heading::format) require_heading(form, json);
+  require_heading(form, json);
   std::vector<const Row*> given;
   for (const auto& [key, value] : json.items()) {
-    if ((heading == Heading::type && key == "type") || (heading == Heading::ask && key == "ask")) continue;
-    if (heading == Heading::format && (key == "format" || key == "version" || key == "$schema")) continue;
+    if (is_heading(key) || (heading == Heading::type && key == "type") || (heading == Heading::ask && key == "ask"))
+      continue;
     try {
       const Meaning meaning = meaning_of(form, key, value);
       if (std::find(given.begin(), given.end(), meaning.row) != given.end())
@@ -325,7 +328,7 @@ std::string document_of(const Form& form, const void* value) {
 
 void read_document(const Form& form, void* value, std::string_view text) {
   const std::shared_ptr<void> read = form.copy(form.blank.get());
-  fill_from(form, read.get(), parsed(text), Heading::format);
+  fill_from(form, read.get(), parsed(text), Heading::document);
   require(form, read.get());
   form.assign(value, read.get());
 }

@@ -7,9 +7,9 @@
 
 namespace ferment {
 
-/// What a table may have beside its members: nothing, the "type" that tells several forms apart, a document's "format",
-/// "version" and "$schema", or a question's "ask".
-enum class Heading { none, type, format, ask };
+/// What a table may have beside its members: the "format", "version" and "$schema" of a document; these and the "type"
+/// that tells several forms apart; these and a question's "ask".
+enum class Heading { document, type, ask };
 
 Json json_of(const Form& form, const void* value);
 

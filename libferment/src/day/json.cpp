@@ -130,6 +130,12 @@ Json json_number(double value) {
   return is_whole ? Json(static_cast<std::int64_t>(value)) : Json(value);
 }
 
+std::string begin_of(const std::string& text, std::size_t most) {
+  std::size_t end = std::min(text.size(), most);
+  while (end > 0 && end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end);
+}
+
 std::string described(const Json& json) {
   constexpr std::size_t shown = 40;
   switch (json.type()) {
@@ -139,9 +145,8 @@ std::string described(const Json& json) {
     case Json::value_t::array: return "a list";
     case Json::value_t::string: {
       const auto& text = json.get_ref<const std::string&>();
-      std::size_t end = std::min(text.size(), shown);
-      while (end > 0 && end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;  // a letter
-      return "the text \"" + text.substr(0, end) + (end < text.size() ? "…\"" : "\"");
+      const std::string begin = begin_of(text, shown);
+      return "the text \"" + begin + (begin.size() < text.size() ? "…\"" : "\"");
     }
     default: return "the number " + number(json.get<double>());
   }

@@ -1,6 +1,7 @@
 // JSON text and the tree it is read into: nlohmann-json, with what it lets pass refused.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -18,6 +19,9 @@ std::string text_of(const Json& json);
 
 /// A number as JSON: a whole one without a point.
 Json json_number(double value);
+
+/// The first bytes of a text, no letter of UTF-8 cut through.
+std::string begin_of(const std::string& text, std::size_t most);
 
 /// "the text \"18C\"", "the number 18", "a list": what stands there, for messages.
 std::string described(const Json& json);

@@ -7,6 +7,8 @@
 #include <ferment/base/field.hpp>
 #include <ferment/day/day.hpp>
 
+#include "base/text.hpp"
+
 namespace ferment {
 namespace {
 
@@ -44,10 +46,13 @@ std::optional<Moment> moment_from(const std::string& text) {
 
 }  // namespace
 
+std::string shown(const std::string& text) {
+  return text.size() <= 40 ? "\"" + text + "\"" : "a text of " + std::to_string(text.size());
+}
+
 void require_moment(const std::string& text, std::string_view path) {
   if (moment_from(text)) return;
-  const std::string shown = text.size() <= 40 ? "\"" + text + "\"" : "a text of " + std::to_string(text.size());
-  throw InvalidInput(shown + " is no time of day",
+  throw InvalidInput(shown(text) + " is no time of day",
                      {.path = std::string(path), .advice = "write 8:15 or 18:30, or \"+1 7:30\" for the next morning"});
 }
 
@@ -62,6 +67,10 @@ double moment_h(const std::string& text, double after_h) {
 }
 
 std::string moment_text(double hours) {
+  constexpr double most_h = 1e6;
+  if (!(std::abs(hours) <= most_h))
+    throw InvalidInput("the hour " + number(hours) + " has no time of day",
+                       {.value = hours, .low = -most_h, .high = most_h, .advice = "is it one that never comes?"});
   const double minutes = std::round(60 * hours);
   const double day = std::floor(minutes / (24 * 60));
   const auto left = static_cast<int>(minutes - 24 * 60 * day);

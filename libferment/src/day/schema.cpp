@@ -18,13 +18,18 @@ class Schema {
     Json schema = table_of(form);
     Json whole{{"$schema", "https://json-schema.org/draft/2020-12/schema"}};
     whole.update(schema);
-    for (const char* const heading : {"$schema", "format"}) whole["properties"][heading] = Json{{"type", "string"}};
-    whole["properties"]["version"] = Json{{"const", document_version}};
+    add_heading(whole);
     whole["$defs"] = definitions_;
     return whole;
   }
 
  private:
+  /// A document may stand in another as it is.
+  static void add_heading(Json& table) {
+    for (const char* const heading : {"$schema", "format"}) table["properties"][heading] = Json{{"type", "string"}};
+    table["properties"]["version"] = Json{{"const", document_version}};
+  }
+
   Json table_of(const Form& form) {
     Json properties = Json::object(), all = Json::array();
     for (const Row& row : form.rows) {
@@ -150,6 +155,7 @@ class Schema {
     if (definitions_.contains(name)) return name;
     definitions_[name] = nullptr;  // it may hold itself
     Json table = table_of(form);
+    add_heading(table);
     if (is_one_of_several) table["properties"]["type"] = Json{{"const", name}};
     definitions_[name] = table;
     return name;
