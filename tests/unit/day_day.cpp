@@ -267,7 +267,7 @@ TEST_CASE("what was seen says something") {
         "stage[0].seen[0].rise_percent: it is the rise that was not yet there, or past");
   CHECK(told("\"at\": \"11\", \"dough_c\": 22").find("stage[0].seen[0].at: \"11\" is no time of day") == 0);
   CHECK(told("\"rise_percent\": 50").find("stage[0].seen[0]: DayStage") == std::string::npos);
-  CHECK(told("\"rise_percent\": 50").find("stage[0].seen[0]: Seen needs at") == 0);
+  CHECK(told("\"rise_percent\": 50").find("stage[0].seen[0].at: Seen needs at") == 0);
   CHECK(told("\"at\": \"11:00\", \"rise_percent\": 50, \"was\": \"not yet\"") == "accepted");
 }
 
@@ -305,7 +305,7 @@ TEST_CASE("a day's date and times") {
 
 TEST_CASE("a bowl and flours are of their tables") {
   CHECK(refused("\"bowl\": {\"material\": \"gold\", \"mass_g\": 500}").find("bowl.material: ") == 0);
-  CHECK(refused("\"bowl\": {\"material\": \"glass\"}").find("bowl: DayBowl needs mass_g") == 0);
+  CHECK(refused("\"bowl\": {\"material\": \"glass\"}").find("bowl.mass_g: DayBowl needs mass_g") == 0);
   CHECK(refused("\"flour\": [{\"kind\": \"moon_dust\", \"percent\": 100}]").find("flour[0].kind: ") == 0);
 }
 

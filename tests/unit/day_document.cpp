@@ -112,16 +112,16 @@ TEST_CASE("a quantity is a number under its full name, or a text with its unit")
 TEST_CASE("what is wrong is told with the way to it") {
   const auto text = [](const std::string& members) { return said([&] { read_stage(members); }); };
   CHECK(text("\"until_hours\": 2") ==
-        "until_hours: the key \"until_hours\" is unknown; did you mean until_rise? known: name, surroundings, "
+        "until_hours: the key \"until_hours\" is unknown; did you mean until_h? known: name, surroundings, "
         "until, until_rise, ends, piece, folds, handling, standing, final_proof, acceptable_rise");
   CHECK(text("\"until\": 2") ==
-        "until: the number 2 has no unit; write a text, such as \"2.5h or 90min\", or until_h and the number");
+        "until: the number 2 has no unit; write a text, such as \"2.5h\" or \"90min\", or until_h and the number");
   CHECK(text("\"until\": \"2\"") == "until: length of a stage 2 has no unit; write for example 2.5h or 90min");
   CHECK(text("\"until\": \"2kg\"") ==
         "until: length of a stage 2 has the unit \"kg\"; write for example 2.5h or 90min");
   CHECK(text("\"until_h\": \"2h\"") ==
-        "until_h: a number is wanted, got the text \"2h\"; a text with its unit belongs to until, such as \"2.5h or "
-        "90min\"");
+        "until_h: a number is wanted, got the text \"2h\"; write the number alone; its unit is "
+        "in the name");
   CHECK(path_to("\"until_h\": 2, \"until\": \"2h\"") == "until");
   CHECK(path_to("\"until_h\": 2, \"until_h\": 2") == "until_h");
   CHECK(path_to("\"until_h\": 2, \"folds_h\": [0.5, true]") == "folds_h[1]");

@@ -459,8 +459,9 @@ def _reason(problem: Error, clock: bool) -> str:
 
 def _chosen(choice: SimpleNamespace, start_h: float) -> str:
     if choice.what == "yeast_g":
-        minutes = round(60 * (choice.rounded_ready_h - choice.ready_h))
-        cost = f" ({abs(minutes)} min {'later' if minutes > 0 else 'sooner'})" if minutes else ""
+        later_h = choice.rounded_ready_h - choice.ready_h
+        is_told = round(60 * later_h) != 0
+        cost = f" ({duration(abs(later_h))} {'later' if later_h > 0 else 'sooner'})" if is_told else ""
         return f"{choice.rounded:.3g} g{cost}"
     if choice.what == "air_c":
         return " or ".join(f"{signed(value)} °C" for value in choice.all)

@@ -38,6 +38,8 @@ def rebuilt(kind: type, values: Mapping[str, Any]) -> object:
 
 def _hours(hours: float) -> str:
     minutes = round(60 * hours)
+    if 0 <= minutes < 60:
+        return f"{minutes} min"
     return f"{minutes // 60} h {minutes % 60:02d} min" if minutes >= 0 else f"{hours:.2f} h"
 
 
@@ -140,7 +142,7 @@ def _rows_of_choice(choice: Choice) -> list[tuple[str, ...]]:
     name, form = _CHOICES[choice.what]
     rows: list[tuple[str, ...]] = [("choice", "", "ready"), (name, form.format(choice.value), _hours(choice.ready_h))]
     if choice.rounded != choice.value:
-        rows.append((f"{name}, weighed", f"{choice.rounded:.4g} g", _hours(choice.rounded_ready_h)))
+        rows.append((f"{name}, weighed", f"{choice.rounded:.4g} g", _maybe(choice.rounded_ready_h)))
     return rows
 
 

@@ -298,17 +298,17 @@ def _options(
 
 
 bowl_options = _options(
-    click.option("--flour", help="Flour temperature. [default: the room's]"),
-    click.option("--room", help="Room temperature."),
-    click.option("--preferment", help="Preferment temperature, if there is one."),
-    click.option("--preferment-g", help="Its weight: half flour, half water; else a day file."),
-    click.option("--flour-g", help="All of the flour: 900g or 2lb."),
-    click.option("--water-g", help="All of the water. [default: 65 % of the flour]"),
-    click.option("--bowl", help="What the bowl is made of: ceramic, steel, ..."),
-    click.option("--bowl-g", help="Weight of the bowl."),
-    click.option("--mixing", help="How it is mixed: hand, stand_mixer, ... [default: hand]"),
-    click.option("--minutes", help="Minutes of mixing. [default: the method's usual time]"),
-    click.option("--rest", help="Flour and water rest so long before yeast and salt: 30min."),
+    click.option("--flour", metavar="TEMPERATURE", help="Flour temperature. [default: the room's]"),
+    click.option("--room", metavar="TEMPERATURE", help="Room temperature."),
+    click.option("--preferment", metavar="TEMPERATURE", help="Preferment temperature, if there is one."),
+    click.option("--preferment-g", metavar="WEIGHT", help="Its weight: half flour, half water; else a day file."),
+    click.option("--flour-g", metavar="WEIGHT", help="All of the flour: 900g or 2lb."),
+    click.option("--water-g", metavar="WEIGHT", help="All of the water. [default: 65 % of the flour]"),
+    click.option("--bowl", metavar="NAME", help="What the bowl is made of: ceramic, steel, ..."),
+    click.option("--bowl-g", metavar="WEIGHT", help="Weight of the bowl."),
+    click.option("--mixing", metavar="NAME", help="How it is mixed: hand, stand_mixer, ... [default: hand]"),
+    click.option("--minutes", metavar="MINUTES", help="Minutes of mixing. [default: the method's usual time]"),
+    click.option("--rest", metavar="TIME", help="Flour and water rest so long before yeast and salt: 30min."),
 )
 
 
@@ -341,18 +341,21 @@ def _bowl_day(day_file: str | None, given: Mapping[str, Any]) -> Day:
 
 @main.command()
 @day_argument
-@click.option("--desired", help="Dough temperature wanted at the end of mixing.")
+@click.option("--desired", metavar="TEMPERATURE", help="Dough temperature wanted at the end of mixing.")
 @bowl_options
-@click.option("--tap", help="Tap water temperature, to tell how much ice or warm water.")
-@click.option("--ice", help="Ice temperature; 0C when it is wet. [default: -18C]")
+@click.option("--tap", metavar="TEMPERATURE", help="Tap water temperature, to tell how much ice or warm water.")
+@click.option("--ice", metavar="TEMPERATURE", help="Ice temperature; 0C when it is wet. [default: -18C]")
 @click.option(
     "--friction",
+    metavar="DIFFERENCE",
     help="Friction of the factor rule, a difference: 3K or 6F; with --friction-at for the balance, too.",
 )
-@click.option("--friction-at", help="Temperature of the room it was found in, flour and bowl alike.")
-@click.option("--net-gain", help="What your mixing adds, kJ/kg, from `libferment friction`.")
-@click.option("--yeast-water", help="Temperature of the water that wets the yeast.")
-@click.option("--yeast-water-g", help="Its weight; part of all of the water.")
+@click.option(
+    "--friction-at", metavar="TEMPERATURE", help="Temperature of the room it was found in, flour and bowl alike."
+)
+@click.option("--net-gain", metavar="KJ/KG", help="What your mixing adds, kJ/kg, from `libferment friction`.")
+@click.option("--yeast-water", metavar="TEMPERATURE", help="Temperature of the water that wets the yeast.")
+@click.option("--yeast-water-g", metavar="WEIGHT", help="Its weight; part of all of the water.")
 @json_option
 def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     """How warm to take the water, so that the dough ends at the temperature you want.
@@ -373,15 +376,15 @@ def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     if answer.mix.rest_h == 0:
         mixing = {key: value for key, value in day.content.get("mixing", {}).items() if key != "rest"}
         day.content["mixing"] = {**mixing, "rest_h": 0.5}
-        with contextlib.suppress(lf.NoSolution):
+        with contextlib.suppress(lf.NoSolution, lf.InvalidInput):
             _, rested = day.ask("water")
     print_plan(asked, answer, rested)
 
 
 @main.command()
 @day_argument
-@click.option("--dough", help="Dough temperature measured at the end of mixing.")
-@click.option("--water", help="Temperature of the water that was poured.")
+@click.option("--dough", metavar="TEMPERATURE", help="Dough temperature measured at the end of mixing.")
+@click.option("--water", metavar="TEMPERATURE", help="Temperature of the water that was poured.")
 @bowl_options
 @json_option
 def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
@@ -415,35 +418,43 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 
 @main.command()
 @day_argument
-@click.option("--rise", help="Volume gained, %: doubled is 100.")
-@click.option("--after", help="Instead of --rise: how far the dough has risen after 2.5h or 90min.")
-@click.option("--dough", help="Temperature of the dough itself, not of the room.")
-@click.option("--yeast-percent", help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
-@click.option("--yeast", help="Kind of yeast; fresh yeast is compressed. [default: instant]")
-@click.option("--salt-percent", help="Salt, % of flour weight. [default: 2]")
-@click.option("--water-percent", help="All water, % of flour weight. [default: 65]")
-@click.option("--sugar-percent", help="Sugar, % of flour weight. [default: 0]")
-@click.option("--gluten-percent", help="Added gluten, % of flour weight. [default: 0]")
-@click.option("--altitude-m", help="Altitude, m. [default: 0]")
-@click.option("--until", help="When it should be ready: 18:30, or 9h from the end of mixing.")
-@click.option("--start", help="When flour and water meet, as a clock: 8:00. Times are then clock times.")
-@click.option("--mixed", help="When the mixing ends, as a clock: 8:15. Times are then clock times.")
-@click.option("--stage", help="The stage that should be ready then. [default: the last]")
+@click.option("--rise", metavar="PERCENT", help="Volume gained, %: doubled is 100.")
+@click.option("--after", metavar="TIME", help="Instead of --rise: how far the dough has risen after 2.5h or 90min.")
+@click.option("--dough", metavar="TEMPERATURE", help="Temperature of the dough itself, not of the room.")
+@click.option("--yeast-percent", metavar="PERCENT", help="Yeast, % of flour weight: 3 g on 500 g are 0.6.")
+@click.option(
+    "--yeast",
+    metavar="[instant|active_dry|active_dry_unwetted|compressed]",
+    help="Kind of yeast; fresh yeast is compressed. [default: instant]",
+)
+@click.option("--salt-percent", metavar="PERCENT", help="Salt, % of flour weight. [default: 2]")
+@click.option("--water-percent", metavar="PERCENT", help="All water, % of flour weight. [default: 65]")
+@click.option("--sugar-percent", metavar="PERCENT", help="Sugar, % of flour weight. [default: 0]")
+@click.option("--gluten-percent", metavar="PERCENT", help="Added gluten, % of flour weight. [default: 0]")
+@click.option("--altitude-m", metavar="METRES", help="Altitude, m. [default: 0]")
+@click.option("--until", metavar="CLOCK|TIME", help="When it should be ready: 18:30, or 9h from the end of mixing.")
+@click.option(
+    "--start", metavar="CLOCK", help="When flour and water meet, as a clock: 8:00. Times are then clock times."
+)
+@click.option("--mixed", metavar="CLOCK", help="When the mixing ends, as a clock: 8:15. Times are then clock times.")
+@click.option("--stage", metavar="NAME", help="The stage that should be ready then. [default: the last]")
 @click.option(
     "--choose",
     multiple=True,
     type=click.Choice(("yeast", "room", "start", "refrigerate"), case_sensitive=False),
     help="What may be chosen for --until.",
 )
-@click.option("--scale", help="What your scale shows: 0.1g or 1g; the yeast is rounded to it.")
-@click.option("--room", help="Room in which the dough drifts from --dough.")
-@click.option("--refrigerator", help="Or the refrigerator's air.")
-@click.option("--proof-box", help="Or the proof box's air.")
+@click.option("--scale", metavar="WEIGHT", help="What your scale shows: 0.1g or 1g; the yeast is rounded to it.")
+@click.option("--room", metavar="TEMPERATURE", help="Room in which the dough drifts from --dough.")
+@click.option("--refrigerator", metavar="TEMPERATURE", help="Or the refrigerator's air.")
+@click.option("--proof-box", metavar="TEMPERATURE", help="Or the proof box's air.")
 @click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
-@click.option("--piece", help="The dough's shape in the room: ball, oblong or tub. [default: tub]")
-@click.option("--piece-g", help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
-@click.option("--cover", help="Its cover: film, cloth or lid. [default: a lid, or film]")
+@click.option(
+    "--piece", metavar="[tub|ball|oblong]", help="The dough's shape in the room: ball, oblong or tub. [default: tub]"
+)
+@click.option("--piece-g", metavar="WEIGHT", help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
+@click.option("--cover", metavar="[film|cloth|lid]", help="Its cover: film, cloth or lid. [default: a lid, or film]")
 @json_option
 def rise(day_file: str | None, as_json: bool, **given: Any) -> None:
     """Hours to a rise: of a dough that stays at its temperature, or drifts in a room; with a DAY_FILE, all its stages.

@@ -91,8 +91,8 @@ void def_question(py::module_& module, const char* name, Ask ask, const char* do
 void bind_choices(py::module_& module) {
   bind_form<Choice>(module)
       .def_property_readonly(
-          "rounding_min", [](const Choice& c) { return 60 * (c.rounded_ready_h - c.ready_h); },
-          "minutes that rounding costs")
+          "rounding_min", [](const Choice& c) { return hours(60 * (c.rounded_ready_h - c.ready_h)); },
+          "minutes that rounding costs; None if it is never ready with it")
       .def("__repr__", Worded{"choice_text"}, py::prepend())
       .def("_repr_html_", Worded{"choice_html"});
 

@@ -424,8 +424,8 @@ void bind_forms(py::module_& module) {
         rows.append(py::dict("name"_a = python_name(row), "kind"_a = static_cast<int>(row.kind), "given"_a = row.given,
                              "optional"_a = row.optional, "many"_a = row.many, "names"_a = names,
                              "column"_a = row.column, "never"_a = row.never, "forms"_a = kinds, "is_time"_a = is_time,
-                             "is_moment"_a = is_time && row.field->low < 0,
-                             "has_shorthand"_a = has_shorthand, "about"_a = std::string(row.about()),
+                             "is_moment"_a = is_time && row.field->low < 0, "has_shorthand"_a = has_shorthand,
+                             "about"_a = std::string(row.about()),
                              "unit"_a = std::string(row.field == nullptr ? "" : row.field->unit)));
       }
       all.append(py::dict("name"_a = std::string(form->name), "rows"_a = rows));
@@ -496,9 +496,16 @@ void define(const Form& form, const PythonClass& its, std::size_t positional) {
       its, "to_json", [&form](py::handle self) { return document_of(form, value_of(form, self)); },
       "to_json(self)\n--\n\nThe value as a document: JSON text, the same in every language. Raises InvalidInput.");
   its.type.attr("from_json") = py::staticmethod(py::cpp_function(
-      [&form, cast](const std::string& text) {
+      [&form, cast](const py::object& text) {
+        Py_ssize_t size = 0;
+        const char* const bytes =
+            PyUnicode_Check(text.ptr()) != 0 ? PyUnicode_AsUTF8AndSize(text.ptr(), &size) : nullptr;
+        if (bytes == nullptr) {
+          PyErr_Clear();
+          throw InvalidInput("the text of a document is wanted, got " + type_and_value(text));
+        }
         const Made made = blank_of(form);
-        read_document(form, made.get(), text);
+        read_document(form, made.get(), {bytes, static_cast<std::size_t>(size)});
         return cast(made.get());
       },
       py::name("from_json"), py::scope(its.type),

@@ -44,9 +44,14 @@ std::string_view near(std::string_view unknown, std::span<const std::string_view
 }  // namespace
 
 std::string advice_for(std::string_view unknown, std::span<const std::string_view> known) {
+  return advice_for(unknown, known, known);
+}
+
+std::string advice_for(std::string_view unknown, std::span<const std::string_view> all,
+                       std::span<const std::string_view> known) {
   constexpr std::size_t many = 12;
   std::string advice;
-  if (const std::string_view name = near(unknown, known); !name.empty()) {
+  if (const std::string_view name = near(unknown, all); !name.empty()) {
     advice.append("did you mean ").append(name).append("?");
     if (known.size() > many) return advice;
     advice += " ";

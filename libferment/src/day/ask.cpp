@@ -424,11 +424,22 @@ MixingAnswer answer(const MixingQuestion& question) {
   });
 }
 
+/// What today's refrigerator is cautioned for, if nothing else says it.
+void add_notices(std::vector<Notice>& notices, const Subject& subject) {
+  if (!subject.day || !subject.day->today.refrigerator_c) return;
+  for (Notice& notice : cautions({.refrigerator_c = subject.day->today.refrigerator_c})) {
+    const auto same = [&](const Notice& other) { return other.code == notice.code; };
+    if (std::none_of(notices.begin(), notices.end(), same)) notices.push_back(std::move(notice));
+  }
+}
+
 SimulateAnswer answer(const SimulateQuestion& question) {
   const Subject& subject = question.subject;
-  return within_subject(subject, [&](const Process& process) -> SimulateAnswer {
+  SimulateAnswer told = within_subject(subject, [&](const Process& process) -> SimulateAnswer {
     return {about(subject), simulate(process, subject.kitchen, subject.state, question.options)};
   });
+  add_notices(told.timeline.notices, subject);
+  return told;
 }
 
 ForecastAnswer answer(const ForecastQuestion& question) {
@@ -436,6 +447,7 @@ ForecastAnswer answer(const ForecastQuestion& question) {
   ForecastAnswer told = within_subject(subject, [&](const Process& process) -> ForecastAnswer {
     return {about(subject), forecast(process, subject.kitchen, subject.state, question.options)};
   });
+  add_notices(told.forecast.notices, subject);
   for (StageForecast& stage : told.forecast.stages) {
     if (!question.every_draw) stage.ready.clear();
   }

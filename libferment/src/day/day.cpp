@@ -86,8 +86,9 @@ void contradictions(const DayDough& dough) {
     throw InvalidInput("pieces and piece_g belong together", {.path = dough.pieces ? "piece_g" : "pieces",
                                                               .advice = "give both, and the weights are scaled"});
   }
-  const bool moist =
-      dough.milk_percent || dough.milk_g || dough.egg_percent || dough.egg_g || dough.butter_percent || dough.butter_g;
+  const auto has = [](const std::optional<double>& amount) { return amount.value_or(0) > 0; };
+  const bool moist = has(dough.milk_percent) || has(dough.milk_g) || has(dough.egg_percent) || has(dough.egg_g) ||
+                     has(dough.butter_percent) || has(dough.butter_g);
   if (moist && !dough.water_percent && !dough.water_g) {
     throw InvalidInput("a dough with milk, egg or butter needs its water, too",
                        {.path = "water_percent", .advice = "say how much is poured besides, 0 if none"});
@@ -180,6 +181,11 @@ void contradictions(const DayStage& stage) {
     throw InvalidInput("a stage ends by a rise or after a time, not by both",
                        {.path = "until_h", .advice = "leave one of the two out"});
   }
+  const DayPlace& where = stage.where;
+  if (temperatures_of(where) == 0 && (where.fan || where.humidity_percent || where.heat_transfer_w_per_m2_k)) {
+    throw InvalidInput("what is said of the air needs its temperature",
+                       {.path = "room_c", .advice = "give room, refrigerator or proof_box beside it"});
+  }
   const DayStage blank;
   const bool of_piece = stage.piece_g || stage.pieces != 1 || stage.diameter_cm || stage.length_cm || stage.depth_cm ||
                         stage.material != blank.material || stage.vessel_g > 0 || stage.cover || stage.worktop ||
@@ -211,8 +217,17 @@ void contradictions(const Day& day) {
     throw InvalidInput(shown(day.date) + " is no date", {.path = "date", .advice = "write it as 2026-11-29"});
   if (!day.start.empty()) require_moment(day.start, "start");
   if (!day.mixed.empty()) require_moment(day.mixed, "mixed");
+  if (!day.stages.empty() && !day.stages.front().where.from.empty()) {
+    throw InvalidInput("the first stage begins when the dough is mixed",
+                       {.path = "stage[0].from", .advice = "give start or mixed, when that is"});
+  }
   for (std::size_t i = 0; i < day.stages.size(); ++i) {
     const DayStage& stage = day.stages[i];
+    const auto same_name = [&](const DayStage& other) { return other.name == stage.name; };
+    if (std::any_of(day.stages.begin(), day.stages.begin() + static_cast<std::ptrdiff_t>(i), same_name)) {
+      throw InvalidInput("two stages are called \"" + stage.name + "\"",
+                         {.path = "stage[" + std::to_string(i) + "].name", .advice = "call one of them otherwise"});
+    }
     const bool next_begins = i + 1 < day.stages.size() && !day.stages[i + 1].where.from.empty();
     const bool ends = stage.until_h || stage.until_rise_percent || !stage.ended.empty();
     if (ends != next_begins) continue;

@@ -108,7 +108,7 @@ std::string path_of_formula(const Day& day, const std::string& path) {
   if (path.rfind("waters", 0) == 0) return "yeast_water";
   if (path.rfind("preferments", 0) == 0 || (path == "flour_g" && day.preferment)) return "preferment";
   if (path == "flour_g") return weighs_flours(day) ? "flour" : "dough.flour_g";
-  for (const Amount& amount : amounts) {
+  for (const Amount& amount : day_amounts) {
     const std::string stem(amount.grams_name.substr(0, amount.grams_name.size() - 2));
     if (path == stem + "_percent" || path == stem + "_g")
       return "dough." + stem + (dough.*amount.grams ? "_g" : "_percent");
@@ -122,7 +122,11 @@ Formula formula_of(const Day& day) {
   require_flour_beside(day, day.bowl && !dough.pieces, "bowl.mass_g");
   require_flour_beside(day, day.yeast_water && !dough.pieces, "yeast_water.water_g");
   require_flour_beside(day, dough.yeast_g.has_value(), "dough.yeast_g");
-  require_flour_beside(day, day.preferment && day.preferment->flour_g, "preferment.flour_g");
+  if (day.preferment) {
+    require_flour_beside(day, day.preferment->flour_g.has_value(), "preferment.flour_g");
+    require_flour_beside(day, day.preferment->water_g.has_value(), "preferment.water_g");
+    require_flour_beside(day, day.preferment->yeast_g.has_value(), "preferment.yeast_g");
+  }
   const double flour_g = total_flour_g(day);
   PercentFormula percent{.flour_g = flour_g};
   percent.flours = shares_of_flours(day);

@@ -87,8 +87,10 @@ Piece piece_of(const DayStage& stage) {
 std::optional<double> said_dough_c(const Day& day) {
   if (day.dough.measured_c) return day.dough.measured_c;
   if (day.water.desired_c) return day.water.desired_c;
-  if (!day.stages.empty() && day.stages.front().where.dough_c) return day.stages.front().where.dough_c;
-  return std::nullopt;
+  if (day.stages.empty()) return std::nullopt;
+  const DayPlace& first = day.stages.front().where;
+  if (first.dough_log) return temperature_at({.course = first.dough_log, .is_dough = true}, 0);
+  return first.dough_c;
 }
 
 /// Whether the dough's temperature follows from the water that was poured.
@@ -221,6 +223,11 @@ Process process_of(const Day& day, const Kitchen& kitchen) {
   if (day.stages.empty())
     throw InvalidInput("the day has no stage", {.path = "stage", .advice = "give one with a name and an end"});
   const Mix mix = real_mix_of(day, kitchen);
+  const Formula& f = mix.formula;
+  if (!(f.instant_g + f.active_dry_g + f.compressed_g > 0) && mix.doughs.empty()) {
+    throw InvalidInput("the dough has no yeast",
+                       {.path = "dough.yeast_percent", .advice = "3 g on 500 g of flour are 0.6 percent"});
+  }
   const Hours hours = hours_of(day, mix);
   Process process;
   process.start_h = hours.start_h;

@@ -90,11 +90,17 @@ std::string wanted(const Row& row) {
   return "a table";
 }
 
+/// "18.5C" or "65F".
+std::string in_quotes(std::string_view examples) {
+  constexpr std::string_view other = " or ";
+  const std::size_t at = examples.find(other);
+  const std::string first = "\"" + std::string(examples.substr(0, at)) + "\"";
+  return at == examples.npos ? first : first + " or " + in_quotes(examples.substr(at + other.size()));
+}
+
 [[noreturn]] void refuse(const Row& row, const Json& json, std::string advice = {}) {
   if (advice.empty() && row.kind == Kind::number && json.is_string())
-    if (const auto stem = stem_of(row))
-      advice = "a text with its unit belongs to " + std::string(*stem) + ", such as \"" +
-               std::string(example_of(*row.field)) + "\"";
+    if (stem_of(row)) advice = "write the number alone; its unit is in the name";
   throw InvalidInput(wanted(row) + " is wanted, got " + described(json), {.advice = std::move(advice)});
 }
 
@@ -102,9 +108,12 @@ std::string wanted(const Row& row) {
 std::string as_name(const std::string& text) {
   std::string name;
   for (const char letter : text) {
+    const bool is_gap = letter == ' ' || letter == '-' || letter == '_';
+    if (is_gap && (name.empty() || name.back() == '_')) continue;
     const bool is_capital = letter >= 'A' && letter <= 'Z';
-    name += letter == ' ' || letter == '-' ? '_' : is_capital ? static_cast<char>(letter | 0x20) : letter;
+    name += is_gap ? '_' : is_capital ? static_cast<char>(letter | 0x20) : letter;
   }
+  if (!name.empty() && name.back() == '_') name.pop_back();
   return name;
 }
 
@@ -125,10 +134,10 @@ double number_from(const Row& row, const Json& json, bool with_unit) {
   if (with_unit && json.is_number()) {
     const std::string value = number(json.get<double>(), 12);
     throw InvalidInput("the number " + value + " has no unit",
-                       {.advice = "write a text, such as \"" + std::string(example_of(*row.field)) + "\", or " +
+                       {.advice = "write a text, such as " + in_quotes(example_of(*row.field)) + ", or " +
                                   std::string(row.name) + " and the number"});
   }
-  refuse(row, json, with_unit ? "write a text with its unit, such as " + std::string(example_of(*row.field)) : "");
+  refuse(row, json, with_unit ? "write a text with its unit, such as " + in_quotes(example_of(*row.field)) : "");
 }
 
 std::shared_ptr<void> made_from(const Form& form, const Json& json, bool is_one_of_several) {
@@ -260,16 +269,19 @@ Meaning meaning_of(const Form& form, std::string_view key, const Json& json) {
   constexpr std::size_t longest_name = 60;
   if (key.size() > longest_name)
     throw InvalidInput("a key of " + std::to_string(key.size()) + " letters is unknown", {.advice = "none is so long"});
-  std::vector<std::string_view> known;
-  for (const Row& row : form.rows) known.push_back(stem_of(row).value_or(row.name));
+  std::vector<std::string_view> known, all;
+  for (const Row& row : form.rows) {
+    known.push_back(stem_of(row).value_or(row.name));
+    all.insert(all.end(), {known.back(), row.name});
+  }
   known.erase(std::unique(known.begin(), known.end()), known.end());
-  throw InvalidInput("the key \"" + std::string(key) + "\" is unknown", {.advice = advice_for(key, known)});
+  throw InvalidInput("the key \"" + std::string(key) + "\" is unknown", {.advice = advice_for(key, all, known)});
 }
 
 [[noreturn]] void refuse_missing(const Form& form, const Row& row) {
   std::string names(row.name);
   if (const auto stem = stem_of(row))
-    names.append(", or ").append(*stem).append(" with a unit, such as \"").append(example_of(*row.field)).append("\"");
+    names.append(", or ").append(*stem).append(" with a unit, such as ").append(in_quotes(example_of(*row.field)));
   throw InvalidInput(std::string(form.name) + " needs " + std::string(row.name) + ": " + std::string(row.about()),
                      {.path = std::string(row.name), .advice = "give " + names});
 }

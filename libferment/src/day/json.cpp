@@ -50,11 +50,14 @@ class Builder final : public Json::json_sax_t {
     const auto line = 1 + std::count(before.begin(), before.end(), '\n');
     const std::size_t column = at - (before.rfind('\n') == std::string_view::npos ? 0 : before.rfind('\n') + 1) + 1;
     constexpr int number_overflow = 406;
+    const bool is_ascii = at >= text_.size() || static_cast<unsigned char>(text_[at]) < 0x80;
     throw InvalidInput((problem.id == number_overflow ? "a number too large for any dough at line "
                         : at >= text_.size()          ? "the text breaks off at line "
                                                       : "it is not valid JSON at line ") +
                            std::to_string(line) + ", column " + std::to_string(column),
-                       {.path = path(), .advice = "look there for a comma, a quote or a bracket"});
+                       {.path = path(),
+                        .advice = is_ascii ? "look there for a comma, a quote or a bracket"
+                                           : "look there for a letter that is no UTF-8"});
   }
 
   /// The way to what is being read.

@@ -40,7 +40,7 @@ class Schema {
     }
     for (const auto& group : form.one_of) {
       Json one = Json::array();
-      for (const std::string_view name : group) one.push_back(any_of_names(*find_row(form, name)));
+      for (const std::string_view name : group) one.push_back(has_one(form, *find_row(form, name)));
       all.push_back(Json{{"oneOf", one}});
     }
     Json table{{"type", "object"},
@@ -63,6 +63,18 @@ class Schema {
   static Json any_of_names(const Row& row) {
     Json any = Json::array({Json{{"required", {std::string(row.name)}}}});
     if (stem_of(row)) any.push_back(Json{{"required", {stem(row)}}});
+    return any.size() == 1 ? any[0] : Json{{"anyOf", any}};
+  }
+
+  /// That a member is there and is not null; under a stem of several, that its text is of this quantity.
+  static Json has_one(const Form& form, const Row& row) {
+    const std::string name(row.name);
+    const Json no_null{{"not", Json{{"type", "null"}}}};
+    Json any = Json::array({Json{{"required", {name}}, {"properties", Json{{name, no_null}}}}});
+    if (const auto its = stem_of(row); its && find_row(form, *its) == nullptr) {
+      const Json text = row.kind == Kind::number && !row.many ? Json{{"pattern", pattern_of(*row.field)}} : no_null;
+      any.push_back(Json{{"required", {stem(row)}}, {"properties", Json{{stem(row), text}}}});
+    }
     return any.size() == 1 ? any[0] : Json{{"anyOf", any}};
   }
 

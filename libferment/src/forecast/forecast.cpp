@@ -168,8 +168,9 @@ double interval_length_after_one_log(const std::vector<double>& ready, const std
 }
 
 std::string in_hours(double hours) {
-  const double minutes = std::round(60 * hours);
-  return number(std::floor(minutes / 60)) + " h " + number(std::fmod(minutes, 60)) + " min";
+  const double minutes = std::round(60 * hours), whole = std::floor(minutes / 60), left = minutes - 60 * whole;
+  if (whole == 0) return number(left) + " min";
+  return number(whole) + " h " + (left < 10 ? "0" : "") + number(left) + " min";
 }
 
 double length(std::pair<double, double> interval) {
@@ -192,7 +193,7 @@ void add_notices(Forecast& forecast, const Kitchen& kitchen) {
         {"nothing_learned",
          Severity::info,
          {{"interval_length_h", length_h}, {"interval_length_after_one_log_h", stage.interval_length_after_one_log_h}},
-         "stage \"" + stage.name + "\": nine in ten doughs are ready within " + in_hours(length_h) +
+         "stage \"" + stage.name + "\": nine in ten doughs are ready in a span of " + in_hours(length_h) +
              ", because yeasts and flours differ and no rise of this kitchen is logged; one log would leave about " +
              in_hours(stage.interval_length_after_one_log_h)});
   }

@@ -385,17 +385,16 @@ Choice take_out_at(const Process& process, const Wanted& wanted, const std::stri
 template <>
 const Form& form_of<Choice>() {
   using C = Choice;
-  static const Form form =
-      made_form<C>("Choice", "What to choose so that a stage is ready at an hour, and what comes of it.", {},
-                   {row<&C::what>("what", "yeast_g, water_c, air_c, start_h or move_h"),
-                    row<&C::now>("now", "what is chosen now; none where that is no one number"),
-                    row<&C::value>("value", "the choice; of several the least yeast, the coldest, the latest"),
-                    row<&C::all>("all", "every choice that is ready at that hour, rising"),
-                    row<&C::ready_h>("ready_h", "h when it is ready with value"),
-                    row<&C::rounded>("rounded", "value on the user's scale"),
-                    row<&C::rounded_ready_h>("rounded_ready_h", "h when it is ready with rounded"),
-                    row<&C::process>("process", "the process with rounded in it"),
-                    row<&C::notices>("notices", "of that process")});
+  static const Form form = made_form<C>(
+      "Choice", "What to choose so that a stage is ready at an hour, and what comes of it.", {},
+      {row<&C::what>("what", "yeast_g, water_c, air_c, start_h or move_h"),
+       row<&C::now>("now", "what is chosen now; none where that is no one number"),
+       row<&C::value>("value", "the choice; of several the least yeast, the coldest, the latest"),
+       row<&C::all>("all", "every choice that is ready at that hour, rising"),
+       row<&C::ready_h>("ready_h", "h when it is ready with value"),
+       row<&C::rounded>("rounded", "value on the user's scale"),
+       or_never(row<&C::rounded_ready_h>("rounded_ready_h", "h when it is ready with rounded; none if never")),
+       row<&C::process>("process", "the process with rounded in it"), row<&C::notices>("notices", "of that process")});
   return form;
 }
 

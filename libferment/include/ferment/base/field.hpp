@@ -659,8 +659,8 @@ inline constexpr Field warmest_h{"warmest_h",
                                  "",
                                  "hours of the process: 16 is four in the afternoon if it starts by the clock"};
 constexpr Field centimetres_of(std::string_view name, std::string_view label, std::string_view meaning) {
-  return {name,          label,           "cm",    0.5, 200,
-          must_be_given, Quantity::ratio, meaning, "",  "in centimetres: an inch is 2.54 cm"};
+  return {
+      name, label, "cm", 0.5, 200, must_be_given, Quantity::length, meaning, "", "in centimetres: an inch is 2.54 cm"};
 }
 inline constexpr Field diameter_cm =
     centimetres_of("diameter_cm", "diameter", "diameter of a piece, or of the tub at the dough");

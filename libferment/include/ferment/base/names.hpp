@@ -31,6 +31,9 @@ FERMENT_API int value_in(const Names& names, std::string_view name);
 
 /// "; did you mean instant?" beside the known names, as advice for an unknown one.
 FERMENT_API std::string advice_for(std::string_view unknown, std::span<const std::string_view> known);
+/// The same, where other names that are read, too, would only lengthen the list.
+FERMENT_API std::string advice_for(std::string_view unknown, std::span<const std::string_view> all,
+                                   std::span<const std::string_view> listed);
 
 template <class Enumeration>
 requires std::is_enum_v<Enumeration> std::string_view name_of(Enumeration value) {
