@@ -498,8 +498,9 @@ void define(const Form& form, const PythonClass& its, std::size_t positional) {
   its.type.attr("from_json") = py::staticmethod(py::cpp_function(
       [&form, cast](const py::object& text) {
         Py_ssize_t size = 0;
-        const char* const bytes =
-            PyUnicode_Check(text.ptr()) != 0 ? PyUnicode_AsUTF8AndSize(text.ptr(), &size) : nullptr;
+        const char* bytes = nullptr;
+        if (PyUnicode_Check(text.ptr()) != 0) bytes = PyUnicode_AsUTF8AndSize(text.ptr(), &size);
+        if (PyBytes_Check(text.ptr()) != 0) bytes = PyBytes_AS_STRING(text.ptr()), size = PyBytes_GET_SIZE(text.ptr());
         if (bytes == nullptr) {
           PyErr_Clear();
           throw InvalidInput("the text of a document is wanted, got " + type_and_value(text));

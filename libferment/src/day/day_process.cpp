@@ -223,11 +223,6 @@ Process process_of(const Day& day, const Kitchen& kitchen) {
   if (day.stages.empty())
     throw InvalidInput("the day has no stage", {.path = "stage", .advice = "give one with a name and an end"});
   const Mix mix = real_mix_of(day, kitchen);
-  const Formula& f = mix.formula;
-  if (!(f.instant_g + f.active_dry_g + f.compressed_g > 0) && mix.doughs.empty()) {
-    throw InvalidInput("the dough has no yeast",
-                       {.path = "dough.yeast_percent", .advice = "3 g on 500 g of flour are 0.6 percent"});
-  }
   const Hours hours = hours_of(day, mix);
   Process process;
   process.start_h = hours.start_h;
@@ -239,6 +234,11 @@ Process process_of(const Day& day, const Kitchen& kitchen) {
     require(process);
   } catch (const Error& error) {
     throw_at(path_of_step(error.detail().path), error);
+  }
+  const Formula& f = mix.formula;
+  if (!(f.instant_g + f.active_dry_g + f.compressed_g > 0) && mix.doughs.empty()) {
+    throw InvalidInput("the dough has no yeast",
+                       {.path = "dough.yeast_percent", .advice = "3 g on 500 g of flour are 0.6 percent"});
   }
   return process;
 }

@@ -23,7 +23,8 @@ FERMENT_API std::string document_of(const Form& form, const void* value);
 ///
 /// A quantity is a number under its full name ("room_c": 17.5) or a text with its unit under the name without it
 /// ("room": "63F", "flour": "2lb", "rest": "20min", "salt": "2%"); where two quantities share that name, the text's
-/// unit decides, and a name of its own keeps its meaning (`yeast` is the kind). A name of a table may have spaces and capitals. Format and version may be left out.
+/// unit decides, and a name of its own keeps its meaning (`yeast` is the kind). A name of a table may have spaces and
+/// capitals. Format and version may be left out.
 /// @throws InvalidInput naming the way to what is wrong ("stage[2].until_rise_percent"): text that is no JSON (with
 /// line and column), a key that is unknown (with the near one) or stands twice, a wrong type, a missing unit, a number
 /// outside its field, more than `longest_document` or `deepest_document`
