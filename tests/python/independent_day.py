@@ -37,6 +37,7 @@ class Mix:
     salt_g: float = 0.0
     sugar_g: float = 0.0
     gluten_g: float = 0.0
+    other_g: float = 0.0  # what is neither of these nor water: the solids of milk, egg and fat
     yeast: Sequence[tuple[str, float]] = ()  # kind and grams as weighed, each a cohort of its own
 
 
@@ -154,6 +155,7 @@ class Formula:
     salt_g: float = 0.0
     sugar_g: float = 0.0
     yeast_g: float = 0.0
+    other_g: float = 0.0
 
     def plus(self, mix):
         return Formula(
@@ -164,6 +166,7 @@ class Formula:
             self.salt_g + mix.salt_g,
             self.sugar_g + mix.sugar_g,
             self.yeast_g + sum(grams for _, grams in mix.yeast),
+            self.other_g + mix.other_g,
         )
 
     def percent(self, grams):
@@ -183,7 +186,7 @@ class Formula:
 
     @cached_property
     def dough_ml(self):
-        everything_g = self.all_flour_g + self.water_g + self.salt_g + self.sugar_g + self.yeast_g
+        everything_g = self.all_flour_g + self.water_g + self.salt_g + self.sugar_g + self.yeast_g + self.other_g
         return self.percent(everything_g) / DENSITY
 
     @cached_property

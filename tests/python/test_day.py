@@ -5,6 +5,7 @@ import datetime
 import json
 import math
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import independent_day as independent
@@ -965,6 +966,75 @@ def test_a_day_by_hand_stage_by_stage():
     for own, other in zip(told, expected, strict=True):
         assert own.end_h == pytest.approx(other.end_h, abs=1e-6)
         assert own.rise_percent == pytest.approx(other.rise_percent, abs=1e-5)
+
+
+def test_a_day_with_a_preferment_milk_and_butter_and_two_places_by_the_second_opinion():
+    """The poolish ferments, joins with milk and butter, and the dough is carried to a colder room at an hour."""
+    day = lf.Day.from_dict(
+        {
+            "start": "8:00",
+            "today": {"room": "23C", "flour": "21C", "milk": "15C", "butter": "19C", "preferment": "22C"},
+            "water": {"desired": "24.5C"},
+            "dough": {"flour_g": 900, "water_percent": 45, "milk_g": 120, "butter_percent": 6, "sugar_percent": 3}
+            | {"yeast": "compressed", "yeast_percent": 0.9},
+            "preferment": {"flour_g": 200, "water_percent": 100, "yeast_percent": 0.2, "stands": "8h"}
+            | {"temperature": "20C"},
+            "mixing": {"work_kj_per_kg": 4},
+            "stage": [
+                {"name": "bulk", "piece": "tub", "room": "23C", "until_h": 4, "handling": ["divide", "round"]}
+                | {"place": [{"from": "9:30", "room": "15C"}]},
+                {"name": "proof", "piece": "ball", "pieces": 2, "room": "20C", "until_rise_percent": 60},
+            ],
+        }
+    )
+    mix, bulk, proof = lf.process_of(day).steps
+    mixed = lf.advance(lf.State(time_h=8), mix)
+    assert mixed.temperature_c == pytest.approx(24.5, abs=1e-9)
+    told = lf.simulate(lf.process_of(day))
+    water = {each.name: each.composition.water for each in lf.ingredients()}
+    milk_g, butter_g = mix.milk_g * water["milk"], mix.butter_g * water["butter"]
+    poolish = independent.run(
+        [
+            independent.Mix(20, flour_g=200, water_g=200, yeast=[("compressed", 0.4)]),
+            independent.Stage("preferment", dough_c=20, until_h=8),
+        ]
+    )[-1].state
+    poolish = replace(poolish, time_h=8, temperature_c=22)  # measured when it was mixed in
+
+    def in_air(stage, air, state, before, **end):
+        capacity = 1000 * state.heat_capacity_kj_k / stage.piece.pieces
+        return independent.Stage(
+            stage.name,
+            ambient_c=air,
+            capacity_j_k=capacity,
+            ua_w_k=capacity / before.time_constant_h / 3600,
+            flour_g_of_piece=state.amounts.flour_g / stage.piece.pieces,
+            handling=stage.handling,
+            **end,
+        )
+
+    after_bulk = lf.advance(mixed, bulk)
+    expected = independent.run(
+        [
+            independent.Mix(
+                24.5,
+                flour_g=mix.flour_g,
+                water_g=mix.water_g + milk_g + butter_g,
+                salt_g=mix.salt_g,
+                sugar_g=mix.sugar_g,
+                other_g=mix.milk_g + mix.butter_g - milk_g - butter_g,
+                yeast=[("compressed", mix.compressed_g)],
+            ),
+            in_air(bulk, lambda time_h: 23.0 if time_h < 9.5 else 15.0, mixed, told["bulk"], until_h=4),
+            in_air(proof, 20.0, after_bulk, told["proof"], until_rise_percent=60),
+        ],
+        state=poolish,
+        max_step_h=0.02,
+    )
+    for own, other in zip(told.stages, expected, strict=True):
+        assert own.end_h == pytest.approx(other.end_h, abs=1e-4)
+        assert own.end_c == pytest.approx(other.temperature_c, abs=1e-4)
+        assert own.rise_percent == pytest.approx(other.rise_percent, abs=1e-3)
 
 
 def test_one_stage_held_is_hours_to_rise():
