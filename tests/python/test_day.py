@@ -287,7 +287,10 @@ def said_of(content):
             {"stage": [a_stage(room="20C")]},
             '[[stage]] "bulk" room_c: a place has one temperature or log, and here are 2',
         ),
-        ({"stage": [a_stage(pieces=2)]}, '[[stage]] "bulk" piece: what is said of a piece needs its shape; ball, oblo'),
+        (
+            {"stage": [a_stage(pieces=2)]},
+            '[[stage]] "bulk" piece: what is said of a piece needs its shape; tub, ball, oblo',
+        ),
         ({"stage": [a_stage(fan=True)]}, '[[stage]] "bulk" fan: a fan is reckoned with in a refrigerator alone'),
         ({"stage": [a_stage(swing="2K")]}, '[[stage]] "bulk" swing_k: a swing needs the mean temperature of air'),
         ({"stage": [a_stage(ended="9h")]}, '[[stage]] "bulk" ended: "9h" is no time of day'),
@@ -573,22 +576,22 @@ def test_ways_of_mixing(table, mixing):
     assert lf.mix_of(a_day(**WATER, mixing=table)).mixing == mixing
 
 
-def test_a_friction_tells_of_the_mixing_only_with_its_kitchen():
-    """Alone it is the rule's; with the kitchen it was found in, and no mixing said, it gives a wide net gain."""
+def test_a_friction_of_the_users_own_counts_whatever_else_is_said():
+    """It gives a wide net gain, found at 21 °C if nothing else is said; a rest is reckoned apart."""
     mix = lf.Mix.from_percent(flour_g=500, room_c=21)
-    alone = a_day(today=WATER["today"], water={"desired": "24C", "friction": "6K"})
-    assert lf.mix_of(alone) == mix
-    assert lf.water_of(alone) == lf.water_by_heat_balance(mix, 24, friction_k=6)
-    found_at = {"today": WATER["today"], "water": {"desired": "24C", "friction": "6K", "friction_at": "17C"}}
-    worth = lf.ByNetGain(lf.net_gain_from_friction(mix, 6, 24, measured_at_c=17), 2)
-    day = a_day(**found_at)
-    assert lf.mix_of(day) == mix.replace(mixing=worth)
-    assert lf.water_of(day) == lf.water_by_heat_balance(mix.replace(mixing=worth), 24, friction_k=6)
-    for table, said in (({"method": "hand"}, lf.ByMethod("hand")), ({"work_kj_per_kg": 4}, lf.ByWork(4))):
-        assert lf.mix_of(a_day(**found_at, mixing=table)).mixing == said  # what is said of it counts
-    day = a_day(**found_at, batch=[BATCH])
-    assert lf.mix_of(day).mixing == lf.net_gain_of(lf.learned_mixing(day).net_gain_kj_per_kg)
-    assert lf.water_of(day).friction_k == 6
+    for friction, found_at_c in (({"friction": "6K"}, 21), ({"friction": "6K", "friction_at": "17C"}, 17)):
+        tables = {"today": WATER["today"], "water": {"desired": "24C", **friction}}
+        worth = lf.ByNetGain(lf.net_gain_from_friction(mix, 6, 24, measured_at_c=found_at_c), 2)
+        day = a_day(**tables)
+        assert lf.mix_of(day) == mix.replace(mixing=worth)
+        assert lf.water_of(day) == lf.water_by_heat_balance(mix.replace(mixing=worth), 24, friction_k=6)
+        assert lf.mix_of(a_day(**tables, mixing={"rest": "1h"})).mixing == worth
+        assert lf.mix_of(a_day(**tables, mixing={"work_kj_per_kg": 4})).mixing == worth
+        assert lf.mix_of(a_day(**tables, batch=[BATCH])).mixing == worth
+        by_hand = lf.mix_of(a_day(**tables, mixing={"method": "hand", "minutes": 9})).mixing
+        assert (by_hand.minutes, by_hand.sd_kj_per_kg) == (9, 2)
+        found = {"assumed_friction_at_c"} & {notice.code for notice in lf.assumptions_of(day)}
+        assert bool(found) == ("friction_at" not in friction)
 
 
 def test_minutes_and_rest_of_each_batch_count():
@@ -629,10 +632,11 @@ def test_the_day_itself_is_its_last_batch():
 
 def test_what_is_stated_counts_before_what_batches_say():
     gain = lf.learned_mixing(a_day(**WATER, batch=[BATCH])).net_gain_kj_per_kg
+    worth = lf.net_gain_from_friction(lf.Mix.from_percent(flour_g=500, room_c=21), 3, 24, measured_at_c=21)
     for tables, mixing, friction_k in (
         ({}, lf.net_gain_of(gain), 6),
         ({"mixing": {"net_gain_kj_per_kg": 5}}, lf.ByNetGain(5), 6),
-        ({"water": {"desired": "24C", "friction": "3K"}}, lf.net_gain_of(gain), 3),
+        ({"water": {"desired": "24C", "friction": "3K"}}, lf.ByNetGain(worth, 2), 3),
     ):
         day = lf.Day.from_dict({**WATER, "batch": [BATCH], **tables})
         assert lf.mix_of(day).mixing == mixing

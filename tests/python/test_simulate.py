@@ -127,7 +127,7 @@ def surroundings(draw):
 @st.composite
 def stages(draw, name, mass_g):
     del mass_g
-    shape = draw(st.sampled_from([lf.Piece.tub, lf.Piece.ball, lf.Piece.oblong]))
+    shape = draw(st.sampled_from([lf.Piece.tub, lf.Piece.ball, lf.Piece.oblong, lf.Piece.flat, lf.Piece.tin]))
     piece = shape(pieces=draw(st.sampled_from([1, 1, 4, 10])))
     handling = draw(st.lists(st.sampled_from(["fold", "divide", "round", "mould"]), max_size=3))
     folds = sorted(draw(st.lists(st.floats(0.1, 1.5), max_size=2, unique=True)))
@@ -680,7 +680,7 @@ REFUSED = {
     ),
     "unknown cover": (lambda: lf.Piece.tub(cover="glass"), 'cover "glass" is unknown; known: film, cloth, lid, open'),
     "two weights": (lambda: lf.Piece.ball(500, diameter_cm=10), "has its weight twice"),
-    "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "a ball or oblong has no lid"),
+    "a ball with a lid": (lambda: lf.Piece.ball(500, cover="lid"), "only a tub has a lid"),
     "two ends": (
         lambda: a_stage(until_h=1).replace(until_rise_percent=3),
         "takes only one of until_h, until_rise_percent and ends_h",

@@ -177,7 +177,6 @@ TEST_CASE("a forecast in which a stage is never ready in some draws, or in all, 
     std::string asked = text;
     asked.replace(asked.find("000"), 3, rise);
     const auto stage = plain<Forecast>(ask(asked)).stages.at(0);
-    CAPTURE(rise);
     CHECK(stage.never_ready >= least);
     CHECK(stage.never_ready <= most);
     CHECK(std::isinf(stage.ready.back()));

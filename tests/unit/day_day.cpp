@@ -1,8 +1,10 @@
 #include <ferment/day/day.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -14,6 +16,10 @@
 using namespace ferment;
 
 namespace {
+
+bool has_code(const std::vector<Notice>& notices, std::string_view code) {
+  return std::any_of(notices.begin(), notices.end(), [&](const Notice& notice) { return notice.code == code; });
+}
 
 /// A loaf in a room of 19 °C, mixed from 8:00 on by hand.
 Day loaf() {
@@ -279,7 +285,8 @@ TEST_CASE("a stage's name, ends and piece") {
   for (const std::string member : {"\"piece_g\": 400", "\"pieces\": 2", "\"diameter_cm\": 20", "\"length_cm\": 30",
                                    "\"depth_cm\": 9", "\"material\": \"glass\"", "\"vessel_g\": 300",
                                    "\"cover\": \"cloth\"", "\"worktop\": \"stone\"", "\"heat_loss_w_per_k\": 0.4"}) {
-    CHECK(refused_stage(member) == "stage[0].piece: what is said of a piece needs its shape; ball, oblong or tub");
+    CHECK(refused_stage(member) ==
+          "stage[0].piece: what is said of a piece needs its shape; tub, ball, oblong, flat or tin");
     CHECK(refused_stage("\"piece\": \"tub\", " + member) == "accepted");
   }
   CHECK(refused("\"stage\": [{\"name\": \"bulk\"}]") ==
@@ -601,20 +608,36 @@ TEST_CASE("mixing heat as the day says it") {
   CHECK(same(std::get<ByNetGain>(*mix_of(day).mixing), ByNetGain{.net_gain_kj_per_kg = 6}));
 }
 
-TEST_CASE("a friction counts in the heat balance if the room is known where it was found") {
+TEST_CASE("a friction of the user's own counts, whatever else is said of the mixing") {
   Day day = loaf();
   day.water.friction_k = 8;
-  CHECK_FALSE(mix_of(day).mixing);  // of the factor rule alone
+  const Mix bare = [&] {
+    Mix mix = mix_of(day);
+    mix.mixing.reset();
+    return mix;
+  }();
+  const auto gain_of = [](const Day& of) { return std::get<ByNetGain>(*mix_of(of).mixing); };
+  CHECK(gain_of(day).net_gain_kj_per_kg.value ==
+        net_gain_from_friction(bare, 8, 24, 21));  // found at 21 °C, if not said
+  CHECK(gain_of(day).sd_kj_per_kg == 2);
+  CHECK(has_code(assumptions_of(day), "assumed_friction_at_c"));
   CHECK(water_of(day).friction_k == 8);
   CHECK(water_of(day).friction_given);
-  day.water.friction_at_c = 21;
-  Mix bare = mix_of(day);
-  bare.mixing.reset();
-  const auto gain = std::get<ByNetGain>(*mix_of(day).mixing);
-  CHECK(gain.net_gain_kj_per_kg.value == net_gain_from_friction(bare, 8, 24, 21));
-  CHECK(gain.sd_kj_per_kg == 2);
-  day.mixing.method = "hand";  // said: a friction does not count against it
-  CHECK(std::holds_alternative<ByMethod>(*mix_of(day).mixing));
+  day.water.friction_at_c = 17;
+  CHECK(gain_of(day).net_gain_kj_per_kg.value == net_gain_from_friction(bare, 8, 24, 17));
+  CHECK_FALSE(has_code(assumptions_of(day), "assumed_friction_at_c"));
+
+  // 3 K less friction is some 3 K of dough less, for rule and balance alike; also beside a method and its minutes.
+  day.mixing = {.method = "hand", .minutes = 12};
+  CHECK(gain_of(day).minutes == 12);
+  Day gentle = day;
+  gentle.water.friction_k = 3;
+  CHECK(water_of(gentle).water_c - water_of(day).water_c > 4);
+  day.batches = {{.dough_c = 25, .water_c = 26, .flour_c = 20, .room_c = 21}};
+  CHECK(water_of(day).friction_k == 8);
+  CHECK(gain_of(day).sd_kj_per_kg == 2);
+  day.mixing = {.net_gain_kj_per_kg = 6};  // a number of the same kind, for the balance itself
+  CHECK(gain_of(day).net_gain_kj_per_kg.value == 6);
 }
 
 // ---- preferments -------------------------------------------------------------------------------------------------

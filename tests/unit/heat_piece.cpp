@@ -43,6 +43,13 @@ Piece oblong_of(std::optional<double> length_cm, std::optional<double> diameter_
   return {.shape = Shape::oblong, .diameter_cm = diameter_cm, .length_cm = length_cm};
 }
 
+Piece flat_of(std::optional<double> diameter_cm, std::optional<double> depth_cm) {
+  return {.shape = Shape::flat, .diameter_cm = diameter_cm, .depth_cm = depth_cm};
+}
+Piece tin_of(std::optional<double> length_cm, std::optional<double> width_cm, std::optional<double> depth_cm) {
+  return {.shape = Shape::tin, .diameter_cm = width_cm, .length_cm = length_cm, .depth_cm = depth_cm};
+}
+
 DoughBody dough_of(double mass_g, double density_g_per_ml = 1.1) {
   DoughBody dough;
   dough.mass_g = mass_g;
@@ -177,10 +184,65 @@ TEST_CASE("weight and dimensions give the same piece") {
   }
 }
 
+TEST_CASE("a flat disc and a tin by weight and by dimensions") {
+  box::Numbers n(812);
+  for (int i = 0; i < 200; ++i) {
+    const double grams = n.magnitude(100, 5000), density = n.between(0.3, 1.3);
+    const DoughBody dough = dough_of(2 * grams, density);
+    const double volume_ml = grams / density;
+    const Place place = air_at(22);
+    // Ten times as wide as thick: V = πd³/40.
+    const Node flat = node_of(weighing(grams, Shape::flat), dough, place);
+    const double wide = std::cbrt(40 * volume_ml / pi);
+    CHECK(flat.area_cm2 == doctest::Approx(pi * wide * wide / 2 + pi * wide * wide / 10).epsilon(1e-13));
+    CHECK(flat.core_over_mean == 1.5);
+    check_same(node_of(flat_of(wide, wide / 10), dough, place), flat);
+    check_same(node_of(weighing(grams, flat_of(wide, {})), dough, place), flat);
+    check_same(node_of(weighing(grams, flat_of({}, wide / 10)), dough, place), flat);
+
+    // Twice as long as wide, half as deep: V = w³, and 2·2w² + 2·w² + 2·w²/2 of surface.
+    const Node tin = node_of(weighing(grams, Shape::tin), dough, place);
+    const double width = std::cbrt(volume_ml);
+    CHECK(tin.area_cm2 == doctest::Approx(7 * width * width).epsilon(1e-13));
+    CHECK(tin.core_over_mean == 1.5);
+    check_same(node_of(tin_of(2 * width, width, width / 2), dough, place), tin);
+    for (const Piece& part :
+         {tin_of(2 * width, {}, {}), tin_of({}, width, {}), tin_of({}, {}, width / 2), tin_of(2 * width, width, {}),
+          tin_of(2 * width, {}, width / 2), tin_of({}, width, width / 2)}) {
+      check_same(node_of(weighing(grams, part), dough, place), tin);
+    }
+  }
+}
+
+TEST_CASE("what a flat disc and a tin lose, by the resistances written out") {
+  // U = 1/(1/h + d/(6k)) through each pair of faces, D/(8k) through an edge; h of still air 8 W/(m²·K).
+  const double h = 8, k = w_per_m_k;
+  const double disc = pi * 0.3 * 0.3 / 4, edge = pi * 0.3 * 0.02;
+  const double of_flat = 2 * disc / (1 / h + 0.02 / (6 * k)) + edge / (1 / h + 0.3 / (8 * k));
+  const DoughBody enough = dough_of(1e4, 1.0);
+  CHECK(node_of(flat_of(30, 2), enough, air_at(20)).heat_loss_w_per_k == doctest::Approx(of_flat).epsilon(1e-13));
+
+  const double l = 0.24, w = 0.1, d = 0.05;
+  const double of_tin =
+      2 * l * w / (1 / h + d / (6 * k)) + 2 * l * d / (1 / h + w / (6 * k)) + 2 * w * d / (1 / h + l / (6 * k));
+  Piece tin = tin_of(24, 10, 5);
+  const Node bare = node_of(tin, enough, air_at(20));
+  CHECK(bare.heat_loss_w_per_k == doctest::Approx(of_tin).epsilon(1e-13));
+  CHECK(bare.mass_g == doctest::Approx(1200).epsilon(1e-13));
+  // The tin itself warms with the dough, by the specific heat of steel; a cloth covers its top alone.
+  tin.vessel_g = 500;
+  CHECK(node_of(tin, enough, air_at(20)).capacity_j_k - bare.capacity_j_k ==
+        doctest::Approx(500 * bowl_material_named("steel").specific_heat_kj).epsilon(1e-12));
+  tin.cover = Cover::cloth;
+  const double top = l * w * (1 / (1 / h + d / (6 * k)) - 1 / (1 / h + 0.02 + d / (6 * k)));
+  CHECK(bare.heat_loss_w_per_k - node_of(tin, enough, air_at(20)).heat_loss_w_per_k ==
+        doctest::Approx(top).epsilon(1e-12));
+}
+
 TEST_CASE("pieces, vessels, worktops, covers and a measured loss") {
   const DoughBody dough = dough_of(1200, 1.18);
   const Place room = air_at(22);
-  for (const Shape shape : {Shape::tub, Shape::ball, Shape::oblong}) {
+  for (const Shape shape : {Shape::tub, Shape::ball, Shape::oblong, Shape::flat, Shape::tin}) {
     Piece shared = piece_of(shape);
     shared.pieces = 4;
     check_same(node_of(shared, dough, room), node_of(weighing(300, shape), dough, room));
@@ -322,12 +384,12 @@ TEST_CASE("a ball that heats itself: surface and centre") {
 }
 
 TEST_CASE("pieces that cannot be are refused") {
-  for (const Shape shape : {Shape::ball, Shape::oblong}) {
+  for (const Shape shape : {Shape::ball, Shape::oblong, Shape::flat, Shape::tin}) {
     Piece piece = piece_of(shape);
     piece.cover = Cover::lid;
-    CHECK(says(refusal([&] { require(piece); }, "cover"), "a ball or oblong has no lid; cover it with film or cloth"));
+    CHECK(says(refusal([&] { require(piece); }, "cover"), "only a tub has a lid; cover it with film or cloth"));
   }
-  for (Piece piece : {ball_of(12), oblong_of(30, 8), tub_of(20, 8)}) {
+  for (Piece piece : {ball_of(12), oblong_of(30, 8), tub_of(20, 8), flat_of(30, 1), tin_of(24, 10, 5)}) {
     CHECK_NOTHROW(require(piece));
     piece.mass_g = 500;
     CHECK(says(refusal([&] { require(piece); }, "mass_g"),

@@ -1529,7 +1529,7 @@ class DayStage:
         warmest: str = "16:00",
         heat_transfer_w_per_m2_k: float | None = None,
         place: collections.abc.Sequence[DayPlace] = ...,
-        piece: typing.Literal["tub", "ball", "oblong"] | None = None,
+        piece: typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None = None,
         piece_g: float | None = None,
         pieces: float = 1.0,
         diameter_cm: float | None = None,
@@ -1605,7 +1605,7 @@ class DayStage:
     def place(self) -> list[DayPlace]:
         """further ones, in the order of time"""
     @property
-    def piece(self) -> typing.Literal["tub", "ball", "oblong"] | None:
+    def piece(self) -> typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None:
         """its shape; all of the dough in a tub if none was said"""
     @property
     def piece_g(self) -> float | None:
@@ -1677,7 +1677,7 @@ class DayStage:
         warmest: str = ...,
         heat_transfer_w_per_m2_k: float | None = ...,
         place: collections.abc.Sequence[DayPlace] = ...,
-        piece: typing.Literal["tub", "ball", "oblong"] | None = ...,
+        piece: typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None = ...,
         piece_g: float | None = ...,
         pieces: float = ...,
         diameter_cm: float | None = ...,
@@ -3060,7 +3060,7 @@ class Piece:
     """A mass of dough with a shape: its weight, or all of the dough shared between pieces, or what its dimensions hold.
 
     Args:
-        shape: a tub (also a bowl), a ball or an oblong.
+        shape: a tub (also a bowl), a ball, an oblong, a flat disc, or dough in a tin of sheet steel.
         mass_g: weight of a piece as divided, g.
         pieces: equal ones that share all of the dough, if their weight is not given.
         diameter_cm: diameter of a piece, or of the tub at the dough, cm.
@@ -3076,7 +3076,7 @@ class Piece:
     Raises InvalidInput."""
     def __init__(
         self,
-        shape: typing.Literal["tub", "ball", "oblong"] = "tub",
+        shape: typing.Literal["tub", "ball", "oblong", "flat", "tin"] = "tub",
         *,
         mass_g: float | None = None,
         pieces: float = 1.0,
@@ -3090,8 +3090,8 @@ class Piece:
         heat_loss_w_per_k: float | None = None,
     ) -> None: ...
     @property
-    def shape(self) -> typing.Literal["tub", "ball", "oblong"]:
-        """a tub (also a bowl), a ball or an oblong"""
+    def shape(self) -> typing.Literal["tub", "ball", "oblong", "flat", "tin"]:
+        """a tub (also a bowl), a ball, an oblong, a flat disc, or dough in a tin of sheet steel"""
     @property
     def mass_g(self) -> float | None:
         """weight of a piece as divided, g"""
@@ -3125,7 +3125,7 @@ class Piece:
     def replace(
         self,
         *,
-        shape: typing.Literal["tub", "ball", "oblong"] = ...,
+        shape: typing.Literal["tub", "ball", "oblong", "flat", "tin"] = ...,
         mass_g: float | None = ...,
         pieces: float = ...,
         diameter_cm: float | None = ...,
@@ -3185,6 +3185,34 @@ class Piece:
         heat_loss_w_per_k: float | None = None,
     ) -> Piece:
         """Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput."""
+    @staticmethod
+    def flat(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        depth_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
+        """A disc with two faces and an edge: pizza, focaccia. Ten times as wide as thick if neither is given. Raises
+        InvalidInput."""
+    @staticmethod
+    def tin(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
+        """Dough in a tin of sheet steel that stands in the air: length_cm, diameter_cm wide, depth_cm of the dough;
+        twice as long as wide and half as deep if not given; vessel_g is the tin. Raises InvalidInput."""
     def node(
         self,
         dough_g: float,
@@ -4288,7 +4316,7 @@ class WantedWater:
         desired_c: dough temperature wanted at the end of mixing, °C.
         poured_c: what was poured: the dough's temperature follows, °C.
         friction_k: warming by mixing in the trade's factor rule, a difference of temperatures, K.
-        friction_at_c: of the room the friction was found in; then the heat balance counts it, too, °C.
+        friction_at_c: of room and flour where the friction was found; 21 °C if not given, °C.
 
     Raises InvalidInput."""
     def __init__(
@@ -4310,7 +4338,7 @@ class WantedWater:
         """warming by mixing in the trade's factor rule, a difference of temperatures, K"""
     @property
     def friction_at_c(self) -> float | None:
-        """of the room the friction was found in; then the heat balance counts it, too, °C"""
+        """of room and flour where the friction was found; 21 °C if not given, °C"""
     def replace(
         self,
         *,

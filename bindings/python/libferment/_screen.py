@@ -62,6 +62,7 @@ _OF_THE_BOWL = {
     "assumed_flour_g": "--flour-g",
     "assumed_water_percent": "--water-g",
     "assumed_no_bowl": "--bowl, --bowl-g",
+    "assumed_friction_at_c": "--friction-at",
 }
 _OF_THE_RISE = {"assumed_water_percent": "--water-percent", "assumed_salt_percent": "--salt-percent"}
 

@@ -348,10 +348,10 @@ def _bowl_day(day_file: str | None, given: Mapping[str, Any]) -> Day:
 @click.option(
     "--friction",
     metavar="DIFFERENCE",
-    help="Friction of the factor rule, a difference: 3K or 6F; with --friction-at for the balance, too.",
+    help="Friction of the factor rule, a difference: 3K or 6F; the heat balance counts it, too.",
 )
 @click.option(
-    "--friction-at", metavar="TEMPERATURE", help="Temperature of the room it was found in, flour and bowl alike."
+    "--friction-at", metavar="TEMPERATURE", help="Temperature of room and flour where it was found. [default: 21C]"
 )
 @click.option("--net-gain", metavar="KJ/KG", help="What your mixing adds, kJ/kg, from `libferment friction`.")
 @click.option("--yeast-water", metavar="TEMPERATURE", help="Temperature of the water that wets the yeast.")
@@ -450,9 +450,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--proof-box", metavar="TEMPERATURE", help="Or the proof box's air.")
 @click.option("--room-log", type=click.Path(dir_okay=False), help="Or its temperature log: CSV with time and C or F.")
 @click.option("--dough-log", type=click.Path(dir_okay=False), help="Or that of a probe in the dough.")
-@click.option(
-    "--piece", metavar="[tub|ball|oblong]", help="The dough's shape in the room: ball, oblong or tub. [default: tub]"
-)
+@click.option("--piece", metavar="[tub|ball|oblong|flat|tin]", help="The dough's shape in the room. [default: tub]")
 @click.option("--piece-g", metavar="WEIGHT", help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
 @click.option("--cover", metavar="[film|cloth|lid]", help="Its cover: film, cloth or lid. [default: a lid, or film]")
 @json_option

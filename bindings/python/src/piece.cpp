@@ -174,6 +174,15 @@ void bind_pieces(py::module_& module) {
   define_maker(
       form, "tub", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::tub; }, {"shape", "length_cm"},
       "Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput.");
+  define_maker(
+      form, "flat", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::flat; },
+      {"shape", "length_cm", "material", "vessel_g"},
+      "A disc with two faces and an edge: pizza, focaccia. Ten times as wide as thick if neither is given. Raises "
+      "InvalidInput.");
+  define_maker(
+      form, "tin", 1, [](void* piece) { static_cast<Piece*>(piece)->shape = Shape::tin; }, {"shape", "material"},
+      "Dough in a tin of sheet steel that stands in the air: length_cm, diameter_cm wide, depth_cm of the dough; twice "
+      "as long as wide and half as deep if not given; vessel_g is the tin. Raises InvalidInput.");
   piece.def(
       "node",
       [](const Piece& p, double dough_g, const Surroundings& surroundings, double specific_heat_kj,

@@ -25,8 +25,8 @@ constexpr Field renamed(Field field, std::string_view name, std::string_view mea
 constexpr Field today_flour_c = renamed(field::flour_c, "flour_c", "of the flour in its bag; the room's if not given");
 constexpr Field today_ice_c = renamed(field::ice_c, "ice_c");
 constexpr Field poured_c = renamed(field::water_c, "poured_c", "what was poured: the dough's temperature follows");
-constexpr Field friction_at_c = renamed(field::room_c, "friction_at_c",
-                                        "of the room the friction was found in; then the heat balance counts it, too");
+constexpr Field friction_at_c =
+    renamed(field::room_c, "friction_at_c", "of room and flour where the friction was found; 21 °C if not given");
 constexpr Field yeast_g = renamed(field::instant_g, "yeast_g", "weight of the yeast");
 constexpr Field all_water_percent = renamed(field::poured_water_percent, "water_percent");
 constexpr Field all_water_g = renamed(field::water_g, "water_g", "all water that is poured");
@@ -191,7 +191,8 @@ void contradictions(const DayStage& stage) {
                         stage.material != blank.material || stage.vessel_g > 0 || stage.cover || stage.worktop ||
                         stage.heat_loss_w_per_k;
   if (of_piece && !stage.piece)
-    throw InvalidInput("what is said of a piece needs its shape", {.path = "piece", .advice = "ball, oblong or tub"});
+    throw InvalidInput("what is said of a piece needs its shape",
+                       {.path = "piece", .advice = "tub, ball, oblong, flat or tin"});
   for (std::size_t i = 0; i < stage.places.size(); ++i) {
     if (temperatures_of(stage.places[i]) == 1) continue;
     throw InvalidInput("a place needs a temperature", {.path = "place[" + std::to_string(i) + "].room_c",

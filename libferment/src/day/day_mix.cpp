@@ -10,6 +10,7 @@
 #include <ferment/process/simulate.hpp>
 
 #include "day/day_parts.hpp"
+#include "mix/filling.hpp"
 
 namespace ferment {
 namespace {
@@ -288,17 +289,24 @@ Mix mix_of_batch(const Day& day, const Batch& batch, const Kitchen& kitchen) {
   return mix;
 }
 
-/// The way of mixing that is not said by the day: learned from batches, or made of a friction.
+/// What the mixing leaves in the dough: the user's own numbers before what is typical. A net gain; else a friction,
+/// whatever else is said of the mixing; else what batches say; else the method or the work.
 std::optional<Mixing> mixing_beside(const Day& day, const Mix& mix, const Kitchen& kitchen) {
-  if (!day.batches.empty() && !day.mixing.net_gain_kj_per_kg) {
+  if (day.mixing.net_gain_kj_per_kg) return mix.mixing;
+  const WantedWater& water = day.water;
+  if (water.friction_k && water.desired_c) {
+    const double found_at_c = water.friction_at_c.value_or(friction_found_at_c);
+    Mix plain = mix;
+    plain.rest_h = 0;  // a friction is found without; what a rest does is reckoned apart
+    return ByNetGain{.net_gain_kj_per_kg =
+                         net_gain_from_friction(plain, *water.friction_k, *water.desired_c, found_at_c),
+                     .sd_kj_per_kg = sd_of_a_friction,
+                     .minutes = minutes_of(day)};
+  }
+  if (!day.batches.empty()) {
     const LearnedMixing learned = learned_mixing(day, kitchen);
     return net_gain_of(learned.net_gain_kj_per_kg, learned.minutes);
   }
-  const WantedWater& water = day.water;
-  if (day.batches.empty() && water.friction_k && water.friction_at_c && water.desired_c && !mix.mixing)
-    return ByNetGain{.net_gain_kj_per_kg =
-                         net_gain_from_friction(mix, *water.friction_k, *water.desired_c, *water.friction_at_c),
-                     .sd_kj_per_kg = sd_of_a_friction};
   return mix.mixing;
 }
 

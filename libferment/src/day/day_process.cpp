@@ -10,6 +10,7 @@
 
 #include "base/text.hpp"
 #include "day/day_parts.hpp"
+#include "mix/filling.hpp"
 
 namespace ferment {
 namespace {
@@ -271,6 +272,11 @@ std::vector<Notice> assumptions_of(const Day& day) {
   if (!day.dough.salt_percent && !day.dough.salt_g)
     assume(notices, "assumed_salt_percent", 2, "salt_percent", "2 % salt");
   if (!day.bowl) assume(notices, "assumed_no_bowl", {}, "", "no bowl");
+  const WantedWater& water = day.water;
+  if (water.friction_k && water.desired_c && !water.friction_at_c && !day.mixing.net_gain_kj_per_kg) {
+    assume(notices, "assumed_friction_at_c", friction_found_at_c, "friction_at_c",
+           "a friction found where flour and room had " + degrees(friction_found_at_c));
+  }
   const DayStage* before = nullptr;
   for (const DayStage& stage : day.stages) {
     const bool has_place = has_temperature(stage.where) || !stage.places.empty();

@@ -27,6 +27,9 @@ constexpr double ball_contact = 0.15;      // share of the surface on the workto
 constexpr double oblong_contact = 0.25;    // share of the round surface; engineering estimate
 constexpr double oblong_slenderness = 4;   // length over thickness; common practice, no source
 constexpr double tub_shallowness = 2;      // width over depth; common practice, no source
+constexpr double flat_shallowness = 10;    // width over thickness; common practice, no source
+constexpr double tin_slenderness = 2;      // length over width; common practice, no source
+constexpr double tin_shallowness = 2;      // width over depth of the dough in it; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
 
 constexpr std::array worktop_rows{
@@ -62,6 +65,8 @@ class Outside {
   Face wall(double area_m2, double inside, const BowlMaterial& material) const {
     return {area_m2, 1 / (air_ * (material.shiny ? shiny_share : 1)) + material.wall_m2_k_per_w, inside};
   }
+  /// Dark or dull sheet, bare to the air whatever the cover.
+  Face steel(double area_m2, double inside) const { return {area_m2, 1 / air_, inside}; }
   Face base(double area_m2, double inside, double wall_m2_k_per_w, double without_worktop) const {
     const double worktop = worktop_rows[static_cast<std::size_t>(worktop_)].heat_transfer_w_per_m2_k;
     return {area_m2, worktop > 0 ? 1 / worktop + wall_m2_k_per_w : without_worktop, inside};
@@ -136,10 +141,52 @@ Body tub_of(const Piece& tub, const Outside& outside, double volume_m3) {
            outside.base(flat, across, material.wall_m2_k_per_w, wall.outside_m2_k_per_w)}};
 }
 
+/// Two faces and an edge. Each face conducts as half of a slab that is as thick as the disc.
+Body flat_of(const Piece& flat, const Outside& outside, double volume_m3) {
+  double diameter = 0, depth = 0;
+  if (flat.diameter_cm) diameter = *flat.diameter_cm / 100;
+  if (flat.depth_cm) depth = *flat.depth_cm / 100;
+  if (!flat.diameter_cm && !flat.depth_cm) diameter = std::cbrt(4 * volume_m3 * flat_shallowness / pi);
+  if (!(diameter > 0)) diameter = std::sqrt(4 * volume_m3 / (pi * depth));
+  if (!(depth > 0)) depth = 4 * volume_m3 / (pi * diameter * diameter);
+  const double face = pi * diameter * diameter / 4;
+  const double across = depth / (6 * dough_w_per_m_k), round = diameter / (8 * dough_w_per_m_k);
+  const Face top = outside.free(face, across);
+  return {cylinder_m3(diameter, depth),
+          1.5,
+          depth / 2 / second_of_slab,
+          {top, outside.base(face, across, 0, top.outside_m2_k_per_w), outside.free(pi * diameter * depth, round)}};
+}
+
+/// A block in sheet steel, which is no resistance: all its faces are in the air.
+Body tin_of(const Piece& tin, const Outside& outside, double volume_m3) {
+  double length = 0, width = 0, depth = 0;
+  if (tin.length_cm) length = *tin.length_cm / 100;
+  if (tin.diameter_cm) width = *tin.diameter_cm / 100;
+  if (tin.depth_cm) depth = *tin.depth_cm / 100;
+  if (!(width > 0)) {
+    const double lengths = length > 0 ? length : tin_slenderness, depths = depth > 0 ? depth : 1 / tin_shallowness;
+    const double power = 1.0 / (1 + (length > 0 ? 0 : 1) + (depth > 0 ? 0 : 1));
+    width = std::pow(volume_m3 / (lengths * depths), power);
+  }
+  if (!(length > 0)) length = depth > 0 ? volume_m3 / (width * depth) : tin_slenderness * width;
+  if (!(depth > 0)) depth = volume_m3 / (width * length);
+  const auto inside = [](double across_m) { return across_m / (6 * dough_w_per_m_k); };
+  const Face top = outside.free(length * width, inside(depth));
+  const auto steel = [&](double area_m2, double across_m) { return outside.steel(area_m2, inside(across_m)); };
+  return {length * width * depth,
+          1.5,
+          depth / 2 / second_of_slab,
+          {top, outside.base(length * width, inside(depth), 0, outside.steel(1, 0).outside_m2_k_per_w),
+           steel(2 * length * depth, width), steel(2 * width * depth, length)}};
+}
+
 Body body_of(const Piece& piece, const Outside& outside, double volume_m3) {
   switch (piece.shape) {
     case Shape::ball: return ball_of(piece, outside, volume_m3);
     case Shape::oblong: return oblong_of(piece, outside, volume_m3);
+    case Shape::flat: return flat_of(piece, outside, volume_m3);
+    case Shape::tin: return tin_of(piece, outside, volume_m3);
     case Shape::tub: break;
   }
   return tub_of(piece, outside, volume_m3);
@@ -150,6 +197,8 @@ bool has_all_dimensions(const Piece& piece) {
   switch (piece.shape) {
     case Shape::ball: return piece.diameter_cm.has_value();
     case Shape::oblong: return piece.length_cm && piece.diameter_cm;
+    case Shape::tin: return piece.length_cm && piece.diameter_cm && piece.depth_cm;
+    case Shape::flat:
     case Shape::tub: break;
   }
   return piece.diameter_cm && piece.depth_cm;
@@ -162,11 +211,12 @@ void require_dimensions(const Piece& piece) {
       throw InvalidInput("a " + std::string(name_of(piece.shape)) + " has no " + name,
                          {.path = name, .advice = "leave it out"});
   };
-  const bool is_tub = piece.shape == Shape::tub;
-  refuse(piece.shape != Shape::oblong && piece.length_cm, "length_cm");
-  refuse(!is_tub && piece.depth_cm, "depth_cm");
-  refuse(!is_tub && piece.material != Piece{}.material, "material");
-  refuse(!is_tub && piece.vessel_g != 0, "vessel_g");
+  const Shape shape = piece.shape;
+  const bool is_tub = shape == Shape::tub, is_tin = shape == Shape::tin;
+  refuse(shape != Shape::oblong && !is_tin && piece.length_cm, "length_cm");
+  refuse(!is_tub && !is_tin && shape != Shape::flat && piece.depth_cm, "depth_cm");
+  refuse(!is_tub && piece.material != Piece{}.material, "material");  // a tin is steel
+  refuse(!is_tub && !is_tin && piece.vessel_g != 0, "vessel_g");
 }
 
 double saturation_slope(double t) {
@@ -203,7 +253,7 @@ namespace {
 void contradictions(const Piece& piece) {
   require_dimensions(piece);
   if (piece.shape != Shape::tub && piece.cover == Cover::lid) {
-    throw InvalidInput("a ball or oblong has no lid",
+    throw InvalidInput("only a tub has a lid",
                        {.path = "cover", .advice = "cover it with film or cloth, or leave it open"});
   }
   if (has_all_dimensions(piece) && (piece.mass_g || piece.pieces != 1)) {
@@ -263,7 +313,8 @@ Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& pl
   const double diffusivity_m2_h = 3600 * dough_w_per_m_k / (density_kg_m3 * 1000 * dough.specific_heat_kj);
   node.settling_h = body.settling_m * body.settling_m / diffusivity_m2_h;
   node.capacity_j_k = node.mass_g * dough.specific_heat_kj;
-  if (tub) node.capacity_j_k += piece.vessel_g * bowl_material_named(piece.material).specific_heat_kj;
+  const std::string_view vessel = piece.shape == Shape::tin ? "steel" : std::string_view(piece.material);
+  if (piece.vessel_g > 0) node.capacity_j_k += piece.vessel_g * bowl_material_named(vessel).specific_heat_kj;
 
   double dropped_inside = 0;  // mean less face, per K of mean over air, over the surface
   double area = 0;
@@ -320,7 +371,7 @@ const Names& names_of<Worktop>() {
 
 template <>
 const Names& names_of<Shape>() {
-  static constexpr std::string_view list[] = {"tub", "ball", "oblong"};
+  static constexpr std::string_view list[] = {"tub", "ball", "oblong", "flat", "tin"};
   static constexpr Names names{"shape", "shape", list};
   return names;
 }
@@ -333,9 +384,10 @@ const Form& form_of<Piece>() {
       "A mass of dough with a shape: its weight, or all of the dough shared between pieces, or what its dimensions "
       "hold.",
       {},
-      {row<&P::shape>("shape", "a tub (also a bowl), a ball or an oblong"), row<&P::mass_g>("mass_g", field::piece_g),
-       row<&P::pieces>(field::pieces_of_dough), row<&P::diameter_cm>(field::diameter_cm),
-       row<&P::length_cm>(field::length_cm), row<&P::depth_cm>(field::depth_cm),
+      {row<&P::shape>("shape", "a tub (also a bowl), a ball, an oblong, a flat disc, or dough in a tin of sheet steel"),
+       row<&P::mass_g>("mass_g", field::piece_g), row<&P::pieces>(field::pieces_of_dough),
+       row<&P::diameter_cm>(field::diameter_cm), row<&P::length_cm>(field::length_cm),
+       row<&P::depth_cm>(field::depth_cm),
        of_table(row<&P::material>("material", "of a tub, a row of bowl_materials()"),
                 [](const std::string& material) { bowl_material_named(material); }),
        row<&P::vessel_g>(field::vessel_g), row<&P::cover>("cover", "a tub has a lid, other pieces film, if not given"),

@@ -10,7 +10,8 @@
 
 namespace ferment {
 
-inline constexpr std::size_t main_water = 0;  ///< its index among the portions
+inline constexpr double friction_found_at_c = 21;  ///< where a friction is usually found, flour and room alike
+inline constexpr std::size_t main_water = 0;       ///< its index among the portions
 
 /// What is in the bowl, as the heat balance takes it; the main water comes first.
 struct Contents {

@@ -20,7 +20,6 @@
 namespace ferment {
 namespace {
 
-constexpr double friction_found_at_c = 21;  // where a friction is usually found, flour and room alike
 constexpr double hottest_c = field::water_c.high;
 constexpr double sd_to_90_percent = 1.645;
 constexpr double agree_k = 0.5;  // of dough: a probe does not tell less

@@ -31,10 +31,11 @@ struct Today {
 };
 
 struct WantedWater {
-  std::optional<double> desired_c = {};      ///< of the dough at the end of mixing
-  std::optional<double> poured_c = {};       ///< what was poured: then the dough's temperature follows from it
-  std::optional<double> friction_k = {};     ///< of the factor rule
-  std::optional<double> friction_at_c = {};  ///< of the room it was found in; then the heat balance counts it, too
+  std::optional<double> desired_c = {};   ///< of the dough at the end of mixing
+  std::optional<double> poured_c = {};    ///< what was poured: then the dough's temperature follows from it
+  std::optional<double> friction_k = {};  ///< of the factor rule; the heat balance counts it, too
+  std::optional<double> friction_at_c =
+      {};  ///< of the room, the flour and all else where it was found; 21 if not given
 };
 
 /// The formula: each amount in percent of all flour or in grams, not both. Without any: 65 % water, 2 % salt.

@@ -26,21 +26,24 @@ struct WorktopRow {
 };
 FERMENT_API std::span<const WorktopRow> worktops();
 
-/// What a piece is like: a cylinder of dough in a round bowl or tub, a sphere, or a long cylinder.
-enum class Shape { tub, ball, oblong };
+/// What a piece is like: a cylinder of dough in a round bowl or tub, a sphere, a long cylinder, a flat disc with two
+/// faces and an edge, or a block in a tin of sheet steel that stands in the air.
+enum class Shape { tub, ball, oblong, flat, tin };
 
 /// Dough in one piece. Its weight, or all of the dough shared between `pieces`, or what its dimensions hold.
 struct Piece {
   Shape shape = Shape::tub;
   std::optional<double> mass_g = {};
-  double pieces = 1;                       ///< equal ones, if their weight is not given
-  std::optional<double> diameter_cm = {};  ///< in place of a ball's weight; a tub is half as deep as wide without
-  std::optional<double> length_cm = {};    ///< of an oblong; four times as long as thick if neither is given
-  std::optional<double> depth_cm = {};     ///< of the dough in a tub
-  std::string material = "plastic";        ///< of a tub; a row of `bowl_materials()`
-  double vessel_g = 0;                     ///< weight of a tub, which warms and cools with the dough; 0: not counted
-  std::optional<Cover> cover = {};         ///< a tub has a lid, other pieces film, if not given
-  std::optional<Worktop> worktop = {};     ///< a tub stands on wood, other pieces in the air, if not given
+  double pieces = 1;  ///< equal ones, if their weight is not given
+  /// In place of a ball's weight; a tub is half as deep as wide without, a flat disc a tenth; the width of a tin.
+  std::optional<double> diameter_cm = {};
+  std::optional<double> length_cm = {};  ///< of an oblong, four times as long as thick without; of a tin, twice as wide
+  std::optional<double> depth_cm =
+      {};                            ///< of the dough in a tub or a tin, of a flat disc; a tin is half as deep as wide
+  std::string material = "plastic";  ///< of a tub; a row of `bowl_materials()`
+  double vessel_g = 0;               ///< weight of a tub or a tin, which warms and cools with the dough; 0: not counted
+  std::optional<Cover> cover = {};   ///< a tub has a lid, other pieces film, if not given
+  std::optional<Worktop> worktop = {};           ///< a tub stands on wood, other pieces in the air, if not given
   std::optional<double> heat_loss_w_per_k = {};  ///< of the piece, in place of what its shape and cover give
 };
 
