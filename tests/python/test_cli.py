@@ -1000,7 +1000,7 @@ def test_a_rise_in_a_room_colder_than_the_dough():
         f"Be back by {told_h(result.be_back_by_h)}: from then on it is over-proofed. "
     )
     third = told_h(result.time_constant_h * math.log(3))
-    assert f"in the rise the difference falls to a third in {third}, reckoned from weight and shape" in text
+    assert f'in stage "rise" the difference falls to a third in {third}, reckoned from weight and shape' in text
     row = round(60 * 1.0)
     assert timeline.time_h[row] == 1
     at_one = [f"{timeline.mean_c[row]:.1f} °C", f"{timeline.rise_percent[row]:.0f} %"]
@@ -1488,7 +1488,7 @@ def test_a_bad_input_ends_with_2(arguments, words):
         ("rise", "[dough]\nyeast_percent = 1\n[[stage]]\nname = 'bulk'\ndough = '78C'\nuntil_h = 2\n",
          '[[stage]] "bulk" dough: dough temperature 78 °C is outside −2 to 45 °C; if you meant 78 °F, write 78F'),
         ("water", "[[flour]]\npercent = 80\n[[flour]]\npercent = 10\n",
-         "[[flour]]: the shares of the flours make 90 %, not 100 %"),
+         "[[flour]] 1 percent: the shares of the flours make 90 %, not 100 %"),
         ("water", "[[flour]]\npercent = 100\nkind = 'spelt'\n", '[[flour]] 1 kind: flour "spelt" is unknown; known: '),
         ("water", "[dough]\nwater_percent = 30\n", "[dough] water_percent: water 30 % is outside 40 to 130 %; percent"),
         ("water", "[dough]\nwater_percent = 131\n", "[dough] water_percent: water poured 131 % is outside 0 to 130 %"),

@@ -871,7 +871,7 @@ def test_what_was_done_counts_before_what_was_planned():
         (None, None, 12 + 10 / 60),
         (None, None, 31),
         (None, 1.5, None),
-        (None, None, 24 + 8 + 20 / 60 + 24),  # the stage before it ends at 8:30, so 8:20 is of the next day
+        (None, None, 24 + 8 + 20 / 60),  # done a little before what was planned, not a day later
         (None, 1, None),
     ]
     for without in (stages[:1], stages[1:3]):

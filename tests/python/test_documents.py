@@ -363,7 +363,7 @@ def test_a_key_that_stands_twice_is_told_with_the_way(data, value):
         ('{"a":' * 1_000_000, ".".join("a" * 32), "more than 32 deep"),
         ('{"title":"' + "x" * 10_000_000 + '"}', "", "the text has 10000012 bytes, and a document at most 8388608"),
         ("{" + ",".join(f'"k{i}":1' for i in range(2000)) + "}", "k1000", "more than 1000 keys"),
-        ('{"' + "k" * 5000 + '":1}', "k" * 5000, "a key of 5000 letters is unknown"),
+        ('{"' + "k" * 5000 + '":1}', "", "a key of 5000 letters is unknown"),
         ('{"title":\n"a"\n,}', "title", "line 3, column 2"),
         ('{"format":"libferment mix"}', "format", 'it is the text "libferment mix", and "libferment day" is wanted'),
         ('{"version":2}', "version", "this libferment reads version 1"),

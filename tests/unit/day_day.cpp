@@ -387,11 +387,11 @@ TEST_CASE("what only the process refuses is told with the day's own way to it") 
   CHECK(path_of(day) == "stage[2].place");
   day = loaf();
   day.flours = {{.percent = 60}, {.kind = "dark_rye", .percent = 30}};
-  CHECK(path_of(day) == "flour");
+  CHECK(path_of(day) == "flour[0].percent");
   day = loaf();
   day.dough.gluten_percent = 5;
   day.preferment = {.flour_percent = 97, .water_percent = 50};
-  CHECK(path_of(day) == "preferment");
+  CHECK(path_of(day) == "preferment.flour_percent");
   day = loaf();
   day.preferment = {.flour_percent = 60, .water_percent = 120};  // 72 % of a dough with 65 %
   CHECK(path_of(day) == "dough.water_percent");
@@ -799,10 +799,88 @@ TEST_CASE("water that was poured goes forward through the balance") {
   CHECK(std::abs(mixed_c(day) - 25.5) > 0.5);
 
   day.today.room_c.reset();  // no balance can be made
-  CHECK(mix_in(process_of(day)).dough_c == 25.5);
+  CHECK(says(said([&] { process_of(day); }), "today.room_c: the dough that poured water makes needs the room's"));
+}
+
+TEST_CASE("a friction counts for poured water, too") {
+  Day day = loaf();
+  day.water = {.poured_c = 30, .friction_k = 4};
+  const double gentle_c = mixed_c(day);
+  day.water.friction_k = 15;
+  CHECK(mixed_c(day) - gentle_c > 2);
 }
 
 // ---- the stages --------------------------------------------------------------------------------------------------
+
+TEST_CASE("what was done is the nearest such hour, and after all places of its stage") {
+  Day day = loaf();
+  day.start = "8:00";
+  day.mixed = "7:55";  // a little before the plan, and not tomorrow
+  day.dough.measured_c = 24;
+  DayStage bulk;
+  bulk.name = "bulk";
+  bulk.where.room_c = 22;
+  bulk.places = {{.from = "22:00", .refrigerator_c = 4}, {.from = "7:00", .room_c = 22}};
+  bulk.ended = "9:00";
+  DayStage proof;
+  proof.name = "proof";
+  proof.where.from = "12:00";  // planned; it begins when the bulk was over
+  proof.ended = "9:50";
+  day.stages = {bulk, proof};
+  const Process process = process_of(day);
+  CHECK(advance(State{.time_h = process.start_h}, process.steps[0]).time_h == doctest::Approx(7 + 55 / 60.0));
+  CHECK(std::get<Stage>(process.steps[1]).ends_h == 33.0);
+  CHECK(std::get<Stage>(process.steps[2]).ends_h == doctest::Approx(33 + 50 / 60.0));
+
+  day.stages[0].ended.clear();
+  day.stages[0].places.clear();
+  day.stages[0].until_h = 3;
+  day.stages[1].where.from.clear();
+  day.stages[1].ended = "10:50";  // planned from 10:55 on
+  CHECK(std::get<Stage>(process_of(day).steps[2]).ends_h == doctest::Approx(10 + 50 / 60.0));
+}
+
+TEST_CASE("a stage that only says where the dough goes later begins where the one before it was") {
+  Day day = loaf();
+  day.start = "8:00";
+  DayStage bulk;
+  bulk.name = "bulk";
+  bulk.where.room_c = 22;
+  bulk.until_h = 2;
+  DayStage proof;
+  proof.name = "proof";
+  proof.until_h = 14;
+  proof.places = {{.from = "22:00", .refrigerator_c = 4}};
+  day.stages = {bulk, proof};
+  const auto places = std::get<Stage>(process_of(day).steps[2]).surroundings.places;
+  REQUIRE(places.size() == 2);
+  CHECK(places[0].temperature_c == 22.0);
+  CHECK_FALSE(places[0].from_h);
+  CHECK(places[1].from_h == 22.0);
+  CHECK(has_code(assumptions_of(day), "assumed_place"));
+}
+
+TEST_CASE("batches are reckoned as the day itself: the preferment as it stood, the flour as it was") {
+  Day day = loaf();
+  day.preferment = {.flour_g = 100, .water_g = 80, .temperature_c = 5};
+  day.batches = {{.dough_c = 23, .water_c = 25, .flour_c = 20, .room_c = 20}};
+  const double stood = learned_mixing(day).net_gain_kj_per_kg.mean;
+  day.today.preferment_c = 5;
+  CHECK(learned_mixing(day).net_gain_kj_per_kg.mean == stood);
+  day.flours = {{.percent = 100, .temperature_c = 5}};  // today's, not the batch's
+  CHECK(learned_mixing(day).net_gain_kj_per_kg.mean == doctest::Approx(stood).epsilon(1e-12));
+}
+
+TEST_CASE("a day has no more stages than anybody bakes") {
+  Day day = loaf();
+  DayStage stage;
+  stage.until_h = 1;
+  for (int i = 0; i < 101; ++i) {
+    stage.name = "stage " + std::to_string(i);
+    day.stages.push_back(stage);
+  }
+  CHECK(says(said([&] { require(day); }), "at most 100 stages"));
+}
 
 TEST_CASE("a process by hand is the day's, member by member") {
   Day day = rich_day();

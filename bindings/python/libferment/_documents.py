@@ -6,6 +6,7 @@ import datetime
 import functools
 import json
 import math
+import re
 import sys
 from collections.abc import Mapping
 from typing import Any, overload
@@ -38,7 +39,7 @@ def _plain(value: Any, path: str = "") -> Any:
     if isinstance(value, int) and abs(value) > sys.float_info.max:
         raise InvalidInput("a number too large for any dough", path=path)
     if isinstance(value, datetime.timedelta):
-        return value.total_seconds() / 3600
+        return value.total_seconds() / (60 if re.search(r"(^|[._])min(utes)?$", path) else 3600)
     if isinstance(value, datetime.datetime):
         raise InvalidInput(
             f"{value} is a moment with a date",

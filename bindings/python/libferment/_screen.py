@@ -342,7 +342,7 @@ def _counts_for_rises(assumed: SimpleNamespace, day: Day) -> bool:
 def _on_drift(stage: SimpleNamespace) -> str:
     third = duration(stage.time_constant_h * math.log(3))
     return (
-        f"A dough nears the place it is in and is warmed by its own fermentation; in the {escape(stage.name)} the "
+        f'A dough nears the place it is in and is warmed by its own fermentation; in stage "{escape(stage.name)}" the '
         f"difference falls to a third in {third}, reckoned from weight and shape: measure it once with a probe."
     )
 

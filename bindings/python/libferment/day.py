@@ -84,6 +84,8 @@ def read_content(path: str | Path) -> dict[str, Any]:
         raise InvalidInput(f"{path} has a number of thousands of digits; write it as it was measured") from None
     try:
         placed: dict[str, Any] = _with_logs(content, Path(path).parent)
+    except RecursionError:
+        raise InvalidInput(f"{path} is nested too deep for a day; tables in it hold tables once or twice") from None
     except InvalidInput as problem:
         raise InvalidInput(f"{path}: {in_writing(problem, content)}") from None
     return placed

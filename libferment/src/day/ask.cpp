@@ -139,9 +139,11 @@ Choice chosen(const ChooseQuestion& question, const Process& process) {
 }
 
 ChooseAnswer answer(const ChooseQuestion& question) {
-  return within_subject(question.subject, [&](const Process& process) -> ChooseAnswer {
+  ChooseAnswer told = within_subject(question.subject, [&](const Process& process) -> ChooseAnswer {
     return {about(question.subject), chosen(question, process)};
   });
+  add_notices(told.choice.notices, question.subject);
+  return told;
 }
 
 RiseAnswer answer(const RiseQuestion& question) {

@@ -82,6 +82,8 @@ void of_choice(const ChooseQuestion& question) {
     throw InvalidInput("when the stage is to be ready is said once",
                        {.path = "ready_h", .advice = "ready_h, in hours of the process; or ready, a time of day"});
   }
+  if (question.what == Choosable::start && question.subject.state)
+    throw InvalidInput("a dough that is made cannot begin later", {.path = "state", .advice = "leave it out"});
   if (!question.ready.empty()) require_moment(question.ready, "ready");
   const bool moves = question.what == Choosable::refrigerate || question.what == Choosable::take_out;
   if (moves && question.moved.empty())

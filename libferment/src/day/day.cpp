@@ -29,10 +29,16 @@ constexpr Field friction_at_c =
     renamed(field::room_c, "friction_at_c", "of room and flour where the friction was found; 21 °C if not given");
 constexpr Field yeast_g = renamed(field::instant_g, "yeast_g", "weight of the yeast");
 constexpr Field all_water_percent = renamed(field::poured_water_percent, "water_percent");
-constexpr Field all_water_g = renamed(field::water_g, "water_g", "all water that is poured");
+constexpr Field all_water_g = [] {
+  Field field = renamed(field::water_g, "water_g", "all water that is poured");
+  field.low = 0;
+  return field;
+}();
 constexpr Field measured_c = renamed(field::dough_c, "measured_c",
                                      "of the dough at the end of mixing; counts before a "
                                      "planned one");
+constexpr Field besides_salt_percent = renamed(field::salt_percent, "salt_percent", "besides that of a preferment");
+constexpr Field besides_yeast_percent = renamed(field::yeast_percent, "yeast_percent", "besides that of a preferment");
 constexpr Field flour_percent = renamed(field::flours_percent, "percent", "of the flours");
 constexpr Field flour_mass_g = renamed(field::flour_g, "mass_g", "its weight, in place of its share");
 constexpr Field of_preferment(Field field, std::string_view meaning) {
@@ -175,6 +181,10 @@ void contradictions(const Seen& seen) {
 
 void contradictions(const DayStage& stage) {
   contradictions(stage.where);
+  constexpr std::size_t longest = 100;
+  if (stage.name.size() > longest)
+    throw InvalidInput("a name of " + std::to_string(stage.name.size()) + " letters",
+                       {.path = "name", .advice = "a word or two are enough"});
   if (stage.name.empty()) throw InvalidInput("a stage has no name", {.path = "name", .advice = "such as bulk"});
   if (!stage.ended.empty()) require_moment(stage.ended, "ended");
   if (stage.until_h && stage.until_rise_percent) {
@@ -214,6 +224,13 @@ bool is_date(const std::string& text) {
 }
 
 void contradictions(const Day& day) {
+  constexpr std::size_t most_stages = 100, most_batches = 1000;
+  if (day.stages.size() > most_stages || day.batches.size() > most_batches) {
+    throw InvalidInput("a day has at most " + std::to_string(most_stages) + " stages and " +
+                           std::to_string(most_batches) + " batches, and here are " +
+                           std::to_string(day.stages.size()) + " and " + std::to_string(day.batches.size()),
+                       {.path = day.stages.size() > most_stages ? "stage" : "batch"});
+  }
   if (!day.date.empty() && !is_date(day.date))
     throw InvalidInput(shown(day.date) + " is no date", {.path = "date", .advice = "write it as 2026-11-29"});
   if (!day.start.empty()) require_moment(day.start, "start");
@@ -291,11 +308,11 @@ const Form& form_of<DayDough>() {
       sparse(made_form<D>("DayDough", "The formula of a day: each amount in percent of all flour or in grams.", {},
                           {row<&D::flour_g>(field::flour_g),
                            row<&D::yeast>("yeast", "its kind"),
-                           row<&D::yeast_percent>(field::yeast_percent),
+                           row<&D::yeast_percent>(besides_yeast_percent),
                            row<&D::yeast_g>(yeast_g),
                            row<&D::water_percent>(all_water_percent),
                            row<&D::water_g>(all_water_g),
-                           row<&D::salt_percent>(field::salt_percent),
+                           row<&D::salt_percent>(besides_salt_percent),
                            row<&D::salt_g>(field::salt_g),
                            row<&D::sugar_percent>(field::sugar_percent),
                            row<&D::sugar_g>(field::sugar_g),

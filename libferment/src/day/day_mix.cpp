@@ -105,9 +105,11 @@ double besides_flour_and_water_g(const Day& day, double flour_g) {
 /// The way in a day to what its formula says at a path.
 std::string path_of_formula(const Day& day, const std::string& path) {
   const DayDough& dough = day.dough;
+  if (path == "flours") return path_of_flour(0, "percent");
   if (path.rfind("flours", 0) == 0) return "flour" + path.substr(6);
   if (path.rfind("waters", 0) == 0) return "yeast_water";
-  if (path.rfind("preferments", 0) == 0 || (path == "flour_g" && day.preferment)) return "preferment";
+  if (path.rfind("preferments", 0) == 0 || (path == "flour_g" && day.preferment))
+    return day.preferment->flour_g ? "preferment.flour_g" : "preferment.flour_percent";
   if (path == "flour_g") return weighs_flours(day) ? "flour" : "dough.flour_g";
   for (const Amount& amount : day_amounts) {
     const std::string stem(amount.grams_name.substr(0, amount.grams_name.size() - 2));
@@ -271,22 +273,42 @@ double minutes_of(const Day& day) {
   return mixing ? mixing_minutes(*mixing) : 0;
 }
 
+/// The preferment of a batch: as it was measured, or as it stood.
+std::optional<double> preferment_c_of(const Day& day, const Batch& batch) {
+  if (!day.preferment) return std::nullopt;
+  return batch.preferment_c.value_or(day.preferment->temperature_c.value_or(batch.room_c));
+}
+
 /// A batch's mix: today's formula and bowl, all else as it was then.
 Mix mix_of_batch(const Day& day, const Batch& batch, const Kitchen& kitchen) {
-  Day then = day;
+  Day then{.dough = day.dough,
+           .flours = day.flours,
+           .preferment = day.preferment,
+           .yeast_water = day.yeast_water,
+           .bowl = day.bowl};
   then.today = {.flour_c = batch.flour_c,
                 .room_c = batch.room_c,
-                .preferment_c =
-                    day.preferment ? std::optional(batch.preferment_c.value_or(batch.room_c)) : std::nullopt,
+                .preferment_c = preferment_c_of(day, batch),
                 .bowl_c = batch.bowl_c,
                 .milk_c = batch.milk_c,
                 .egg_c = batch.egg_c,
                 .butter_c = batch.butter_c,
                 .ice_c = day.today.ice_c};
+  for (DayFlour& flour : then.flours) flour.temperature_c.reset();
   then.mixing = {.minutes = batch.minutes.value_or(minutes_of(day)), .net_gain_kj_per_kg = 0, .rest_h = batch.rest_h};
   Mix mix = plain_mix_of(then, kitchen);
   mix.formula.water_c = batch.water_c;
   return mix;
+}
+
+/// The dough for which a friction is turned into a gain: the wanted one, or what the rule makes of the poured water.
+std::optional<double> dough_of_friction(const Day& day) {
+  const WantedWater& water = day.water;
+  if (water.desired_c || !water.poured_c || !day.today.room_c) return water.desired_c;
+  const double room_c = *day.today.room_c;
+  const double dough_c =
+      dough_by_factor_rule(*water.poured_c, day.today.flour_c.value_or(room_c), room_c, *water.friction_k);
+  return std::clamp(dough_c, field::desired_c.low, field::desired_c.high);
 }
 
 /// What the mixing leaves in the dough: the user's own numbers before what is typical. A net gain; else a friction,
@@ -294,12 +316,12 @@ Mix mix_of_batch(const Day& day, const Batch& batch, const Kitchen& kitchen) {
 std::optional<Mixing> mixing_beside(const Day& day, const Mix& mix, const Kitchen& kitchen) {
   if (day.mixing.net_gain_kj_per_kg) return mix.mixing;
   const WantedWater& water = day.water;
-  if (water.friction_k && water.desired_c) {
+  const std::optional<double> wanted_c = water.friction_k ? dough_of_friction(day) : std::nullopt;
+  if (wanted_c) {
     const double found_at_c = water.friction_at_c.value_or(friction_found_at_c);
     Mix plain = mix;
     plain.rest_h = 0;  // a friction is found without; what a rest does is reckoned apart
-    return ByNetGain{.net_gain_kj_per_kg =
-                         net_gain_from_friction(plain, *water.friction_k, *water.desired_c, found_at_c),
+    return ByNetGain{.net_gain_kj_per_kg = net_gain_from_friction(plain, *water.friction_k, *wanted_c, found_at_c),
                      .sd_kj_per_kg = sd_of_a_friction,
                      .minutes = minutes_of(day)};
   }
@@ -325,8 +347,7 @@ LearnedMixing learned_mixing(const Day& day, const Kitchen& kitchen) {
   LearnedMixing learned;
   learned.friction_k = mean_of_batches(n, [&](std::size_t i) {
     const Batch& batch = batches[i];
-    const auto preferment_c = day.preferment ? std::optional(batch.preferment_c.value_or(batch.room_c)) : std::nullopt;
-    return friction_from_batch(batch.dough_c, batch.flour_c, batch.room_c, batch.water_c, preferment_c);
+    return friction_from_batch(batch.dough_c, batch.flour_c, batch.room_c, batch.water_c, preferment_c_of(day, batch));
   });
   learned.net_gain_kj_per_kg = mean_of_batches(n, [&](std::size_t i) {
     return net_gain_from_batch(mix_of_batch(day, batches[i], kitchen), batches[i].dough_c);
@@ -337,7 +358,7 @@ LearnedMixing learned_mixing(const Day& day, const Kitchen& kitchen) {
     minutes += its;
     knowing += its > 0 ? 1 : 0;
   }
-  if (knowing > 0) learned.minutes = mixing_of(day.mixing) ? minutes_of(day) : minutes / knowing;
+  if (knowing > 0) learned.minutes = minutes_of(day) > 0 ? minutes_of(day) : minutes / knowing;
   return learned;
 }
 

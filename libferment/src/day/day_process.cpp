@@ -15,6 +15,8 @@
 namespace ferment {
 namespace {
 
+constexpr double around_h = 12;  // what was done is the nearest such hour to what was planned
+
 /// The hours of a process that begins with a day's mix.
 struct Hours {
   double start_h = 0;
@@ -26,7 +28,9 @@ Hours hours_of(const Day& day, const Mix& mix) {
   const double mixing_h = mix.rest_h + (mix.mixing ? mixing_minutes(*mix.mixing) / 60 : 0);
   if (!has_clock(day)) return {.start_h = -mixing_h};
   const double planned_h = day.start.empty() ? 0 : moment_h(day.start);
-  const double mixed_h = day.mixed.empty() ? planned_h + mixing_h : moment_h(day.mixed, planned_h);
+  // What was done may be a little before what was planned.
+  const double mixed_h =
+      day.mixed.empty() ? planned_h + mixing_h : moment_h(day.mixed, day.start.empty() ? 0 : planned_h - around_h);
   return {mixed_h - mixing_h, mixed_h, true};
 }
 
@@ -102,6 +106,10 @@ bool goes_forward(const Day& day) { return !day.dough.measured_c && day.water.po
 Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
   Mix mix = mix_of(day, kitchen);
   const WantedWater& water = day.water;
+  if (water.poured_c && !day.dough.measured_c && !day.today.room_c) {
+    throw InvalidInput("the dough that poured water makes needs the room's temperature",
+                       {.path = "today.room_c", .advice = "measure it where the dough is mixed"});
+  }
   if (day.dough.measured_c) {
     mix.dough_c = day.dough.measured_c;
     if (water.poured_c) mix.formula.water_c = water.poured_c;
@@ -122,12 +130,14 @@ Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
 class Stages {
  public:
   Stages(const Day& day, const Hours& hours, const Mix& mix)
-      : day_(day), hours_(hours), mix_(mix), after_h_(hours.mixed_h) {}
+      : day_(day), hours_(hours), mix_(mix), after_h_(hours.mixed_h), done_h_(hours.mixed_h) {}
 
   Stage next(std::size_t index) {
     const DayStage& written = day_.stages[index];
     const std::string path = "stage[" + std::to_string(index) + "]";
-    if (!written.where.from.empty()) after_h_ = moment_of(hours_, written.where.from, after_h_, path + ".from");
+    const bool is_replaced = index > 0 && !day_.stages[index - 1].ended.empty();  // it begins when that ended
+    if (!written.where.from.empty() && !is_replaced)
+      after_h_ = moment_of(hours_, written.where.from, after_h_, path + ".from");
     set_surroundings(written, path);
     if (written.piece) piece_ = piece_of(written);
     Stage stage;
@@ -147,27 +157,29 @@ class Stages {
 
  private:
   void set_surroundings(const DayStage& written, const std::string& path) {
+    const bool adds = !written.places.empty();
     std::vector<Place> places;
+    placed_h_ = after_h_;
     if (has_temperature(written.where)) {
       places.push_back(place_of(written.where, hours_, path));
+    } else if (adds && written.places.front().from.empty()) {
+      // its first further place is the first one
     } else if (written.piece && day_.today.room_c) {
       places.push_back({.temperature_c = day_.today.room_c});
-    } else if (!written.places.empty()) {
-      // its first further place is the first one
-    } else if (!surroundings_.places.empty() && !written.piece) {
-      return;
     } else if (written.piece) {
       throw InvalidInput("a piece has no place", {.path = path + ".room_c", .advice = "give it one, or [today] room"});
+    } else if (!surroundings_.places.empty()) {
+      if (!adds) return;
+      places = surroundings_.places;
     } else {
       places.push_back({.temperature_c = mixed_dough_c(), .is_dough = true});
     }
-    double after_h = after_h_;
     for (std::size_t i = 0; i < written.places.size(); ++i) {
       const std::string its_path = path + ".place[" + std::to_string(i) + "]";
       Place place = place_of(written.places[i], hours_, its_path);
       if (!written.places[i].from.empty()) {
-        after_h = moment_of(hours_, written.places[i].from, after_h, its_path + ".from");
-        place.from_h = after_h;
+        placed_h_ = moment_of(hours_, written.places[i].from, placed_h_, its_path + ".from");
+        place.from_h = placed_h_;
       } else if (!places.empty()) {
         throw InvalidInput("from when the dough is there is not said",
                            {.path = its_path + ".from", .advice = "a time of day, such as 22:00"});
@@ -185,16 +197,16 @@ class Stages {
   /// What was done counts before what was planned; a stage without an end goes on until the next one begins.
   void set_end(Stage& stage, std::size_t index, const std::string& path) {
     const DayStage& written = day_.stages[index];
-    std::string end = written.ended, its_path = path + ".ended";
-    if (end.empty() && index + 1 < day_.stages.size()) {
-      end = day_.stages[index + 1].where.from;
-      its_path = "stage[" + std::to_string(index + 1) + "].from";
-    }
+    const bool is_done = !written.ended.empty(), is_last = index + 1 == day_.stages.size();
+    const std::string end = is_done ? written.ended : is_last ? "" : day_.stages[index + 1].where.from;
     if (end.empty()) {
       after_h_ += written.until_h.value_or(0);
       return;
     }
-    after_h_ = moment_of(hours_, end, after_h_, its_path);
+    const std::string its_path = is_done ? path + ".ended" : "stage[" + std::to_string(index + 1) + "].from";
+    const double planned_h = std::max(after_h_, placed_h_);
+    after_h_ = moment_of(hours_, end, is_done ? std::max(done_h_, planned_h - around_h) : planned_h, its_path);
+    if (is_done) done_h_ = after_h_;
     stage.until_h.reset();
     stage.until_rise_percent.reset();
     stage.ends_h = after_h_;
@@ -203,7 +215,9 @@ class Stages {
   const Day& day_;
   Hours hours_;
   const Mix& mix_;
-  double after_h_;  ///< what is written next is not before
+  double after_h_;       ///< what is planned next is not before
+  double done_h_;        ///< nor what was done
+  double placed_h_ = 0;  ///< when the stage's last place begins
   Surroundings surroundings_ = {};
   Piece piece_ = {};
 };
@@ -273,13 +287,14 @@ std::vector<Notice> assumptions_of(const Day& day) {
     assume(notices, "assumed_salt_percent", 2, "salt_percent", "2 % salt");
   if (!day.bowl) assume(notices, "assumed_no_bowl", {}, "", "no bowl");
   const WantedWater& water = day.water;
-  if (water.friction_k && water.desired_c && !water.friction_at_c && !day.mixing.net_gain_kj_per_kg) {
+  if (water.friction_k && (water.desired_c || water.poured_c) && !water.friction_at_c &&
+      !day.mixing.net_gain_kj_per_kg) {
     assume(notices, "assumed_friction_at_c", friction_found_at_c, "friction_at_c",
            "a friction found where flour and room had " + degrees(friction_found_at_c));
   }
   const DayStage* before = nullptr;
   for (const DayStage& stage : day.stages) {
-    const bool has_place = has_temperature(stage.where) || !stage.places.empty();
+    const bool has_place = has_temperature(stage.where) || (!stage.places.empty() && stage.places.front().from.empty());
     const std::string name = "stage \"" + stage.name + "\" is ";
     if (!has_place && stage.piece && day.today.room_c) {
       assume(notices, "assumed_place", day.today.room_c, "room_c",

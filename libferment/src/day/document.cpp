@@ -106,6 +106,10 @@ std::string in_quotes(std::string_view examples) {
 
 /// "Stand mixer" is stand_mixer.
 std::string as_name(const std::string& text) {
+  constexpr std::size_t longest = 100;
+  if (text.size() > longest)
+    throw InvalidInput("a text of " + std::to_string(text.size()) + " letters is no name",
+                       {.advice = "none is so long"});
   std::string name;
   for (const char letter : text) {
     const bool is_gap = letter == ' ' || letter == '-' || letter == '_';
@@ -266,9 +270,6 @@ Meaning meaning_of(const Form& form, std::string_view key, const Json& json) {
     if (meaning.row == nullptr || fits) meaning = {&row, true};
   }
   if (meaning.row != nullptr) return meaning;
-  constexpr std::size_t longest_name = 60;
-  if (key.size() > longest_name)
-    throw InvalidInput("a key of " + std::to_string(key.size()) + " letters is unknown", {.advice = "none is so long"});
   std::vector<std::string_view> known, all;
   for (const Row& row : form.rows) {
     known.push_back(stem_of(row).value_or(row.name));

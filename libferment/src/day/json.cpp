@@ -14,6 +14,7 @@ namespace ferment {
 namespace {
 
 constexpr std::size_t most_keys = 1000;  // of one table; no form has so many
+constexpr std::size_t longest_key = 100;
 
 /// Builds the tree from events. The library would take the last of two equal keys, and any depth.
 class Builder final : public Json::json_sax_t {
@@ -35,6 +36,9 @@ class Builder final : public Json::json_sax_t {
 
   bool key(std::string& name) override {
     const Json& table = *open_.back();
+    if (name.size() > longest_key)
+      throw InvalidInput("a key of " + std::to_string(name.size()) + " letters is unknown",
+                         {.path = path(), .advice = "none is so long"});
     const bool is_there = table.contains(name);
     keys_.back() = std::move(name);
     if (is_there) throw InvalidInput("it stands twice", {.path = path(), .advice = "leave one of the two out"});

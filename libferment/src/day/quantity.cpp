@@ -137,7 +137,7 @@ std::optional<std::vector<Written>> parts_of(std::string_view text, bool& ambigu
   std::vector<Written> parts;
   while (!scanner.at_end()) {
     const std::optional<double> number = scanner.number();
-    if (!number) return std::nullopt;
+    if (!number || (!parts.empty() && *number < 0)) return std::nullopt;
     parts.push_back({*number, scanner.unit()});
     ambiguous = ambiguous || scanner.ambiguous;
   }

@@ -2,6 +2,9 @@
 
 #include <bit>
 #include <span>
+#include <string>
+
+#include <ferment/base/error.hpp>
 
 namespace ferment {
 namespace {
@@ -73,6 +76,10 @@ std::array<std::uint32_t, 32> directions_of(const Direction& row) {
 }  // namespace
 
 Sobol::Sobol(std::size_t dimensions) : directions_(dimensions), point_(dimensions) {
+  if (dimensions < 1 || dimensions > most_dimensions)
+    throw InvalidInput("points of " + std::to_string(dimensions) + " dimensions, of 1 to " +
+                           std::to_string(most_dimensions),
+                       {.path = "dimensions"});
   for (std::size_t j = 0; j < bits; ++j) directions_[0][j] = std::uint32_t{1} << (31 - j);
   for (std::size_t i = 1; i < dimensions; ++i) directions_[i] = directions_of(table[i - 1]);
 }
