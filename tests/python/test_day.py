@@ -4,7 +4,6 @@ import ctypes
 import datetime
 import json
 import math
-import os
 from dataclasses import replace
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from box import FIELDS, YEASTS, attempt
 from by_hand import by_hand_mix
 from hypothesis import given
 from hypothesis import strategies as st
+from in_c import library_in_c
 from libferment.day import day_of, tomllib
 
 import libferment as lf
@@ -1205,13 +1205,7 @@ def test_a_file_values_and_a_document_have_one_answer(read_one_day, question):
 
 @pytest.mark.parametrize("question", QUESTIONS)
 def test_c_has_the_same_answer(read_one_day, question):
-    path = os.environ.get("FERMENT_SHARED_LIBRARY")
-    if not path:
-        pytest.skip("FERMENT_SHARED_LIBRARY names no shared library")
-    library = ctypes.CDLL(str(Path(path).resolve()))
-    library.ferment_ask.argtypes = [ctypes.c_char_p, ctypes.POINTER(ctypes.c_void_p)]
-    library.ferment_free.argtypes = [ctypes.c_void_p]
-    library.ferment_last_error.restype = ctypes.c_char_p
+    library = library_in_c()
     asked = text_of(question, read_one_day.to_dict())
     answer = ctypes.c_void_p()
     assert library.ferment_ask(asked.encode(), answer) == 0, library.ferment_last_error().decode()

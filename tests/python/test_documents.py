@@ -4,7 +4,6 @@ import copy
 import ctypes
 import json
 import math
-import os
 from pathlib import Path
 
 import jsonschema
@@ -12,6 +11,7 @@ import pytest
 from box import attempt
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from in_c import library_in_c
 from libferment.day import read_content
 
 import libferment as lf
@@ -448,13 +448,7 @@ def test_questions_that_are_none(question, path, words):
 
 
 def test_c_refuses_what_is_damaged():
-    path = os.environ.get("FERMENT_SHARED_LIBRARY")
-    if not path:
-        pytest.skip("FERMENT_SHARED_LIBRARY names no shared library")
-    library = ctypes.CDLL(str(Path(path).resolve()))
-    library.ferment_ask.argtypes = [ctypes.c_char_p, ctypes.POINTER(ctypes.c_void_p)]
-    library.ferment_free.argtypes = [ctypes.c_void_p]
-    library.ferment_last_error.restype = ctypes.c_char_p
+    library = library_in_c()
     for question, words in (
         (b"\xff", "it is not valid JSON at line 1, column 1"),
         (b'{"ask":"water","day":{"title":"\xff"}}', "day.title: it is not valid JSON"),

@@ -160,8 +160,9 @@ std::string water_by_factor_rule() {
 /// An invented day with a bowl, milk, a preferment that ferments, and a refrigerator overnight.
 constexpr const char* a_day =
     R"({"start": "17:00", "today": {"room": "21C", "flour": "66F", "milk": "8C", "preferment": "19C"}, )"
-    R"("water": {"desired": "25C"}, "dough": {"flour_g": 850, "water_percent": 58, "milk": "60g", "yeast": "compressed", )"
-    R"("yeast_percent": 0.9, "sugar": "2%"}, "preferment": {"flour_g": 120, "water_g": 110, "yeast_percent": 0.2, )"
+    R"("water": {"desired": "25C"}, "dough": {"flour_g": 850, "water_percent": 58, "milk": "60g", )"
+    R"("yeast": "compressed", "yeast_percent": 0.9, "sugar": "2%"}, )"
+    R"("preferment": {"flour_g": 120, "water_g": 110, "yeast_percent": 0.2, )"
     R"("stands": "9h", "temperature": "20C"}, "bowl": {"material": "glass", "mass_g": 1400}, )"
     R"("mixing": {"method": "hand", "minutes": 9, "rest": "25min"}, "stage": [{"name": "bulk", "piece": "tub", )"
     R"("room": "20C", "until_rise": "70%", "folds": ["40min"], "handling": ["divide", "mould"]}, {"name": "proof", )"
