@@ -136,13 +136,6 @@ void contradictions(const DayMixing& mixing) {
   }
 }
 
-/// How many temperatures a place has.
-int temperatures_of(const DayPlace& place) {
-  return place.dough_c.has_value() + place.room_c.has_value() + place.refrigerator_c.has_value() +
-         place.proof_box_c.has_value() + place.room_log.has_value() + place.refrigerator_log.has_value() +
-         place.proof_box_log.has_value() + place.dough_log.has_value();
-}
-
 void contradictions(const DayPlace& place) {
   if (!place.from.empty()) require_moment(place.from, "from");
   require_moment(place.warmest, "warmest");
@@ -190,11 +183,6 @@ void contradictions(const DayStage& stage) {
   if (stage.until_h && stage.until_rise_percent) {
     throw InvalidInput("a stage ends by a rise or after a time, not by both",
                        {.path = "until_h", .advice = "leave one of the two out"});
-  }
-  const DayPlace& where = stage.where;
-  if (temperatures_of(where) == 0 && (where.fan || where.humidity_percent || where.heat_transfer_w_per_m2_k)) {
-    throw InvalidInput("what is said of the air needs its temperature",
-                       {.path = "room_c", .advice = "give room, refrigerator or proof_box beside it"});
   }
   const DayStage blank;
   const bool of_piece = stage.piece_g || stage.pieces != 1 || stage.diameter_cm || stage.length_cm || stage.depth_cm ||
@@ -271,6 +259,12 @@ Form sparse(Form form) {
 }
 
 }  // namespace
+
+int temperatures_of(const DayPlace& place) {
+  return place.dough_c.has_value() + place.room_c.has_value() + place.refrigerator_c.has_value() +
+         place.proof_box_c.has_value() + place.room_log.has_value() + place.refrigerator_log.has_value() +
+         place.proof_box_log.has_value() + place.dough_log.has_value();
+}
 
 template <>
 const Names& names_of<SeenAs>() {

@@ -32,6 +32,9 @@ inline constexpr std::array day_amounts{
            "butter_g"},
     Amount{&DayDough::oil_percent, &DayDough::oil_g, &PercentFormula::oil_percent, "oil_percent", "oil_g"}};
 
+/// How many temperatures and logs a place has.
+int temperatures_of(const DayPlace& place);
+
 /// Whether the day says how much flour there is.
 bool knows_flour(const Day& day);
 

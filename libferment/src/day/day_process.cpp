@@ -46,10 +46,7 @@ Course placed(Course log, const Hours& hours) {
   return log;
 }
 
-bool has_temperature(const DayPlace& place) {
-  return place.dough_c || place.room_c || place.refrigerator_c || place.proof_box_c || place.room_log ||
-         place.refrigerator_log || place.proof_box_log || place.dough_log;
-}
+bool has_temperature(const DayPlace& place) { return temperatures_of(place) > 0; }
 
 Place place_of(const DayPlace& written, const Hours& hours, const std::string& path) {
   Place place;
