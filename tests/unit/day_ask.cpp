@@ -443,7 +443,6 @@ TEST_CASE("options reach the functions") {
   CHECK(reaches(R"("draws": 24)", {.draws = 24}));
   CHECK(reaches(R"("draws": 16, "seed": 11)", {.draws = 16, .seed = 11}));
   CHECK(reaches(R"("draws": 16, "tolerance": 0.001)", {.draws = 16, .tolerance = 0.001}));
-  CHECK(reaches(R"("draws": 16, "bake_sd": 0.3)", {.draws = 16, .bake_sd = 0.3}));
   CHECK(reaches(R"("draws": 16, "heat_of_fermentation": false)", {.draws = 16, .heat_of_fermentation = false}));
   CHECK_FALSE(reaches(R"("draws": 16)", few));
 

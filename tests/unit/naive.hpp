@@ -74,9 +74,12 @@ inline Real osmolality(const Real& salt, const Real& water, const Real& sugar) {
 inline Real water_activity(const Real& salt, const Real& water, const Real& sugar) {
   return exp(-Real("0.0180153") * osmolality(salt, water, sugar));
 }
-inline Real solute_factor(const Real& salt, const Real& water, const Real& sugar, const Real& aw_min) {
+inline Real solute_factor(const Real& salt, const Real& water, const Real& sugar, const Real& aw_min,
+                          const Real& exponent, const Real& high_sugar) {
   const auto share = [&](const Real& aw) -> Real { return aw > aw_min ? Real((aw - aw_min) / (1 - aw_min)) : Real(0); };
-  return share(water_activity(salt, water, sugar)) / share(water_activity(2, 65, 0));
+  const Real sweet = sugar < 10 ? Real(0) : sugar > 20 ? Real(1) : Real((sugar - 10) / 10);
+  return share(water_activity(salt, water, sugar)) / share(water_activity(2, 65, 0)) * pow(water / 65, exponent) *
+         pow(high_sugar, sweet);
 }
 
 // ---- gas ------------------------------------------------------------------------------------------------------
@@ -190,6 +193,8 @@ enum In {
   limit,
   void_share,
   density,
+  exponent,
+  high_sugar,
   count
 };
 
@@ -225,7 +230,9 @@ struct Chain {
            k.retention_onset,
            k.retention_limit,
            k.void_fraction,
-           k.gas_free_density},
+           k.gas_free_density,
+           k.water_exponent,
+           k.high_sugar_factor},
         law(k.law), kind(d.yeast) {}
 
   Real temperature_factor() const {
@@ -237,7 +244,10 @@ struct Chain {
     }
     return constant_q10(in[temperature], in[q10]);
   }
-  Real speed() const { return temperature_factor() * solute_factor(in[salt], in[water], in[sugar], in[aw_min]); }
+  Real speed() const {
+    return temperature_factor() *
+           solute_factor(in[salt], in[water], in[sugar], in[aw_min], in[exponent], in[high_sugar]);
+  }
   Curve curve() const {
     return {dry_matter(in[yeast], kind),
             in[rate],

@@ -141,13 +141,14 @@ double cells_after(Handling handling) {
 
 }  // namespace
 
-TEST_CASE("every handling loses its own share of the cells, air and CO2 alike") {
+TEST_CASE("every handling leaves its own share of the cells, air and CO2 alike") {
   const Kitchen kitchen;
-  CHECK(cells_after(Handling::fold) == doctest::Approx(1 - kitchen.fold_loss).epsilon(1e-12));
-  CHECK(cells_after(Handling::divide) == doctest::Approx(1 - kitchen.divide_loss).epsilon(1e-12));
-  CHECK(cells_after(Handling::round) == doctest::Approx(1 - kitchen.round_loss).epsilon(1e-12));
-  CHECK(cells_after(Handling::mould) == doctest::Approx(1 - kitchen.mould_loss).epsilon(1e-12));
-  CHECK(kitchen.divide_loss != kitchen.round_loss);
+  CHECK(cells_after(Handling::fold) == doctest::Approx(kitchen.kept_by_fold).epsilon(1e-12));
+  CHECK(cells_after(Handling::divide) == doctest::Approx(kitchen.kept_by_divide).epsilon(1e-12));
+  CHECK(cells_after(Handling::round) == doctest::Approx(kitchen.kept_by_round).epsilon(1e-12));
+  CHECK(cells_after(Handling::mould) == doctest::Approx(kitchen.kept_by_mould).epsilon(1e-12));
+  CHECK(cells_after(Handling::machine_mould) == doctest::Approx(kitchen.kept_by_machine_mould).epsilon(1e-12));
+  CHECK(kitchen.kept_by_divide != kitchen.kept_by_round);
 }
 
 TEST_CASE("the yeast's weight counts in the dough's gas-free volume") {
@@ -213,7 +214,7 @@ TEST_CASE(
     "a fold presses out a share of the cells: what had leaked is gone, the dissolved gas stays, the yeast goes on") {
   const auto folded = [](double hours, double loss) {
     Kitchen kitchen;
-    kitchen.fold_loss = loss;
+    kitchen.kept_by_fold = 1 - loss;
     Process day = a_day();
     std::get<Mix>(day.steps[0]).dough_c = 27;
     Stage& bulk = std::get<Stage>(day.steps[1]);

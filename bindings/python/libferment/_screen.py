@@ -308,14 +308,14 @@ def print_stages(day: Day, told: SimpleNamespace) -> None:
     """Print a day's stages as a table, and what its times hold for."""
     console = Screen()
     table = Sheet(told.title, "stage", "dough", "rise", "takes", "ready at", "be back by")
-    for stage in told.stages:
+    for written, stage in zip(day.stage, told.stages, strict=True):
         table.add_row(
             escape(stage.name),
             _drift_text(stage),
             f"{stage.rise_percent:.0f} %",
             f"[bold]{duration(stage.end_h - stage.start_h)}[/bold]",
             hour(stage.end_h, told.clock),
-            hour(stage.be_back_by_h, told.clock, LATER),
+            hour(stage.be_back_by_h, told.clock, LATER if written.until_rise_percent else ""),
         )
     console.print(table)
     for written, stage in zip(day.stage, told.stages, strict=True):
@@ -325,7 +325,7 @@ def print_stages(day: Day, told: SimpleNamespace) -> None:
                 "leave the rest out."
             )
     counted = _counted(told.clock)
-    console.print(f"{counted}{'be' if counted else 'Be'} back by: from then on the dough is over-proofed.")
+    console.print(f"{counted}{'be' if counted else 'Be'} back by: from then on the dough has risen too far.")
     drifting = [stage for stage in told.stages if stage.time_constant_h is not None]
     if drifting:
         console.print(_on_drift(drifting[0]))
@@ -367,9 +367,9 @@ def print_piece(day: Day, told: SimpleNamespace, held_h: float | None) -> None:
             f"{duration(abs(earlier_h))} too {'early' if earlier_h > 0 else 'late'}."
         )
     if stage.be_back_by_h is not None:
-        console.print(f"Be back by {hour(stage.be_back_by_h, told.clock)}: from then on it is over-proofed.")
+        console.print(f"Be back by {hour(stage.be_back_by_h, told.clock)}: from then on it has risen too far.")
     elif by_rise:
-        console.print(f"It is over-proofed {LATER}.")
+        console.print(f"It has risen too far {LATER}.")
     table = Sheet("", "at" if told.clock else "after", "surroundings", "dough", "rise")
     for row in _rows_to_show(told):
         air = "" if stage.time_constant_h is None else f"{signed(told.air_c[row])} °C"
@@ -417,24 +417,25 @@ def print_forecast(
 ) -> None:
     """Print when each stage is ready with its window, how likely the wanted hour is, and what would make it so."""
     console = Screen()
-    table = Sheet(told.title, "stage", "ready", "9 in 10 between", "look first", "be back by")
+    table = Sheet(told.title, "stage", "look first", "be back by", "usually ready", "9 in 10 between")
     for stage in told.stages:
         early, late = stage.likely_h
         table.add_row(
             escape(stage.name),
+            hour(stage.look_first_h, told.clock) if stage.by_rise else "",
+            hour(stage.be_back_by_h, told.clock, LATER if stage.by_rise else ""),
             f"[bold]{hour(stage.ready_h, told.clock)}[/bold]",
             f"{hour(early, told.clock)} and {hour(late, told.clock)}" if early != late else "",
-            hour(stage.look_first_h, told.clock) if stage.by_rise else "",
-            hour(stage.be_back_by_h, told.clock, LATER),
         )
     console.print(table)
     console.print(
-        "Look first: one dough in ten has risen as far as is just acceptable; be back by: nine in ten are not "
-        "over-proofed."
+        "Look first: one dough in ten has risen as far as is just acceptable; be back by: one in ten has risen too far. "
+        "In a kitchen that has learned nothing the quickest dough may be past before the usual one is ready."
     )
     name, by = escape(wanted.name), hour(ready_h, told.clock)
-    ready = sum(each is not None and each <= ready_h for each in wanted.ready) / len(wanted.ready)
-    console.print(f"By [bold]{by}[/bold] the {name} is ready in {100 * ready:.0f} of 100 doughs.")
+    ready, late = (sum(each is not None and each <= ready_h for each in of) for of in (wanted.ready, wanted.too_late))
+    in_time = 100 * (ready - late) / len(wanted.ready)
+    console.print(f"At [bold]{by}[/bold] the {name} is ready, and not yet too far, in {in_time:.0f} of 100 doughs.")
     sheet = Sheet("", f"for the {name} to be ready at {by}", "choose one", "instead of")
     for what, choice in choices.items():
         if isinstance(choice, Error):

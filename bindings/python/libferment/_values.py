@@ -96,17 +96,25 @@ def _maybe(hours: float | None) -> str:
     return "never" if hours is None else _hours(hours)
 
 
+def _late(stage: StageForecast) -> str:
+    """Write when one dough in ten has risen too far; nothing for a stage that cannot within its time."""
+    if stage.be_back_by_h is not None:
+        return _hours(stage.be_back_by_h)
+    return "after more than two days" if stage.by_rise else ""
+
+
 def _rows_of_forecast(forecast: Forecast) -> list[tuple[str, ...]]:
-    rows: list[tuple[str, ...]] = [("stage", "ready", "9 in 10 between", "look first", "be back by", "never ready")]
+    headings = ("stage", "look first", "be back by", "usually ready", "9 in 10 between", "never ready")
+    rows: list[tuple[str, ...]] = [headings]
     for stage in forecast.stages:
         early, late = stage.interval_h(0.9)
         rows.append(
             (
                 stage.name,
+                _maybe(stage.look_first_h) if stage.by_rise else "",
+                _late(stage),
                 _maybe(stage.ready_h),
                 f"{_maybe(early)} and {_maybe(late)}" if early != late else "",
-                _maybe(stage.look_first_h) if stage.by_rise else "",
-                "after more than two days" if stage.be_back_by_h is None else _hours(stage.be_back_by_h),
                 f"{100 * stage.never_ready:.0f} %" if stage.never_ready else "",
             )
         )

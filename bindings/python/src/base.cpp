@@ -107,9 +107,10 @@ pound, 1959).)");
   py::class_<Parameter, Field>(module, "Parameter", "A row of the parameter table: a field with its prior.")
       .def_property_readonly(
           "scale", [](const Parameter& p) { return std::string(name_of(p.scale)); },
-          "fixed, linear or logarithmic: the coordinate it is learned in")
-      .def_readonly("prior_sd", &Parameter::prior_sd,
-                    "sd of the value (linear) or of its natural logarithm (logarithmic)");
+          "fixed, linear, logarithmic or logit: the coordinate it is learned in")
+      .def_readonly("prior_sd", &Parameter::prior_sd, "sd in that coordinate");
+  module.def("moved", &moved, "parameter"_a, "value"_a, "by"_a,
+             "A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.");
   module.def(
       "fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); },
       "All inputs: the field table.");
@@ -121,7 +122,7 @@ pound, 1959).)");
 
   bind_form<Kitchen>(module)
       .def_static("named", &kitchen_named, "name"_a,
-                  "A frozen named parameter set. Known: \"2026-1\". Raises InvalidInput.")
+                  "A frozen named parameter set. Known: \"2026-2\", the default, and \"2026-1\". Raises InvalidInput.")
       .def_property_readonly(
           "name", [](const Kitchen& k) { return name_of(k); },
           "its own name, or that of the frozen set it is; empty for a changed one")

@@ -102,7 +102,7 @@ void bind_choices(py::module_& module) {
 
 Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args:
 ready_h: h of the process or a timedelta. scale_g: g that the user's scale shows, 0.1 or 1; 0 does not round. state,
-draws, bake_sd, heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the hours
+draws, heat_of_fermentation, seed, threads: as of forecast. Raises InvalidInput; NoSolution naming the hours
 within reach and the nearest choice. Source: the median of forecast as a curve over the choice; roots by TOMS 748.)",
       "scale_g"_a = 0.0);
   def_question<>(module, "water_for", &water_for,
@@ -166,6 +166,9 @@ void bind_forecast(py::module_& module) {
   bind_form<StageForecast>(module)
       .def("interval_h", &interval_of, "level"_a = 0.9,
            "The hours between which it is ready with a probability. Raises InvalidInput.")
+      .def("share_ready", &share_ready, "time_h"_a,
+           "Share of the doughs that are ready at an hour and not yet too late: past their highest acceptable rise or "
+           "over-proofed. Raises InvalidInput.")
       .def("__repr__", Worded{"stage_forecast_text"}, py::prepend());
   bind_form<Forecast>(module)
       .def(
@@ -190,7 +193,7 @@ void bind_forecast(py::module_& module) {
       R"(When each stage will be ready, with a window: a Forecast, the same every time.
 
 Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from
-the middle of the day. draws: kitchens of Sobol's sequence. bake_sd: spread of ln gassing rate from bake to bake. seed:
+the middle of the day. draws: kitchens of Sobol's sequence. seed:
 another one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the
 same. In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable
 rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer
@@ -206,7 +209,7 @@ values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 200
       "kitchen"_a = py::none(),
       R"(The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
-Args: bake_sd: share, sd of ln gassing rate from bake to bake. Raises InvalidInput. Source: Sobol's sequence, Joe & Kuo
-2008.)");
+The kitchen's covariance moves its parameters, its bake_sd and model_sd the gassing rate once more. Raises InvalidInput.
+Source: Sobol's sequence, Joe & Kuo 2008.)");
   bind_choices(module);
 }

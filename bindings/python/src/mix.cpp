@@ -103,13 +103,15 @@ void bind_plan(py::module_& module) {
 void bind_mixing(py::module_& module) {
   py::class_<MixingMethod>(
       module, "MixingMethod",
-      "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time.")
+      "A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time; "
+      "or its net gain, which holds the flour's heat of hydration, too.")
       .def_property_readonly("name", [](const MixingMethod& m) { return std::string(m.name); })
       .def_property_readonly("label", [](const MixingMethod& m) { return std::string(m.label); })
       .def_readonly("work_kj_per_kg", &MixingMethod::work_kj_per_kg)
       .def_readonly("low_kj_per_kg", &MixingMethod::low_kj_per_kg)
       .def_readonly("high_kj_per_kg", &MixingMethod::high_kj_per_kg)
       .def_readonly("usual_min", &MixingMethod::usual_min)
+      .def_readonly("is_net_gain", &MixingMethod::is_net_gain)
       .def_property_readonly("source", [](const MixingMethod& m) { return std::string(m.source); })
       .def("__repr__", [](const MixingMethod& m) {
         return "<MixingMethod " + std::string(m.name) + ": " + short_number(m.work_kj_per_kg) + " kJ/kg in " +

@@ -11,7 +11,6 @@
 #include "base/loops.hpp"
 #include "base/text.hpp"
 #include "clock/speed_pass.hpp"
-#include "dough/solutes_formula.hpp"
 
 namespace ferment {
 
@@ -47,9 +46,16 @@ FERMENT_WIDE_LOOPS void activity_loop(const SoluteBlock& solutes, double* water_
   }
 }
 
-FERMENT_WIDE_LOOPS void solute_loop(const double* water_activity, double aw_min, double* factor, std::size_t n) {
-  const double per_span = 1 / (formula::reference_water_activity<double>() - aw_min);
-  for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::solute_factor(water_activity[i], aw_min, per_span);
+FERMENT_WIDE_LOOPS void solute_loop(const SoluteBlock& solutes, const double* water_activity, formula::SoluteRule rule,
+                                    double* factor, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::activity_factor(water_activity[i], rule);
+  if (rule.water_exponent == 0.5) {
+    for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::water_factor(solutes.water[i], 0.5);
+  } else {
+    for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::water_factor(solutes.water[i], rule.water_exponent);
+  }
+  if (rule.log_sweet == 0) return;
+  for (std::size_t i = 0; i < n; ++i) factor[i] *= formula::sweet_factor(solutes.sugar[i], rule.log_sweet);
 }
 
 }  // namespace
@@ -58,8 +64,9 @@ void water_activities(const SoluteBlock& solutes, double* water_activity, std::s
   activity_loop(solutes, water_activity, n);
 }
 
-void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n) {
-  solute_loop(water_activity, aw_min, factor, n);
+void times_solute_factors(const SoluteBlock& solutes, const double* water_activity, const formula::SoluteRule& rule,
+                          double* factor, std::size_t n) {
+  solute_loop(solutes, water_activity, rule, factor, n);
 }
 
 void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitchen) {
@@ -71,11 +78,13 @@ void speed(const ClockInputs& inputs, std::span<double> out, const Kitchen& kitc
   require_column(field::sugar_percent, inputs.sugar_percent, n);
   const Column<block_size> dough(inputs.dough_c, n), salt(inputs.salt_percent, n), water(inputs.water_percent, n),
       sugar(inputs.sugar_percent, n);
+  const formula::SoluteRule rule(kitchen);
   for_blocks(n, block_size, [&](std::size_t start, std::size_t count) {
     std::array<double, block_size> activity;
-    water_activities({salt.at(start), water.at(start), sugar.at(start)}, activity.data(), count);
+    const SoluteBlock solutes{salt.at(start), water.at(start), sugar.at(start)};
+    water_activities(solutes, activity.data(), count);
     temperature_factors(law, dough.at(start), out.data() + start, count);
-    times_solute_factors(activity.data(), kitchen.aw_min, out.data() + start, count);
+    times_solute_factors(solutes, activity.data(), rule, out.data() + start, count);
   });
 }
 

@@ -5,6 +5,8 @@
 
 #include <ferment/clock/temperature_law.hpp>
 
+#include "dough/solutes_formula.hpp"
+
 namespace ferment {
 
 /// Scenarios are worked off in blocks that fit the first-level cache together with their intermediate results.
@@ -20,6 +22,7 @@ struct SoluteBlock {
 void water_activities(const SoluteBlock& solutes, double* water_activity, std::size_t n);
 void temperature_factors(const TemperatureLaw& checked_law, const double* dough_c, double* factor, std::size_t n);
 /// speed = factor · solute factor, in place of factor.
-void times_solute_factors(const double* water_activity, double aw_min, double* factor, std::size_t n);
+void times_solute_factors(const SoluteBlock& solutes, const double* water_activity, const formula::SoluteRule& rule,
+                          double* factor, std::size_t n);
 
 }  // namespace ferment

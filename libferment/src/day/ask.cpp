@@ -92,7 +92,9 @@ ForecastAnswer answer(const ForecastQuestion& question) {
   });
   add_notices(told.forecast.notices, subject);
   for (StageForecast& stage : told.forecast.stages) {
-    if (!question.every_draw) stage.ready.clear();
+    if (question.every_draw) continue;
+    stage.ready.clear();
+    stage.too_late.clear();
   }
   return told;
 }

@@ -148,6 +148,9 @@ void contradictions(const DayPlace& place) {
     throw InvalidInput("a swing needs the mean temperature of air", {.path = "swing_k", .advice = "give room_c, too"});
   if (place.fan && !place.refrigerator_c && !place.refrigerator_log)
     throw InvalidInput("a fan is reckoned with in a refrigerator alone", {.path = "fan"});
+  if (place.humid && !place.proof_box_c && !place.proof_box_log)
+    throw InvalidInput("steam is reckoned with in a proof box alone",
+                       {.path = "humid", .advice = "give proof_box_c, or humidity_percent for other air"});
   if (temperatures == 0 && (place.humidity_percent || place.heat_transfer_w_per_m2_k)) {
     throw InvalidInput("it is of air, and its temperature is not given",
                        {.path = place.humidity_percent ? "humidity_percent" : "heat_transfer_w_per_m2_k",
@@ -411,18 +414,21 @@ const Form& form_of<Batch>() {
 template <>
 const Form& form_of<DayPlace>() {
   using P = DayPlace;
-  static const Form form = sparse(made_form<P>(
-      "DayPlace", "Where the dough is, and from when.", {},
-      {row<&P::from>("from", "time of day at which it comes there, such as 22:00"), row<&P::dough_c>(field::dough_c),
-       row<&P::room_c>(field::room_c), row<&P::refrigerator_c>(field::refrigerator_c),
-       row<&P::proof_box_c>(field::proof_box_c), row<&P::room_log>("room_log", "the room as it was measured"),
-       row<&P::refrigerator_log>("refrigerator_log", "the refrigerator as it was measured"),
-       row<&P::proof_box_log>("proof_box_log", "the proof box as it was measured"),
-       row<&P::dough_log>("dough_log", "the dough as it was measured"),
-       row<&P::fan>("fan", "the refrigerator has a fan"), row<&P::humidity_percent>(field::humidity_percent),
-       row<&P::swing_k>(swing_k), row<&P::warmest>("warmest", "time of day at which the air is warmest"),
-       row<&P::heat_transfer_w_per_m2_k>(field::heat_transfer_w_per_m2_k)},
-      contradictions));
+  static const Form form =
+      sparse(made_form<P>("DayPlace", "Where the dough is, and from when.", {},
+                          {row<&P::from>("from", "time of day at which it comes there, such as 22:00"),
+                           row<&P::dough_c>(field::dough_c), row<&P::room_c>(field::room_c),
+                           row<&P::refrigerator_c>(field::refrigerator_c), row<&P::proof_box_c>(field::proof_box_c),
+                           row<&P::room_log>("room_log", "the room as it was measured"),
+                           row<&P::refrigerator_log>("refrigerator_log", "the refrigerator as it was measured"),
+                           row<&P::proof_box_log>("proof_box_log", "the proof box as it was measured"),
+                           row<&P::dough_log>("dough_log", "the dough as it was measured"),
+                           row<&P::fan>("fan", "the refrigerator has a fan"),
+                           row<&P::humid>("humid", "the proof box has steam or hot water in it"),
+                           row<&P::humidity_percent>(field::humidity_percent), row<&P::swing_k>(swing_k),
+                           row<&P::warmest>("warmest", "time of day at which the air is warmest"),
+                           row<&P::heat_transfer_w_per_m2_k>(field::heat_transfer_w_per_m2_k)},
+                          contradictions));
   return form;
 }
 
@@ -456,8 +462,10 @@ const Form& form_of<DayStage>() {
               row<&S::worktop>("worktop", "a tub stands on wood, other pieces in the air"),
               row<&S::heat_loss_w_per_k>("heat_loss_w_per_k", field::piece_heat_loss_w_per_k),
               row<&S::folds_h>(field::folds_h), row<&S::handling>("handling", "what ends the stage, in order"),
-              row<&S::standing>("standing", "in a tin (also a tub) or free"),
-              row<&S::final_proof>("final_proof", "its own over-proof limit counts"),
+              row<&S::standing>("standing", "in a tin (also a tub) or free; by the shape if not given"),
+              row<&S::final_proof>("final_proof",
+                                   "its own over-proof limit counts; if not given, so it is in the last "
+                                   "stage unless that is a tub or in a refrigerator"),
               row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent),
               row<&S::seen>("seen", "what was seen of it")}),
       contradictions));

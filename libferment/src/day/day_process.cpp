@@ -58,7 +58,7 @@ Place place_of(const DayPlace& written, const Hours& hours, const std::string& p
   };
   set(written.room_c, written.room_log, Air::room);
   set(written.refrigerator_c, written.refrigerator_log, written.fan ? Air::fan_refrigerator : Air::refrigerator);
-  set(written.proof_box_c, written.proof_box_log, Air::proof_box);
+  set(written.proof_box_c, written.proof_box_log, written.humid ? Air::humid_proof_box : Air::proof_box);
   set(written.dough_c, written.dough_log, Air::room);
   place.is_dough = written.dough_c || written.dough_log;
   place.humidity_percent = written.humidity_percent;

@@ -25,8 +25,8 @@ double water_activity(double salt_percent, double water_percent, double sugar_pe
 
 double solute_factor(double salt_percent, double water_percent, double sugar_percent, const Kitchen& kitchen) {
   require_parameters(kitchen);
-  return formula::solute_factor(water_activity(salt_percent, water_percent, sugar_percent), kitchen.aw_min,
-                                1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
+  return formula::solute_factor(water_activity(salt_percent, water_percent, sugar_percent), water_percent,
+                                sugar_percent, formula::SoluteRule(kitchen));
 }
 
 }  // namespace ferment

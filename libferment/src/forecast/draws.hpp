@@ -22,7 +22,7 @@ std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options);
 
 /// A stage in one draw; infinite where it never happens.
 struct DrawnStage {
-  double ready_h, lowest_h, highest_h, over_proofed_h, rise_percent;
+  double ready_h, lowest_h, highest_h, over_proofed_h, too_late_h, rise_percent;
 };
 
 /// The stages of one draw from `state` on; `last` ends it after the stage at that step. `watch`: acceptable rises and

@@ -29,16 +29,6 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double look_first_share = 0.1, be_back_share = 0.1;
 constexpr Field draws_field{
     "draws", "draws", "", 2, 65536, 512, Quantity::ratio, "kitchens of Sobol's sequence", "", "512 are enough"};
-constexpr Field bake_sd_field{"bake_sd",
-                              "spread from bake to bake",
-                              "of ln gassing rate",
-                              0,
-                              1,
-                              0.12,
-                              Quantity::ratio,
-                              "sd from bake to bake",
-                              "",
-                              "0.12 is usual"};
 constexpr Field seed_field{"seed",
                            "seed",
                            "",
@@ -103,10 +93,14 @@ Eigen::MatrixXd root_of(const Kitchen& kitchen, std::size_t n) {
   return solver.eigenvectors() * solver.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
 }
 
+std::size_t index_of(const std::vector<Parameter>& learned, double Kitchen::*value) {
+  const auto found = std::find_if(learned.begin(), learned.end(), [&](const Parameter& p) { return p.value == value; });
+  return static_cast<std::size_t>(found - learned.begin());
+}
+
 void move(Kitchen& kitchen, const Parameter& parameter, double by) {
   double& value = kitchen.*parameter.value;
-  value = parameter.scale == Scale::logarithmic ? value * std::exp(by) : value + by;
-  value = std::clamp(value, parameter.low, parameter.high);
+  value = moved(parameter, value, by);
 }
 
 /// A draw at the edge of the table may break what joins two parameters.
@@ -116,12 +110,6 @@ void keep_possible(Kitchen& kitchen) {
 }
 
 const Stage* stage_at(const Process& process, std::size_t step) { return std::get_if<Stage>(&process.steps[step]); }
-
-std::pair<double, double> acceptable(const Stage& stage, double rise_percent) {
-  if (stage.acceptable_rise_percent) return *stage.acceptable_rise_percent;
-  return stage.final_proof ? std::pair{0.80 * rise_percent, 1.33 * rise_percent}
-                           : std::pair{0.75 * rise_percent, 1.5 * rise_percent};
-}
 
 /// The stages of a process that are still to come, from a step on.
 std::vector<std::size_t> stages_from(const Process& process, std::size_t first) {
@@ -188,7 +176,7 @@ void add_notices(Forecast& forecast, const Kitchen& kitchen) {
                " of 100 doughs its rise is never reached; ask for a smaller rise, or warm the dough"});
     }
     const double length_h = length(interval_h(stage));
-    if (!kitchen.covariance.empty() || !stage.by_rise || !(length_h < never)) continue;
+    if (has_learned(kitchen) || !stage.by_rise || !(length_h < never)) continue;
     forecast.notices.push_back(
         {"nothing_learned",
          Severity::info,
@@ -228,15 +216,26 @@ std::pair<double, double> interval_h(const StageForecast& stage, double level) {
   return {quantile(stage.ready, (1 - level) / 2), quantile(stage.ready, (1 + level) / 2)};
 }
 
+double share_ready(const StageForecast& stage, double time_h) {
+  if (std::isnan(time_h)) throw InvalidInput("the hour is not a number", {.path = "time_h"});
+  if (stage.ready.empty()) throw InvalidInput("the forecast has no draws", {.path = "ready"});
+  const auto until = [&](const std::vector<double>& rising) {
+    return std::upper_bound(rising.begin(), rising.end(), time_h) - rising.begin();
+  };
+  return static_cast<double>(until(stage.ready) - until(stage.too_late)) / static_cast<double>(stage.ready.size());
+}
+
 std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) {
   require_kitchen(kitchen);
   require(options);
-  const double bake_sd = options.bake_sd;
+  const double bake_sd = std::hypot(kitchen.bake_sd, kitchen.model_sd);
   const std::vector<Parameter> learned = learnable();
   const std::size_t n = learned.size();
-  // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table.
-  std::size_t gassing = 0;
-  while (learned[gassing].value != &Kitchen::gassing_rate) ++gassing;
+  const std::size_t gassing = index_of(learned, &Kitchen::gassing_rate),
+                    first_set = index_of(learned, &Kitchen::water_exponent);
+  // Sobol's first dimensions are the best: they go to the gassing rate and what follows it in the table, round to its
+  // beginning. Parameters that came later have the last ones, so that the draws of an older set stay as they were.
+  const auto dimension = [&](std::size_t i) { return 1 + (i < first_set ? (i + first_set - gassing) % first_set : i); };
   const std::vector<double> z = normals(options.draws, n + 1, static_cast<std::uint32_t>(options.seed));
   const Eigen::MatrixXd root = root_of(kitchen, n);
   std::vector<Draw> all;
@@ -249,7 +248,7 @@ std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) 
   const double to_bake = both_sd > 0 ? bake_sd / both_sd : 0, to_kitchen = both_sd > 0 ? kitchens_sd / both_sd : 1;
   for (std::size_t draw = 0; draw < options.draws; ++draw) {
     const double* const row = z.data() + draw * (n + 1);
-    for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[1 + (i + n - gassing) % n];
+    for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[dimension(i)];
     own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_bake * row[1];
     const Eigen::VectorXd moved = root * own;
     Draw made{kitchen, to_bake * row[0] + to_kitchen * row[1]};
@@ -317,28 +316,24 @@ class Hours {
 
   void mixed(const Mix& /*mix*/, const State& /*state*/) {}
   void begun(StageRun& run) {
-    const std::optional<double>& rise = run.stage().until_rise_percent;
-    watches_ = watch_ && rise;
-    if (!watches_) return;
-    const auto [low, high] = acceptable(run.stage(), *rise);
-    run.watch(low);
-    run.watch(high);
+    if (watch_) run.watch_acceptable();
   }
   void ended(StageRun& run, bool /*is_ended*/) {
     DrawnStage drawn{};
     drawn.ready_h = run.state().time_h;
     drawn.rise_percent = run.rise_percent(run.ratio_now());
     if (watch_) run.look_ahead(ahead_h_);
-    drawn.over_proofed_h = run.state().stage->over_proofed_h.value_or(never);
-    drawn.lowest_h = watches_ ? run.watched(0).value_or(never) : drawn.ready_h;
-    drawn.highest_h = watches_ ? run.watched(1).value_or(never) : drawn.ready_h;
+    drawn.over_proofed_h = run.over_proofed_h().value_or(never);
+    drawn.too_late_h = run.too_late_h().value_or(never);
+    drawn.lowest_h = run.has_acceptable() ? run.lowest_h().value_or(never) : drawn.ready_h;
+    drawn.highest_h = run.has_acceptable() ? run.highest_h().value_or(never) : drawn.ready_h;
     stages.push_back(drawn);
   }
 
   std::vector<DrawnStage> stages;
 
  private:
-  bool watch_, watches_ = false;
+  bool watch_;
   double ahead_h_;
 };
 
@@ -350,12 +345,13 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   State state = from;
   std::size_t step = from.steps_done;
   try {
-    for (; step <= last; ++step) run_step(state, process.steps[step], kitchen, options, hours);
+    for (; step <= last; ++step)
+      run_step(state, process.steps[step], is_last_stage(process, step), kitchen, options, hours);
   } catch (const NoSolution&) {    // a rise is never reached,
   } catch (const OutsideModel&) {  // or the dough freezes or dies: it and what follows never happens
   }
   for (; step <= last; ++step) {
-    if (stage_at(process, step) != nullptr) hours.stages.push_back({never, never, never, never, 0});
+    if (stage_at(process, step) != nullptr) hours.stages.push_back({never, never, never, never, never, 0});
   }
   return hours.stages;
 }
@@ -390,8 +386,8 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told
   // together.
   const auto is_told_by_halves = [&](std::size_t stage) {
-    const std::vector<double> over = sorted(column(results, stage, &DrawnStage::over_proofed_h));
-    return quantile(over, be_back_share) < never && quantile(over, 0.5) == never;
+    return quantile(sorted(column(results, stage, &DrawnStage::too_late_h)), be_back_share) < never &&
+           quantile(sorted(column(results, stage, &DrawnStage::over_proofed_h)), 0.5) == never;
   };
   for (std::size_t i = 0; i < stages.size(); ++i) {
     if (!is_told_by_halves(i)) continue;
@@ -408,12 +404,13 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     told.ready = sorted(ready);
     told.ready_h = quantile(told.ready, 0.5);
     told.likely_h = interval_h(told, 0.9);
+    for (const auto& draw : results) told.too_late.push_back(std::max(draw[i].ready_h, draw[i].too_late_h));
+    std::sort(told.too_late.begin(), told.too_late.end());
     const std::vector<double> lowest = sorted(column(results, i, &DrawnStage::lowest_h));
     told.window_h = {quantile(lowest, 0.5), quantile(sorted(column(results, i, &DrawnStage::highest_h)), 0.5)};
     told.look_first_h = quantile(lowest, look_first_share);
-    const std::vector<double> over = sorted(column(results, i, &DrawnStage::over_proofed_h));
-    told.be_back_by_h = quantile(over, be_back_share);
-    told.over_proofed_h = quantile(over, 0.5);
+    told.be_back_by_h = quantile(sorted(column(results, i, &DrawnStage::too_late_h)), be_back_share);
+    told.over_proofed_h = quantile(sorted(column(results, i, &DrawnStage::over_proofed_h)), 0.5);
     const auto lost = std::count(ready.begin(), ready.end(), never);
     told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
     told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
@@ -433,14 +430,17 @@ const Form& form_of<StageForecast>() {
       "StageForecast", "When a stage will be ready, as a distribution. Hours of the process.", {},
       {row<&S::name>("name", "of the stage"), row<&S::by_rise>("by_rise", "whether it ends by a rise; else by a time"),
        never_in(column(row<&S::ready>("ready", "h when it is ready, of every draw, rising; infinite where never"))),
+       never_in(column(row<&S::too_late>("too_late",
+                                         "h when it is past its highest acceptable rise or over-proofed, of "
+                                         "every draw, not before it is ready, rising; infinite where never"))),
        or_never(row<&S::ready_h>("ready_h", "h, the median; none where never")),
        or_never(row<&S::likely_h>("likely_h", "h between which it is ready in nine of ten draws")),
        or_never(row<&S::window_h>("window_h",
                                   "h, median hours of the lowest and the highest acceptable rise; none where never")),
        or_never(row<&S::look_first_h>("look_first_h", "h by which one dough in ten has the lowest acceptable rise")),
        or_never(row<&S::be_back_by_h>("be_back_by_h",
-                                      "h by which nine in ten are not over-proofed; none if after more "
-                                      "than two days beyond the stage's end")),
+                                      "h by which nine in ten are neither past their highest acceptable rise nor "
+                                      "over-proofed; none if after more than two days beyond the stage's end")),
        or_never(row<&S::over_proofed_h>("over_proofed_h", "h when the median dough is over-proofed")),
        row<&S::never_ready>("never_ready", "share of doughs whose rise is never reached"),
        row<&S::rise_percent>("rise_percent", "%, median rise at its end"),
@@ -464,7 +464,7 @@ const Form& form_of<ForecastOptions>() {
   using O = ForecastOptions;
   static const Form form =
       made_form<O>("ForecastOptions", "How a forecast is drawn.", {},
-                   {row<&O::draws>(draws_field), row<&O::bake_sd>(bake_sd_field), row<&O::tolerance>(tolerance_field),
+                   {row<&O::draws>(draws_field), row<&O::tolerance>(tolerance_field),
                     row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation"),
                     row<&O::seed>(seed_field)});
   return form;

@@ -1,5 +1,6 @@
 #include <ferment/heat/piece.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -49,9 +50,9 @@ struct Face {
 /// What the faces of a piece are made of: the air's side of each.
 class Outside {
  public:
-  Outside(const Piece& piece, const Place& place, Cover usual_cover, Worktop usual_worktop)
-      : air_(place.heat_transfer_w_per_m2_k.value_or(row_of(place.air).heat_transfer_w_per_m2_k)),
-        cover_(piece.cover.value_or(usual_cover)), worktop_(piece.worktop.value_or(usual_worktop)) {}
+  Outside(const Piece& piece, double air_w_per_m2_k, Cover usual_cover, Worktop usual_worktop)
+      : air_(air_w_per_m2_k), cover_(piece.cover.value_or(usual_cover)),
+        worktop_(piece.worktop.value_or(usual_worktop)) {}
 
   Face free(double area_m2, double inside) const {
     return {area_m2, 1 / air_ + (cover_ == Cover::cloth ? cloth_m2_k_per_w : 0), inside, cover_ == Cover::open};
@@ -88,6 +89,8 @@ struct Body {
   double settling_m;  ///< radius or half-thickness over the second eigenvalue
   std::vector<Face> faces;
 };
+
+double through_w_per_k(const Face& face) { return face.area_m2 / (face.outside_m2_k_per_w + face.inside_m2_k_per_w); }
 
 double cylinder_m3(double diameter_m, double length_m) { return pi * diameter_m * diameter_m / 4 * length_m; }
 
@@ -298,8 +301,12 @@ Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& pl
   const double density_kg_m3 = 1000 * dough.density_g_per_ml;
   const double mass_g = piece.mass_g.value_or(dough.mass_g / piece.pieces);
   const bool tub = piece.shape == Shape::tub;
-  const Outside outside(piece, place, tub ? Cover::lid : Cover::film, tub ? Worktop::wood : Worktop::air);
-  const Body body = body_of(piece, outside, mass_g / 1000 / density_kg_m3);
+  const auto body_in = [&](double air_w_per_m2_k) {
+    const Outside outside(piece, air_w_per_m2_k, tub ? Cover::lid : Cover::film, tub ? Worktop::wood : Worktop::air);
+    return body_of(piece, outside, mass_g / 1000 / density_kg_m3);
+  };
+  const AirRow& air = row_of(place.air);
+  const Body body = body_in(place.heat_transfer_w_per_m2_k.value_or(air.heat_transfer_w_per_m2_k));
 
   Node node;
   node.mass_g = has_all_dimensions(piece) ? 1000 * body.volume_m3 * density_kg_m3 : mass_g;
@@ -319,7 +326,7 @@ Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& pl
   double dropped_inside = 0;  // mean less face, per K of mean over air, over the surface
   double area = 0;
   for (const Face& face : body.faces) {
-    const double through = face.area_m2 / (face.outside_m2_k_per_w + face.inside_m2_k_per_w);
+    const double through = through_w_per_k(face);
     area += face.area_m2;
     dropped_inside += through * face.inside_m2_k_per_w;
     node.heat_loss_w_per_k += through;
@@ -330,9 +337,13 @@ Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& pl
   }
   node.area_cm2 = 1e4 * area;
   node.inside_k_per_w = dropped_inside / area / node.heat_loss_w_per_k;
+  if (air.condensing_w_per_m2_k > 0 && !place.heat_transfer_w_per_m2_k) {
+    for (const Face& face : body_in(air.condensing_w_per_m2_k).faces) node.condensing_w_per_k += through_w_per_k(face);
+    node.condensing_w_per_k -= node.heat_loss_w_per_k;
+  }
   if (piece.heat_loss_w_per_k) {
     node.heat_loss_w_per_k = *piece.heat_loss_w_per_k;  // measured: whatever leaves is in it
-    node.open_m2 = 0;
+    node.open_m2 = node.condensing_w_per_k = 0;
   }
   if (node.open_m2 > 0) {
     if (!place.humidity_percent) {
@@ -347,8 +358,19 @@ Node node_of_checked(const Piece& piece, const DoughBody& dough, const Place& pl
   return node;
 }
 
+void lose_heat_times(double factor, Node& node) {
+  node.heat_loss_w_per_k *= factor;
+  node.condensing_w_per_k *= factor;
+  node.open_m2 *= factor;
+  node.time_constant_h /= factor;
+}
+
 double heat_loss_w(const Node& node, double mean_c, double air_c) {
-  const double by_air = node.heat_loss_w_per_k * (mean_c - air_c);
+  // Water condenses where the air's dew point lies above the dough. What that adds is phased in over 10 K, because a
+  // step would make the answer depend on where a stage is split.
+  const double warmer = std::clamp((air_c - mean_c) / 10, 0.0, 1.0);
+  const double condensing = node.condensing_w_per_k * warmer * warmer * (3 - 2 * warmer);
+  const double by_air = (node.heat_loss_w_per_k + condensing) * (mean_c - air_c);
   if (!(node.open_m2 > 0)) return by_air;
   const double dry = 1 / (node.open_inside_m2_k_per_w + 1 / node.open_outside_w_per_m2_k);
   const double through = (mean_c - open_face_c(node, mean_c, air_c)) / node.open_inside_m2_k_per_w;
@@ -405,6 +427,8 @@ const Form& form_of<Node>() {
       {row<&N::mass_g>("mass_g", "g"), row<&N::volume_ml>("volume_ml", "mL"), row<&N::area_cm2>("area_cm2", "cm²"),
        row<&N::capacity_j_k>("capacity_j_k", "J/K"),
        row<&N::heat_loss_w_per_k>("heat_loss_w_per_k", "W per K between the mean of the dough and the air"),
+       row<&N::condensing_w_per_k>("condensing_w_per_k",
+                                   "W per K that is added in humid air 10 K warmer, phased in from 0 K on"),
        row<&N::time_constant_h>("time_constant_h", "h"),
        row<&N::inside_k_per_w>("inside_k_per_w", "K: mean of the dough less its surface, per W of loss"),
        row<&N::core_over_mean>("core_over_mean", "(core - surface)/(mean - surface) of a settled profile"),

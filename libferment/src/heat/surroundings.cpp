@@ -18,12 +18,16 @@ namespace ferment {
 namespace {
 
 constexpr std::array rows{
-    AirRow{"room", 8, 3.2, "computed, still air and radiation: 6.5 to 10 (Incropera's correlations, from memory)"},
-    AirRow{"refrigerator", 7, 2.5,
+    AirRow{"room", 8, 3.2, 0, "computed, still air and radiation: 6.5 to 10 (Incropera's correlations, from memory)"},
+    AirRow{"refrigerator", 7, 2.5, 0,
            "computed, still air and radiation: 5 to 9; convection 1.3 to 2.8 (Energies 2025, 18:6280)"},
-    AirRow{"fan_refrigerator", 12, 7,
+    AirRow{"fan_refrigerator", 12, 7, 0,
            "computed, 0.3 to 0.5 m/s and radiation: 9 to 18 (Whitaker's correlation, from memory)"},
-    AirRow{"proof_box", 12, 6.5, "as a refrigerator with a fan"},
+    AirRow{"proof_box", 12, 6.5, 0, "as a refrigerator with a fan"},
+    AirRow{
+        "humid_proof_box", 12, 6.5, 18,
+        "as a proof box; water condenses on dough that is 10 K colder (order from a proof time in a hot box: Freilich "
+        "1949, in Siffring & Bruinsma 1993)"},
 };
 
 const Field& field_of(const Place& place) {
@@ -32,7 +36,8 @@ const Field& field_of(const Place& place) {
     case Air::room: return field::room_c;
     case Air::refrigerator:
     case Air::fan_refrigerator: return field::refrigerator_c;
-    case Air::proof_box: break;
+    case Air::proof_box:
+    case Air::humid_proof_box: break;
   }
   return field::proof_box_c;
 }
@@ -153,6 +158,11 @@ Surroundings Surroundings::proof_box(double air_c, std::optional<double> humidit
   return checked({.temperature_c = air_c, .air = Air::proof_box, .humidity_percent = humidity_percent});
 }
 
+Surroundings Surroundings::humid_proof_box(double air_c) {
+  require(field::proof_box_c, air_c);
+  return checked({.temperature_c = air_c, .air = Air::humid_proof_box});
+}
+
 Surroundings Surroundings::measured(std::vector<double> time_h, std::vector<double> temperature_c) {
   return checked({.course = Course{std::move(time_h), std::move(temperature_c)}});
 }
@@ -209,7 +219,8 @@ double temperature_at(const Place& place, double time_h) {
 
 template <>
 const Names& names_of<Air>() {
-  static constexpr std::string_view list[] = {"room", "refrigerator", "fan_refrigerator", "proof_box"};
+  static constexpr std::string_view list[] = {"room", "refrigerator", "fan_refrigerator", "proof_box",
+                                              "humid_proof_box"};
   static constexpr Names names{"air", "air", list};
   return names;
 }

@@ -155,6 +155,7 @@ class Filling {
     const double times = mixing_minutes(by) / method.usual_min;
     set_work(times * method.low_kj_per_kg, times * method.work_kj_per_kg, times * method.high_kj_per_kg);
     set_hydration(by.hydration_kj_per_kg);
+    if (method.is_net_gain) take_hydration_out_of_gain();
   }
   void operator()(const ByWork& by) {
     set_work(by.work_kj_per_kg, by.work_kj_per_kg, by.work_kj_per_kg);
@@ -162,10 +163,14 @@ class Filling {
   }
   /// The flour gives off its heat when it is wetted, before a rest; only the remainder of the gain comes with the
   /// mixing.
+  void take_hydration_out_of_gain() {
+    contents_.sources.work_kj -= contents_.sources.hydration_kj;
+    contents_.hydration_half_band_kj = 0;
+  }
   void operator()(const ByNetGain& by) {
     set_work(by.net_gain_kj_per_kg, by.net_gain_kj_per_kg, by.net_gain_kj_per_kg);
     contents_.sources.hydration_kj = hydration_kj_;
-    contents_.sources.work_kj -= hydration_kj_;
+    take_hydration_out_of_gain();
     contents_.reading_sd_kj = by.sd_kj_per_kg * contents_.dough_kg;
   }
 
@@ -179,6 +184,13 @@ class Filling {
     const Mixing mixing = mix_.mixing.value_or(ByMethod{});
     sources.mixing_h = mixing_minutes(mixing) / 60;
     std::visit([this](const auto& by) { (*this)(by); }, mixing);
+    if (!mix_.mixing) add_guess();
+  }
+
+  /// A way of mixing that was not said may as well be a machine.
+  void add_guess() {
+    const double machine = mixing_method_named("stand_mixer").high_kj_per_kg;
+    contents_.work_high_kj = machine * contents_.dough_kg + contents_.sources.hydration_kj;
   }
 
   const Mix& mix_;

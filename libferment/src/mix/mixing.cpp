@@ -11,18 +11,22 @@ namespace {
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array methods{
-    MixingMethod{"folds", "stretch and fold", 0.3, 0, 0.5, 4, practice},
-    MixingMethod{"hand", "kneading by hand", 2, 0.5, 4, 10,
-                 "estimate from a friction of 0 to 10 °F less hydration (friction: trade article)"},
-    MixingMethod{"stand_mixer", "stand mixer", 6, 3, 12, 9, "estimate from a friction of 20 to 26 °F (trade articles)"},
-    MixingMethod{"spiral", "spiral mixer, gentle", 8, 4, 14, 10, "estimate, 1 to 4 Wh/kg; common practice, no source"},
-    MixingMethod{"spiral_intensive", "spiral mixer, intensive", 18, 10, 25, 14,
+    MixingMethod{"folds", "stretch and fold", 3.5, 0, 6, 4, true,
+                 "less than kneading by hand; common practice, no source"},
+    MixingMethod{"hand", "kneading by hand", 4.5, 2.5, 7, 10, true,
+                 "a friction of 3 to 8 K: 0 to 10 °F in a trade textbook, about 6 K in other practice"},
+    MixingMethod{"stand_mixer", "stand mixer", 6, 3, 12, 9, false,
+                 "estimate from a friction of 20 to 26 °F (trade articles)"},
+    MixingMethod{"spiral", "spiral mixer, gentle", 8, 4, 14, 10, false,
+                 "estimate, 1 to 4 Wh/kg; common practice, no source"},
+    MixingMethod{"spiral_intensive", "spiral mixer, intensive", 18, 10, 25, 14, false,
                  "estimate, 3 to 7 Wh/kg; common practice, no source"},
-    MixingMethod{"diving_arm", "fork or diving-arm mixer", 4, 2, 8, 15, practice},
-    MixingMethod{"food_processor", "food processor", 10, 6, 25, 1,
+    MixingMethod{"diving_arm", "fork or diving-arm mixer", 4, 2, 8, 15, false, practice},
+    MixingMethod{"food_processor", "food processor", 10, 6, 25, 1, false,
                  "estimate from a friction of 25 °F (cooking magazine)"},
-    MixingMethod{"high_speed", "horizontal high-speed mixer", 25, 18, 45, 12, practice},
-    MixingMethod{"mechanical_development", "mechanical development", 39.6, 36, 43, 3,
+    MixingMethod{"high_speed", "horizontal high-speed mixer", 18, 12, 25, 12, true,
+                 "estimate from a friction of 25 to 35 °F (trade articles)"},
+    MixingMethod{"mechanical_development", "mechanical development", 39.6, 36, 43, 3, false,
                  "11 Wh/kg: baking trade dictionary; band: mixer maker's note"},
 };
 

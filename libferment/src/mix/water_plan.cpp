@@ -152,16 +152,32 @@ void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
   plan.reason += plan.friction_given ? "" : " (friction taken for a room of 21 °C)";
 }
 
-/// The 90 % band of the dough's temperature: bands of work and hydration, and what readings differ by, none of which
-/// knows the others.
-void set_band(WaterPlan& plan, const Contents& contents, const HeatBalance& balance) {
+/// kJ/K of a heavy bowl for such a dough: ceramic, 1.5 times its weight, at most 2.5 kg (common practice, no source).
+double heavy_bowl_kj_k(double dough_kg) {
+  return heat_capacity_kj({.material = "ceramic", .mass_g = 1000 * std::min(1.5 * dough_kg, 2.5)});
+}
+
+/// K by which a bowl that nobody mentioned would move the dough.
+double unknown_bowl_k(const WaterPlan& plan, const Mix& mix, const Contents& contents) {
+  if (mix.bowl.mass_g > 0) return 0;
+  double dough_kj_k = 0;
+  for (const HeatPortion& portion : contents.portions) dough_kj_k += portion.capacity_kj_k;
+  const double bowl_kj_k = heavy_bowl_kj_k(contents.dough_kg);
+  const double bowl_c = mix.bowl.temperature_c.value_or(contents.sources.room_c);
+  return (bowl_c - plan.desired_c) * bowl_kj_k / (dough_kj_k + bowl_kj_k);
+}
+
+/// The 90 % band of the dough's temperature: bands of work and hydration, a bowl that is not known, and what readings
+/// differ by, none of which knows the others.
+void set_band(WaterPlan& plan, const Contents& contents, const HeatBalance& balance, double bowl_k) {
   const double hydration_k = contents.hydration_half_band_kj * balance.k_per_kj_wetted;
   const double reading_k = sd_to_90_percent * contents.reading_sd_kj * balance.k_per_kj_work;
   const double work_kj = contents.work_middle_kj;
   const double below_k = (work_kj - contents.work_low_kj) * balance.k_per_kj_work;
   const double above_k = (contents.work_high_kj - work_kj) * balance.k_per_kj_work;
-  plan.low_c = plan.desired_c - std::hypot(below_k, hydration_k, reading_k);
-  plan.high_c = plan.desired_c + std::hypot(above_k, hydration_k, reading_k);
+  const double readings_k = std::hypot(hydration_k, reading_k);
+  plan.low_c = plan.desired_c - std::hypot(below_k, readings_k, std::min(bowl_k, 0.0));
+  plan.high_c = plan.desired_c + std::hypot(above_k, readings_k, std::max(bowl_k, 0.0));
 }
 
 /// Hours of the rest that the dough spends at 5 °C or above, where perishable food does not keep.
@@ -186,6 +202,30 @@ void add_notices(WaterPlan& plan, double water_c, bool touches_yeast, Yeast yeas
   }
 }
 
+/// All of the flour, that of the doughs which join it included.
+double flour_g_of(const Mix& mix) {
+  const Formula& f = mix.formula;
+  double flour_g = f.flour_g + f.gluten_g;
+  for (const Flour& flour : f.flours) flour_g += flour.mass_g;
+  for (const Preferment& preferment : f.preferments) flour_g += preferment.flour_g;
+  for (const State& dough : mix.doughs) flour_g += dough.amounts.flour_g;
+  return flour_g;
+}
+
+/// Butter that comes in solid melts in the dough.
+void note_butter(WaterPlan& plan, const Formula& formula, double flour_g) {
+  constexpr double worth_saying_percent = 10, melts_kj_per_kg = 50;  // some half of milk fat melts between 10 and 25 °C
+  if (!(formula.butter_g > worth_saying_percent / 100 * flour_g)) return;
+  const double colder_k = formula.butter_g / 1000 * melts_kj_per_kg / (plan.dough_g / 1000 * 2.8);
+  plan.notices.push_back(
+      {"butter_melts",
+       Severity::caution,
+       {{"butter_g", formula.butter_g}, {"dough_k", -colder_k}},
+       "butter takes up heat as it melts, which is not counted: if it comes in solid, the dough will "
+       "be about " +
+           number(colder_k, 2) + " K colder (from memory: 50 kJ per kg of butter)"});
+}
+
 void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, const HeatBalance& balance) {
   const Formula& f = mix.formula;
   const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
@@ -200,6 +240,9 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
       plan.notices.push_back(std::move(notice));
   }
   for (Notice& notice : cautions_checked({.dough_c = plan.desired_c})) plan.notices.push_back(std::move(notice));
+  const double flour_g = flour_g_of(mix);
+  for (Notice& notice : cautions_checked(f, flour_g)) plan.notices.push_back(std::move(notice));
+  note_butter(plan, f, flour_g);
   if (!mix.mixing) {
     plan.notices.push_back({"mixing_assumed",
                             Severity::info,
@@ -207,8 +250,19 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
                             "no way of mixing was given: reckoned for kneading by hand, 10 min; give the method, or "
                             "the net gain of your batches"});
   }
-  std::stable_sort(plan.notices.begin(), plan.notices.end(),
-                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+}
+
+void note_bowl(WaterPlan& plan, const HeatBalance& balance, double bowl_k) {
+  constexpr double worth_saying_k = 0.5;
+  if (std::abs(bowl_k) < worth_saying_k) return;
+  const double warmer_k = -bowl_k / balance.weights[main_water];
+  plan.notices.push_back({"bowl_not_counted",
+                          Severity::caution,
+                          {{"dough_k", bowl_k}, {"water_k", warmer_k}},
+                          "no bowl is counted: a heavy one that has the room's temperature would make the dough " +
+                              number(std::abs(bowl_k), 2) + " K " + (bowl_k < 0 ? "colder" : "warmer") +
+                              ", and ask for water " + number(std::abs(warmer_k), 2) + " K " +
+                              (bowl_k < 0 ? "warmer" : "colder") + "; give its material and weight"});
 }
 
 /// The main water, linear in the wanted dough, the flour and the room.
@@ -257,8 +311,12 @@ WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<
 
   set_shares(plan, contents, balance, contents.sources.room_c);
   set_reason(plan, contents, balance, n);
-  set_band(plan, contents, balance);
+  const double bowl_k = unknown_bowl_k(plan, mix, contents);
+  set_band(plan, contents, balance, bowl_k);
   set_notices(plan, mix, contents, balance);
+  note_bowl(plan, balance, bowl_k);
+  std::stable_sort(plan.notices.begin(), plan.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return plan;
 }
 

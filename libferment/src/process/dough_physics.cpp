@@ -63,9 +63,9 @@ Gas DoughVolume::held(const Gas& gas, double t, double anchor_ratio) const {
   return {in_cells > 0 ? formula::held_for_cells(in_cells, gas.air_mmol, cells.capacity) : 0, gas.air_mmol};
 }
 
-Gas DoughVolume::pressed(const Gas& held, double t, double loss_fraction) const {
-  return {held.co2_mmol - loss_fraction * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity),
-          held.air_mmol * (1 - loss_fraction)};
+Gas DoughVolume::pressed(const Gas& held, double t, double kept) const {
+  return {held.co2_mmol - (1 - kept) * formula::in_cells(held.co2_mmol, held.air_mmol, cells_at(t).capacity),
+          held.air_mmol * kept};
 }
 
 namespace {
@@ -201,11 +201,10 @@ Any prepared(const TemperatureLaw& law) {
 
 double solute_factor_of(const State& state, const Kitchen& kitchen) {
   if (state.cohorts.empty()) return 0;  // no clock runs; and its water may be outside what the yeast bears
-  const double activity = formula::water_activity(percent_of_flour(state, state.amounts.salt_g),
-                                                  percent_of_flour(state, state.amounts.water_g),
-                                                  percent_of_flour(state, state.amounts.sugar_g));
-  return formula::solute_factor(activity, kitchen.aw_min,
-                                1 / (formula::reference_water_activity<double>() - kitchen.aw_min));
+  const double water = percent_of_flour(state, state.amounts.water_g),
+               sugar = percent_of_flour(state, state.amounts.sugar_g);
+  const double activity = formula::water_activity(percent_of_flour(state, state.amounts.salt_g), water, sugar);
+  return formula::solute_factor(activity, water, sugar, formula::SoluteRule(kitchen));
 }
 
 }  // namespace
@@ -217,12 +216,14 @@ Node node_of_checked(const Piece& piece, const State& state, const Place& place,
   // With the void of mixing: that of the stage's start would make the same dough another one when a stage is split.
   const double density = percent_of_flour(state, state.amounts.dough_g) / state.mixed_volume_ml;
   const DoughVolume volume(state, kitchen);
-  return node_of_checked(piece,
-                         {.mass_g = state.amounts.dough_g,
-                          .specific_heat_kj = 1000 * state.heat_capacity_kj_k / state.amounts.dough_g,
-                          .density_g_per_ml = density,
-                          .water_activity = volume.water_activity},
-                         place, volume.pressure_pa);
+  Node node = node_of_checked(piece,
+                              {.mass_g = state.amounts.dough_g,
+                               .specific_heat_kj = 1000 * state.heat_capacity_kj_k / state.amounts.dough_g,
+                               .density_g_per_ml = density,
+                               .water_activity = volume.water_activity},
+                              place, volume.pressure_pa);
+  if (!piece.heat_loss_w_per_k) lose_heat_times(kitchen.piece_heat_loss_factor, node);
+  return node;
 }
 
 }  // namespace ferment

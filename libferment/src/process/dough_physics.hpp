@@ -40,8 +40,8 @@ struct DoughVolume {
   Four ratios(const Four& co2_mmol, double air_mmol, const Four& t, double anchor_ratio) const;
   /// The gas that is really there: what leaked is gone.
   Gas held(const Gas& gas, double t, double anchor_ratio) const;
-  /// The gas in the cells and what is dissolved, after a share of the cells' is gone.
-  Gas pressed(const Gas& held, double t, double loss_fraction) const;
+  /// What is dissolved and a share of the gas in the cells: what handling leaves.
+  Gas pressed(const Gas& held, double t, double kept) const;
 };
 
 /// CO2 made about four moments: near them by value, slope and bend.

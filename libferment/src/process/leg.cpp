@@ -7,6 +7,7 @@
 #include <Eigen/Dense>
 
 #include "clock/line.hpp"
+#include "heat/node.hpp"
 
 namespace ferment {
 namespace {
@@ -87,7 +88,7 @@ Leg::Leg(const Setting& setting, double start_h, double start_c, double hours)
     return;
   }
   const bool warms = setting.warming_k_per_mmol > 0 && setting.making->has_yeast();
-  if (place.temperature_c && !warms && !(setting.node.open_m2 > 0)) {
+  if (place.temperature_c && !warms && !has_vapour(setting.node)) {
     path_ = Relaxation{*place.temperature_c, start_c - *place.temperature_c, setting.node.time_constant_h};
     return;
   }
@@ -98,7 +99,7 @@ void Leg::solve_coupled(double start_c) {
   const Setting& s = *setting_;
   const double per_h = 1 / s.node.time_constant_h;
   const double k_per_wh = 3600 / s.node.capacity_j_k;
-  const bool open = s.node.open_m2 > 0;
+  const bool open = has_vapour(s.node);
 
   AtAbscissae air{};
   Vector air_drive;

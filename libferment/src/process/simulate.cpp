@@ -15,6 +15,7 @@
 #include "dough/shell.hpp"
 #include "process/dough_physics.hpp"
 #include "process/run.hpp"
+#include "rise/cautions_checked.hpp"
 
 namespace ferment {
 namespace {
@@ -115,8 +116,10 @@ class NoticeList {
 
 std::string at_hour(double time_h) { return number(time_h, 4) + " h"; }
 
-void note_stage(NoticeList& notices, const Stage& stage, const StageResult& result, const State& before,
+void note_stage(NoticeList& notices, const StageRun& run, const StageResult& result, const State& before,
                 const Kitchen& kitchen) {
+  const Stage& stage = run.stage();
+  const double piece_g = run.node() != nullptr ? run.node()->mass_g : before.amounts.dough_g;
   for (const Place& place : stage.surroundings.places) {
     const bool cold_room = place.air == Air::refrigerator || place.air == Air::fan_refrigerator;
     if (place.temperature_c && !place.is_dough && cold_room)
@@ -141,13 +144,23 @@ void note_stage(NoticeList& notices, const Stage& stage, const StageResult& resu
     for (const double dough_c : {result.start_c, result.end_c})
       notices.add_kind(cautions({.dough_c = dough_c}, kitchen));
   }
-  if (result.be_back_by_h && *result.be_back_by_h < result.end_h - 1e-9) {
+  if (result.over_proofed_h && *result.over_proofed_h < result.end_h - 1e-9) {
     notices.add({"stage_over_proofed",
                  Severity::warning,
-                 {{"be_back_by_h", *result.be_back_by_h}, {"end_h", result.end_h}},
-                 "stage \"" + stage.name + "\": the dough is over-proofed at " + at_hour(*result.be_back_by_h) +
+                 {{"over_proofed_h", *result.over_proofed_h}, {"end_h", result.end_h}},
+                 "stage \"" + stage.name + "\": the dough is over-proofed at " + at_hour(*result.over_proofed_h) +
                      ", before the stage ends at " + at_hour(result.end_h) +
                      "; ask for a smaller rise or a shorter time"});
+  }
+  constexpr double small_g = 50, full_rise_percent = 80;
+  if (run.is_proof() && standing_of(stage) == Standing::free && piece_g < small_g &&
+      result.rise_percent > full_rise_percent) {
+    notices.add(
+        {"small_pieces",
+         Severity::info,
+         {{"piece_g", piece_g}},
+         "stage \"" + stage.name + "\": pieces of " + number(piece_g, 3) +
+             " g that stand free stop rising at about twice their size, sooner than reckoned (common practice)"});
   }
   for (const Place& place : stage.surroundings.places) {
     if (stage.piece.cover == Cover::open && !place.is_dough) {
@@ -162,7 +175,7 @@ void note_stage(NoticeList& notices, const Stage& stage, const StageResult& resu
   }
 }
 
-void note_mix(NoticeList& notices, const Mix& mix) {
+void note_mix(NoticeList& notices, const Mix& mix, double flour_g) {
   const Formula& f = mix.formula;
   if (!f.preferments.empty()) {
     notices.add({"preferment_without_history",
@@ -171,6 +184,7 @@ void note_mix(NoticeList& notices, const Mix& mix) {
                  "a preferment is given by flour and water alone: its yeast and the gas it has spent are not counted; "
                  "ferment it in a stage of its own"});
   }
+  notices.add_kind(cautions_checked(f, flour_g));
   const bool yeast = f.instant_g + f.active_dry_g + f.compressed_g > 0;
   if (!yeast) return;
   const Yeast kind = f.instant_g > 0 ? Yeast::instant : f.active_dry_g > 0 ? Yeast::active_dry : Yeast::compressed;
@@ -189,15 +203,25 @@ class Telling {
 
   void mixed(const Mix& mix, const State& state) {
     require(state);
-    note_mix(notices_, mix);
+    note_mix(notices_, mix, state.amounts.flour_g);
   }
-  void begun(const StageRun& run) {
+  void begun(StageRun& run) {
+    if (options_.be_back_by) run.watch_acceptable();
     before_ = run.state();
     const Node* const node = run.node();
     time_constant_h_ = node != nullptr ? std::optional(node->time_constant_h) : std::nullopt;
     recorder_.now(run);
   }
-  void passed(const StageRun& run, const Leg& leg) { recorder_.leg(run, leg); }
+  void passed(const StageRun& run, const Leg& leg) {
+    recorder_.leg(run, leg);
+    if (run.state().cohorts.empty()) return;
+    Point before{.temperature_c = run.shell().temperature_c};
+    for (const Point& point : leg.quarters()) {
+      warm_h_ += (point.after_h - before.after_h) *
+                 share_between(before.temperature_c, point.temperature_c, warm_for_growth_c, field::dough_c.high);
+      before = point;
+    }
+  }
   void ended(StageRun& run, bool is_ended) {
     recorder_.end(run);
     const State& s = run.state();
@@ -210,19 +234,27 @@ class Telling {
                        .rise_percent = run.rise_percent(run.ratio_now()),
                        .equivalent_h = only_shell(s).equivalent_h - only_shell(before_).equivalent_h,
                        .folds_done = progress.folds_done,
-                       .be_back_by_h = progress.over_proofed_h,
                        .time_constant_h = time_constant_h_,
                        .heat_made_j = progress.heat_made_j,
                        .heat_lost_j = progress.heat_lost_j,
                        .ended = is_ended};
-    if (is_ended && options_.be_back_by) result.be_back_by_h = run.look_ahead();
-    note_stage(notices_, run.stage(), result, before_, kitchen_);
+    if (is_ended && options_.be_back_by) run.look_ahead();
+    result.over_proofed_h = run.over_proofed_h();
+    result.be_back_by_h = run.too_late_h();
+    note_stage(notices_, run, result, before_, kitchen_);
     timeline_.stages.push_back(std::move(result));
   }
   /// When all is told.
   void finish() {
     if (timeline_.state.perishable_h > 0) {
       notices_.add(cautions({.perishable_h = timeline_.state.perishable_h}, kitchen_));
+    }
+    if (warm_h_ > most_warm_h) {
+      notices_.add({"dough_held_warm",
+                    Severity::caution,
+                    {{"hours", warm_h_}},
+                    "the dough is warmer than " + number(warm_for_growth_c) + " °C for " + number(warm_h_, 2) +
+                        " h: yeast hardly multiplies there, and a long rise takes longer than reckoned"});
     }
     std::stable_sort(timeline_.notices.begin(), timeline_.notices.end(),
                      [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
@@ -235,7 +267,9 @@ class Telling {
   Recorder recorder_;
   NoticeList notices_;
   State before_ = {};
+  static constexpr double warm_for_growth_c = 33, most_warm_h = 2;
   std::optional<double> time_constant_h_ = {};
+  double warm_h_ = 0;  ///< spent above that
 };
 
 /// One who wants to know nothing.
@@ -322,7 +356,7 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
   require_step(state, step);
   State after = state;
   Silence silence;
-  run_step(after, step, kitchen, options, silence);
+  run_step(after, step, false, kitchen, options, silence);
   return after;
 }
 
@@ -341,7 +375,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
     if (options.stop_h && state.time_h >= *options.stop_h) break;
     try {
       require_step(state, step);
-      if (!run_step(state, step, kitchen, options, telling)) break;
+      if (!run_step(state, step, is_last_stage(process, index), kitchen, options, telling)) break;
     } catch (const Error& error) {
       if (timeline.time_h.size() == Recorder::most_rows) throw;  // no fault of the step
       throw_from(error, step, index);
@@ -375,9 +409,12 @@ const Form& form_of<StageResult>() {
        row<&R::end_c>("end_c", "°C of the dough"), row<&R::rise_percent>("rise_percent", "% since the stage's start"),
        row<&R::equivalent_h>("equivalent_h", "equivalent hours that the stage took"),
        row<&R::folds_done>("folds_done", "folds made; those planned after its end are not"),
+       row<&R::over_proofed_h>("over_proofed_h",
+                               "h when it is, or would be, over-proofed; none if not within 48 h of "
+                               "its end"),
        row<&R::be_back_by_h>("be_back_by_h",
-                             "h when the dough is, or would be, over-proofed; none if not within 48 h "
-                             "of the stage's end"),
+                             "h when the dough has passed its highest acceptable rise or is over-proofed, or would "
+                             "have; none if not within 48 h of the stage's end"),
        row<&R::time_constant_h>("time_constant_h",
                                 "h, of the piece in its first surroundings; none where the dough's "
                                 "temperature is given"),

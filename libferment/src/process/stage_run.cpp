@@ -29,14 +29,15 @@ constexpr double shortest_step_h = 1e-6;
 constexpr double same_moment_h = 1e-12;
 constexpr double perishable_low_c = 5, perishable_high_c = 60;
 
-double loss_of(Handling handling, const Kitchen& kitchen) {
+double kept_by(Handling handling, const Kitchen& kitchen) {
   switch (handling) {
-    case Handling::fold: return kitchen.fold_loss;
-    case Handling::divide: return kitchen.divide_loss;
-    case Handling::round: return kitchen.round_loss;
-    case Handling::mould: break;
+    case Handling::fold: return kitchen.kept_by_fold;
+    case Handling::divide: return kitchen.kept_by_divide;
+    case Handling::round: return kitchen.kept_by_round;
+    case Handling::mould: return kitchen.kept_by_mould;
+    case Handling::machine_mould: break;
   }
-  return kitchen.mould_loss;
+  return kitchen.kept_by_machine_mould;
 }
 
 /// How closely events are found.
@@ -66,6 +67,12 @@ constexpr double per_instant = formula::dry_matter_share(Yeast::instant);
 
 }  // namespace
 
+double share_between(double from_c, double to_c, double low_c, double high_c) {
+  const double lower = std::min(from_c, to_c), upper = std::max(from_c, to_c);
+  const double inside = std::min(upper, high_c) - std::max(lower, low_c);
+  return upper > lower ? std::clamp(inside / (upper - lower), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
+}
+
 void require_rising_dough(const State& state) {
   if (state.cohorts.empty()) return;
   const auto require_percent = [&](Field field, double grams) {
@@ -81,8 +88,8 @@ void require_rising_dough(const State& state) {
   require(field::instant_equivalent_percent, dose / per_instant);
 }
 
-StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options,
-                   bool follows_core)
+StageRun::StageRun(State state, const Stage& stage, bool is_last, const Kitchen& kitchen,
+                   const SimulateOptions& options, bool follows_core)
     : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen),
       making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr},
       follows_core_(follows_core) {
@@ -92,9 +99,15 @@ StageRun::StageRun(State state, const Stage& stage, const Kitchen& kitchen, cons
   if (!state_.stage)
     state_.stage =
         StageProgress{.start_h = state_.time_h, .start_c = shell().temperature_c, .start_ratio = ratio_now()};
+  is_proof_ = is_final_proof(stage, is_last);
+  acceptable_ = acceptable_rise(stage, is_proof_);
   over_proof_ratio_ = over_proof_ratio(
       Dough{.dough_c = shell().temperature_c, .yeast_percent = 1, .gluten_percent = volume_.gluten_percent},
-      stage.standing, stage.final_proof, std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
+      standing_of(stage), is_proof_, std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
+  if (is_proof_) return;
+  const double bulk_ratio =
+      acceptable_ ? ratio_of(acceptable_->second) : kitchen.over_proof_bulk * volume_.retention(1.0).limit;
+  over_proof_ratio_ = std::min(over_proof_ratio_, bulk_ratio);
 }
 
 /// Where the dough is now: its heat transfer; a dough whose temperature is given has it at once.
@@ -239,11 +252,8 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   if (follows_core_) state_.inside_k = setting_.place->is_dough ? 0 : inside(leg, quarters).at(leg.hours());
   const double passed = end.equivalent_h;
   if (state_.amounts.perishable_g > 0) {
-    const double from = std::min(shell().temperature_c, end.temperature_c),
-                 to = std::max(shell().temperature_c, end.temperature_c);
-    const double inside = std::min(to, perishable_high_c) - std::max(from, perishable_low_c);
-    const double share = to > from ? std::clamp(inside / (to - from), 0.0, 1.0) : (inside >= 0 ? 1 : 0);
-    state_.perishable_h += share * leg.hours();
+    state_.perishable_h +=
+        leg.hours() * share_between(shell().temperature_c, end.temperature_c, perishable_low_c, perishable_high_c);
   }
   StageProgress& progress = *state_.stage;
   if (!setting_.place->is_dough) {
@@ -266,18 +276,28 @@ void StageRun::accept(const Leg& leg, const Quarters& quarters) {
   making_.go_on(passed, now.made_mmol);
 }
 
-void StageRun::press(State& state, double loss_fraction) const {
+void StageRun::press(State& state, double kept) const {
   Shell& its = only_shell(state);
   const Gas held = volume_.held(its.gas, its.temperature_c, state.anchor_ratio);
-  its.gas = volume_.pressed(held, its.temperature_c, loss_fraction);
+  its.gas = volume_.pressed(held, its.temperature_c, kept);
   state.anchor_ratio = volume_.free_ratio(its.gas, its.temperature_c);
 }
 
-std::size_t StageRun::watch(double rise_percent) {
-  Watch watch{state_.stage->start_ratio * (1 + rise_percent / 100), std::nullopt};
+void StageRun::watch(double rise_percent) {
+  Watch watch{ratio_of(rise_percent), std::nullopt};
   if (ratio_now() >= watch.ratio) watch.when_h = state_.time_h;
   watches_.push_back(watch);
-  return watches_.size() - 1;
+}
+
+void StageRun::watch_acceptable() {
+  if (!acceptable_ || state_.cohorts.empty()) return;
+  watch(acceptable_->first);
+  watch(acceptable_->second);
+}
+
+std::optional<double> StageRun::too_late_h() const {
+  const std::optional<double> highest = highest_h(), over = over_proofed_h();
+  return highest && over ? std::min(*highest, *over) : highest ? highest : over;
 }
 
 bool StageRun::all_seen() const {
@@ -292,8 +312,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
                        : to_end && stage_.ends_h ? *stage_.ends_h
                                                  : horizon_h;
   const double stop_h = to_end ? options_.stop_h.value_or(never) : never;
-  const double target =
-      to_end && stage_.until_rise_percent ? progress.start_ratio * (1 + *stage_.until_rise_percent / 100) : never;
+  const double target = to_end && stage_.until_rise_percent ? ratio_of(*stage_.until_rise_percent) : never;
   const double over = progress.over_proofed_h ? never : over_proof_ratio_;
   double largest = ratio_now(), largest_h = state_.time_h;
   bool over_seen = largest >= over;
@@ -303,7 +322,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     const bool folds_left = to_end && progress.folds_done < stage_.folds_h.size();
     const double fold_h = folds_left ? progress.start_h + stage_.folds_h[progress.folds_done] : never;
     if (fold_h <= state_.time_h + same_moment_h) {
-      press(state_, kitchen_.fold_loss);
+      press(state_, kitchen_.kept_by_fold);
       ++progress.folds_done;
       continue;
     }
@@ -369,17 +388,16 @@ bool StageRun::run(const EachLeg& each_leg) {
   return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
 }
 
-std::optional<double> StageRun::look_ahead(double hours) {
-  if (all_seen() || state_.cohorts.empty()) return state_.stage->over_proofed_h;
+void StageRun::look_ahead(double hours) {
+  if (all_seen() || state_.cohorts.empty()) return;
   try {
     go(Until::over_proofed, state_.time_h + hours, {});
   } catch (const OutsideModel&) {  // it freezes, or its yeast dies, before that
   }
-  return state_.stage->over_proofed_h;
 }
 
 State StageRun::finished(State end) const {
-  for (const Handling handling : stage_.handling) press(end, loss_of(handling, kitchen_));
+  for (const Handling handling : stage_.handling) press(end, kept_by(handling, kitchen_));
   if (!stage_.handling.empty()) end.inside_k = 0;
   end.stage.reset();
   ++end.steps_done;

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <ferment/base/field.hpp>
@@ -37,30 +38,38 @@ inline constexpr Field tolerance_field{"tolerance",
 class StageRun {
  public:
   /// Takes the state into the stage, or goes on in it. The references must outlive the run.
-  StageRun(State state, const Stage& stage, const Kitchen& kitchen, const SimulateOptions& options, bool follows_core);
+  StageRun(State state, const Stage& stage, bool is_last, const Kitchen& kitchen, const SimulateOptions& options,
+           bool follows_core);
   StageRun(const StageRun&) = delete;
   StageRun& operator=(const StageRun&) = delete;
 
   using EachLeg = std::function<void(const StageRun&, const Leg&)>;
   /// Runs to the stage's end, or to options.stop_h; true if it ended. Throws for a rise that is never reached.
   bool run(const EachLeg& each_leg);
-  /// Notes when the volume passes a rise, percent; also beyond the end. The answer is its index in `watched`.
-  std::size_t watch(double rise_percent);
-  /// When it did, or has since the run began; nothing if it has not.
-  const std::optional<double>& watched(std::size_t index) const { return watches_[index].when_h; }
+  /// Notes when the volume passes the acceptable rises, if the stage has such; also beyond the end.
+  void watch_acceptable();
+  /// When it did, or has since the run began; nothing if it has not, or no rise is too low or too high.
+  std::optional<double> lowest_h() const { return watches_.empty() ? std::nullopt : watches_[0].when_h; }
+  std::optional<double> highest_h() const { return watches_.empty() ? std::nullopt : watches_[1].when_h; }
+  bool has_acceptable() const { return !watches_.empty(); }
+  std::optional<double> over_proofed_h() const { return state_.stage->over_proofed_h; }
+  /// When it passed the highest acceptable rise or was over-proofed, whichever was first.
+  std::optional<double> too_late_h() const;
   /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed,
   /// at most so many hours. Take the state of the end before.
-  std::optional<double> look_ahead(double hours = look_ahead_h);
+  void look_ahead(double hours = look_ahead_h);
   /// A state of this stage's end after the handling. The stage is over then.
   State finished(State end) const;
 
   const State& state() const { return state_; }
   const Shell& shell() const { return only_shell(state_); }
   const Stage& stage() const { return stage_; }
+  bool is_proof() const { return is_proof_; }
   const Node* node() const { return setting_.place->is_dough ? nullptr : &setting_.node; }
   Moment at(const Leg& leg, double after_h) const { return moment(leg.at(after_h)); }
   /// Volume over mixed volume at a leg's quarters.
   Four ratios(const Quarters& quarters) const;
+  double ratio_of(double rise_percent) const { return state_.stage->start_ratio * (1 + rise_percent / 100); }
   double rise_percent(double ratio) const { return 100 * (ratio / state_.stage->start_ratio - 1); }
   double ratio_now() const { return volume_.ratio(shell().gas, shell().temperature_c, state_.anchor_ratio); }
   double air_at(double time_h) const { return temperature_at(*setting_.place, time_h); }
@@ -82,7 +91,8 @@ class StageRun {
   Moment moment(const Point& point) const;
   void refuse_outside(const Leg& leg, double before_h, const Point& by) const;
   void accept(const Leg& leg, const Quarters& quarters);
-  void press(State& state, double loss_fraction) const;
+  void watch(double rise_percent);
+  void press(State& state, double kept) const;
   bool all_seen() const;
   [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;
 
@@ -99,10 +109,15 @@ class StageRun {
     std::optional<double> when_h;
   };
   std::vector<Watch> watches_;
+  bool is_proof_ = false;
+  std::optional<std::pair<double, double>> acceptable_;
   double over_proof_ratio_ = 0;
   bool follows_core_;
   double step_h_ = 0;  ///< what the next leg tries
 };
+
+/// Share of a change from one temperature to another that lies between two.
+double share_between(double from_c, double to_c, double low_c, double high_c);
 
 /// Refuses a dough with yeast that no field table knows; says what to mix otherwise.
 void require_rising_dough(const State& state);

@@ -41,9 +41,29 @@ void contradictions(const Stage& stage) {
 
 }  // namespace
 
+Standing standing_of(const Stage& stage) {
+  const bool held = stage.piece.shape == Shape::tub || stage.piece.shape == Shape::tin;
+  return stage.standing.value_or(held ? Standing::tin : Standing::free);
+}
+
+bool is_final_proof(const Stage& stage, bool is_last) {
+  if (stage.final_proof) return *stage.final_proof;
+  const auto& places = stage.surroundings.places;
+  const bool is_kept_cold = std::all_of(places.begin(), places.end(), [](const Place& place) {
+    return !place.is_dough && (place.air == Air::refrigerator || place.air == Air::fan_refrigerator);
+  });
+  return is_last && stage.piece.shape != Shape::tub && !is_kept_cold;
+}
+
+std::optional<std::pair<double, double>> acceptable_rise(const Stage& stage, bool is_final_proof) {
+  if (stage.acceptable_rise_percent || !stage.until_rise_percent) return stage.acceptable_rise_percent;
+  const double wanted = *stage.until_rise_percent;
+  return is_final_proof ? std::pair{0.80 * wanted, 1.33 * wanted} : std::pair{0.75 * wanted, 1.5 * wanted};
+}
+
 template <>
 const Names& names_of<Handling>() {
-  static constexpr std::string_view list[] = {"fold", "divide", "round", "mould"};
+  static constexpr std::string_view list[] = {"fold", "divide", "round", "mould", "machine_mould"};
   static constexpr Names names{"handling", "handling", list};
   return names;
 }
@@ -61,8 +81,12 @@ const Form& form_of<Stage>() {
          row<&S::until_h>(field::until_h), row<&S::until_rise_percent>("until_rise_percent", field::rise_percent),
          row<&S::ends_h>("ends_h", ends_h), row<&S::piece>("piece", "all of the dough in a tub if not given"),
          row<&S::folds_h>(field::folds_h), row<&S::handling>("handling", "what ends the stage, in order"),
-         row<&S::standing>("standing", "in a tin (also a tub) or free, for the over-proof limit"),
-         row<&S::final_proof>("final_proof", "its own over-proof limit counts"),
+         row<&S::standing>("standing",
+                           "in a tin (also a tub) or free, for the over-proof limit; by the shape if not given"),
+         row<&S::final_proof>(
+             "final_proof",
+             "its own over-proof limit counts; if not given, so it is in a process's last stage if the piece is no "
+             "tub, unless it is in a refrigerator"),
          row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent)},
         contradictions);
     form.one_of = {{"until_h", "until_rise_percent", "ends_h"}};

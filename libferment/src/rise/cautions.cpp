@@ -4,10 +4,12 @@
 #include <cmath>
 
 #include <ferment/clock/temperature_law.hpp>
+#include <ferment/dough/ingredient.hpp>
 #include <ferment/rise/rise.hpp>
 
 #include "base/text.hpp"
 #include "clock/line.hpp"
+#include "dough/parts.hpp"
 #include "rise/cautions_checked.hpp"
 
 namespace ferment {
@@ -20,7 +22,10 @@ constexpr double hot_for_yeast_c = 50;
 constexpr double warm_for_yeast_c = 45;
 constexpr double cold_for_instant_c = 10;
 constexpr double yeast_very_low_percent = 0.05;  // as instant: wild flora and growth decide
+constexpr double yeast_very_high_percent = 3.5;  // as instant; the sweetest doughs have 3: grams, perhaps
 constexpr double sugar_high_percent = 10;        // osmotolerant yeast is the trade's choice
+constexpr double sugar_very_high_percent = 20;   // beyond what was measured
+constexpr double fat_high_percent = 10;
 constexpr double refrigerator_warm_c = 5;
 constexpr double perishable_low_c = 5;  // time/temperature control for safety, as in many food codes
 constexpr double perishable_high_c = 60;
@@ -92,6 +97,11 @@ void caution_formula(const PlainNumbers& p, Notices& notices) {
                   "yeast worth " + number(instant, 3) +
                       " % instant is so little that growth and the flour's own flora decide; times are rough");
     }
+    if (instant > yeast_very_high_percent) {
+      notices.add("yeast_very_high", Severity::caution, field::instant_equivalent_percent, instant,
+                  "yeast worth " + number(instant, 3) +
+                      " % instant is more than any dough has; was it grams? Percent are of the flour's weight");
+    }
   }
   if (p.salt_percent) require(field::salt_percent, *p.salt_percent);
   if (p.water_percent) require(field::water_percent, *p.water_percent);
@@ -104,6 +114,12 @@ void caution_formula(const PlainNumbers& p, Notices& notices) {
         "sugar_high", Severity::caution, field::sugar_percent, *p.sugar_percent,
         number(*p.sugar_percent, 4) +
             " % sugar slows ordinary yeast; the trade uses an osmotolerant yeast, which is faster than these times");
+  }
+  if (*p.sugar_percent > sugar_very_high_percent) {
+    notices.add("sugar_very_high", Severity::caution, field::sugar_percent, *p.sugar_percent,
+                "with more than " + number(sugar_very_high_percent) +
+                    " % sugar it is hardly known how much slower a dough is: perhaps by two thirds more or less; look "
+                    "early");
   }
 }
 
@@ -164,6 +180,18 @@ std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen
 std::vector<Notice> cautions_checked(const PlainNumbers& numbers) {
   static const Kitchen standard;
   return notices_of(numbers, standard);
+}
+
+std::vector<Notice> cautions_checked(const Formula& formula, double flour_g) {
+  double fat_g = 0;
+  for (const Part& part : parts()) fat_g += formula.*part.grams * ingredient_named(part.ingredient).composition.fat;
+  const double fat_percent = 100 * fat_g / flour_g;
+  if (!(fat_percent > fat_high_percent)) return {};
+  return {{"fat_high",
+           Severity::caution,
+           {{"fat_percent", fat_percent}},
+           number(fat_percent, 3) +
+               " % fat slows a rise, a final proof by up to a half, and is not counted: expect to wait longer"}};
 }
 
 }  // namespace ferment

@@ -36,12 +36,13 @@ constexpr double never = std::numeric_limits<double>::infinity();
 /// an output pointer could otherwise change them, and the loop would not vectorise.
 struct Constants {
   formula::GasCurve<double> curve;
-  double dry_matter_share, lean_capacity, void_fraction, density, onset, limit, aw_min;
+  double dry_matter_share, lean_capacity, void_fraction, density, onset, limit;
+  formula::SoluteRule solutes;
 
   Constants(const Kitchen& kitchen, Yeast yeast)
       : curve(kitchen, start_up_h(yeast, kitchen)), dry_matter_share(formula::dry_matter_share(yeast)),
         lean_capacity(kitchen.gas_capacity), void_fraction(kitchen.void_fraction), density(kitchen.gas_free_density),
-        onset(kitchen.retention_onset), limit(kitchen.retention_limit), aw_min(kitchen.aw_min) {}
+        onset(kitchen.retention_onset), limit(kitchen.retention_limit), solutes(kitchen) {}
 };
 
 /// One block of scenarios: inputs by pointer, intermediate results in place.
@@ -127,9 +128,10 @@ FERMENT_WIDE_LOOPS void cell_gas(Block& b, Constants c, std::size_t n) {
 
 /// Everything before gas and time: speed and the air and water of the dough.
 void prepare(Block& b, const TemperatureLaw& law, const Constants& c, std::size_t n) {
-  water_activities({b.salt, b.water, b.sugar}, b.water_activity.data(), n);
+  const SoluteBlock solutes{b.salt, b.water, b.sugar};
+  water_activities(solutes, b.water_activity.data(), n);
   temperature_factors(law, b.dough_c, b.speed.data(), n);
-  times_solute_factors(b.water_activity.data(), c.aw_min, b.speed.data(), n);
+  times_solute_factors(solutes, b.water_activity.data(), c.solutes, b.speed.data(), n);
   water_and_vapour(b, n);
   cell_gas(b, c, n);
 }
@@ -419,9 +421,11 @@ double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof,
   require(field::volume_ratio, start_ratio);
   const double limit =
       formula::retention(kitchen.retention_onset, kitchen.retention_limit, dough.gluten_percent, 1.0).limit;
-  const double share = limit * (standing == Standing::tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
+  const bool in_tin = standing == Standing::tin;
+  const double share = limit * (in_tin ? kitchen.over_proof_tin : kitchen.over_proof_free);
   if (!final_proof) return share;
-  return math::smaller(share, start_ratio * (1 + kitchen.over_proof_rise_percent / 100));
+  const double rise_percent = in_tin ? kitchen.over_proof_rise_tin_percent : kitchen.over_proof_rise_free_percent;
+  return math::smaller(share, start_ratio * (1 + rise_percent / 100));
 }
 
 template <>

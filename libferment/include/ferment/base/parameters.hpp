@@ -1,5 +1,5 @@
 // The kitchen: every parameter of the model with its uncertainty, so that any answer can be asked for
-// one kitchen. The default values are the frozen set "2026-1".
+// one kitchen. The default values are the frozen set "2026-2".
 #pragma once
 
 #include <cstddef>
@@ -32,7 +32,7 @@ struct Kitchen {
   double root_t_min_c = -2;
   double root_t_max_c = 47;
   double root_decline_per_k = 0.37;
-  double aw_min = 0.92;
+  double aw_min = 0.88;
 
   double gassing_rate = 11;
   double start_up_compressed_h = 0.2;
@@ -42,33 +42,43 @@ struct Kitchen {
   double growth_rate = 0.24;
   double growth_lag_h = 2.7;
   double growth_increment = 0.18;
-  double gas_capacity = 45;
+  double gas_capacity = 50;
 
   double retention_onset = 2.6;
   double retention_limit = 4.8;
   double void_fraction = 0.06;
   double gas_free_density = 1.26;
 
-  double fold_loss = 0.15;
-  double divide_loss = 0.5;
-  double round_loss = 0.6;
-  double mould_loss = 0.8;
+  double water_exponent = 0.5;
+  double high_sugar_factor = 1;
+  double kept_by_fold = 0.85;
+  double kept_by_divide = 0.70;
+  double kept_by_round = 0.60;
+  double kept_by_mould = 0.40;
+  double kept_by_machine_mould = 0.20;
+  double piece_heat_loss_factor = 1;
+
   double over_proof_tin = 0.87;
   double over_proof_free = 0.65;
-  double over_proof_rise_percent = 130;
+  double over_proof_bulk = 0.60;
+  double over_proof_rise_free_percent = 130;
+  double over_proof_rise_tin_percent = 200;
 
-  /// Covariance of the learnable parameters in their fitted coordinates (ln where the prior is on ln),
-  /// row by row in the order of `learnable()`. Empty: the prior, independent parameters.
+  double bake_sd = 0.12;
+  double model_sd = 0.08;
+
+  /// Covariance of the learnable parameters in their fitted coordinates (`Scale`), row by row in the order of
+  /// `learnable()`. Empty: the prior, independent parameters.
   std::vector<double> covariance = {};
 };
 
-/// The coordinate in which a parameter is learned.
-enum class Scale { fixed, linear, logarithmic };
+/// The coordinate in which a parameter is learned: not at all, itself, its logarithm, ln(x/(1 − x)) of a share.
+enum class Scale { fixed, linear, logarithmic, logit };
 
 /// A row of the parameter table: a field, its prior and where its value is.
 struct Parameter : Field {
   Scale scale = Scale::fixed;
-  double prior_sd = 0;  ///< sd of the value (linear) or of its natural logarithm (logarithmic)
+  double prior_sd = 0;  ///< sd in that coordinate
   double Kitchen::*value = nullptr;
   Access access = {};  ///< of its row in the form of Kitchen
 };
@@ -83,12 +93,18 @@ FERMENT_API std::vector<Parameter> learnable();
 /// @throws InvalidInput as require_kitchen
 FERMENT_API std::vector<double> covariance_of(const Kitchen& kitchen);
 
-/// A frozen named parameter set. Known: "2026-1".
+/// A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.
+FERMENT_API double moved(const Parameter& parameter, double value, double by);
+
+/// A frozen named parameter set. Known: "2026-2", the default, and "2026-1".
 /// @throws InvalidInput naming the known sets
 FERMENT_API Kitchen kitchen_named(std::string_view name);
 
 /// Its own name; without one that of the frozen set whose values it has, all of them; else empty.
 FERMENT_API std::string name_of(const Kitchen& kitchen);
+
+/// Whether its uncertainty is other than a frozen set's.
+FERMENT_API bool has_learned(const Kitchen& kitchen);
 
 /// Refuses a kitchen outside the table's bounds, with an optimum that the cardinal law cannot have
 /// (t_opt_c must lie above the middle of t_min_c and the maximum; Rosso et al. 1993), with a retention limit

@@ -142,7 +142,8 @@ struct DayPlace {
   std::optional<Course> refrigerator_log = {};
   std::optional<Course> proof_box_log = {};
   std::optional<Course> dough_log = {};
-  bool fan = false;  ///< of the refrigerator
+  bool fan = false;    ///< of the refrigerator
+  bool humid = false;  ///< the proof box has steam or hot water in it
   std::optional<double> humidity_percent = {};
   std::optional<double> swing_k = {};  ///< of the air over the day: warmest less mean
   std::string warmest = "16:00";       ///< time of day, of the swing
@@ -182,8 +183,8 @@ struct DayStage {
   std::optional<double> heat_loss_w_per_k = {};  ///< measured
   std::vector<double> folds_h = {};
   std::vector<Handling> handling = {};
-  Standing standing = Standing::tin;
-  bool final_proof = false;
+  std::optional<Standing> standing = {};
+  std::optional<bool> final_proof = {};
   std::optional<std::pair<double, double>> acceptable_rise_percent = {};
   std::vector<Seen> seen = {};
 };

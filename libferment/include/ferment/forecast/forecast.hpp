@@ -23,11 +23,12 @@ struct StageForecast {
   std::string name = {};
   bool by_rise = false;                        ///< ends by a rise; else by a time
   std::vector<double> ready = {};              ///< when it is ready, of every draw, rising
+  std::vector<double> too_late = {};           ///< when it is too late then: past the highest rise or over-proofed
   double ready_h = 0;                          ///< their median
   std::pair<double, double> likely_h = {};     ///< between which it is ready in nine of ten draws
   std::pair<double, double> window_h = {};     ///< median hours of the lowest and the highest acceptable rise
   double look_first_h = 0;                     ///< one in ten doughs has the lowest acceptable rise by then
-  double be_back_by_h = 0;                     ///< nine in ten are not over-proofed by then
+  double be_back_by_h = 0;                     ///< by then nine in ten are neither past that rise nor over-proofed
   double over_proofed_h = 0;                   ///< the median dough is
   double never_ready = 0;                      ///< share of the draws in which its rise is never reached
   double rise_percent = 0;                     ///< median rise at its end
@@ -44,7 +45,6 @@ using ForEach = std::function<void(std::size_t count, const std::function<void(s
 
 struct ForecastOptions {
   std::size_t draws = 512;
-  double bake_sd = 0.12;  ///< of ln gassing_rate from bake to bake
   /// Of simulate. What 3e-2 means, against 1e-7 in 400 random processes: in 99 of 100 `ready_h` is right to 1e-6 h and
   /// all other hours to 5e-4 h; where a measured series is condensed, up to 2e-2 h.
   double tolerance = 3e-2;
@@ -74,13 +74,18 @@ FERMENT_API Forecast forecast(const Process& process, const Kitchen& kitchen = {
 /// @throws InvalidInput
 FERMENT_API std::pair<double, double> interval_h(const StageForecast& stage, double level = 0.9);
 
+/// Share of the doughs that are ready at an hour and not yet too late: past their highest acceptable rise or
+/// over-proofed.
+/// @throws InvalidInput unless the hour is a number
+FERMENT_API double share_ready(const StageForecast& stage, double time_h);
+
 /// Quantile of rising values by linear interpolation, 0 ≤ share ≤ 1; infinite if it falls on an infinite one. @throws
 /// InvalidInput
 FERMENT_API double quantile(const std::vector<double>& rising, double share);
 
 /// The kitchens of the draws: central values moved by the covariance and the bake's spread, kept inside the table's
 /// bounds.
-/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536 and 0 ≤ bake_sd ≤ 1
+/// @throws InvalidInput from require_kitchen, or unless 2 ≤ draws ≤ 65536
 FERMENT_API std::vector<Kitchen> draws_of(const Kitchen& kitchen, const ForecastOptions& options = {});
 
 template <>

@@ -63,6 +63,7 @@ struct Node {
   double area_cm2 = 0;
   double capacity_j_k = 0;
   double heat_loss_w_per_k = 0;
+  double condensing_w_per_k = 0;  ///< what is added to it in humid air that is 10 K warmer, phased in from 0 K on
   double time_constant_h = 0;
   double inside_k_per_w = 0;  ///< mean of the dough less its surface, per W of loss
   double core_over_mean = 1;  ///< (core − surface)/(mean − surface) of a settled profile: ball 2.5, oblong 2, tub 1.5
@@ -87,8 +88,8 @@ struct Node {
 /// psychrometric constant, 66.9 Pa/K at sea level.
 FERMENT_API Node node_of(const Piece& piece, const DoughBody& dough, const Place& place, double pressure_pa = 101325);
 
-/// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, and vapour if it
-/// is open.
+/// Heat that leaves the node, W, at a mean temperature in air of that temperature: air, cover, wall, vapour if it is
+/// open, and water that condenses on it.
 FERMENT_API double heat_loss_w(const Node& node, double mean_c, double air_c);
 
 template <>

@@ -16,12 +16,13 @@
 namespace ferment {
 
 /// How the air moves heat.
-enum class Air { room, refrigerator, fan_refrigerator, proof_box };
+enum class Air { room, refrigerator, fan_refrigerator, proof_box, humid_proof_box };
 
 struct AirRow {
-  std::string_view name;                ///< "room", "refrigerator", "fan_refrigerator" or "proof_box"
+  std::string_view name;                ///< as of the enumeration
   double heat_transfer_w_per_m2_k = 0;  ///< W/(m²·K), radiation included, of a matt surface
   double by_convection_w_per_m2_k = 0;  ///< of it, the part that also carries vapour
+  double condensing_w_per_m2_k = 0;     ///< in place of it on a dough so much colder that water condenses; 0: none does
   std::string_view source;
 };
 FERMENT_API std::span<const AirRow> airs();
@@ -59,6 +60,8 @@ struct FERMENT_API Surroundings {
   static Surroundings room(double room_c);
   static Surroundings refrigerator(double air_c, bool fan = false);
   static Surroundings proof_box(double air_c, std::optional<double> humidity_percent = std::nullopt);
+  /// One with steam or a pan of hot water in it: on a colder dough water condenses, which warms it sooner.
+  static Surroundings humid_proof_box(double air_c);
   /// A measured room. For another kind of air set places[0].air.
   static Surroundings measured(std::vector<double> time_h, std::vector<double> temperature_c);
   static Surroundings daily_swing(double mean_c, double half_range_k, double warmest_h = 16);

@@ -14,7 +14,8 @@
 
 namespace ferment {
 
-/// A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, after its usual time.
+/// A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, after its usual time; or its net
+/// gain, where what bakers find is less than the flour's own heat of hydration and more.
 struct MixingMethod {
   std::string_view name;   ///< as in code, day files and options
   std::string_view label;  ///< as in tables
@@ -22,6 +23,7 @@ struct MixingMethod {
   double low_kj_per_kg = 0;
   double high_kj_per_kg = 0;
   double usual_min = 0;
+  bool is_net_gain = false;  ///< the numbers hold the heat of hydration, too
   std::string_view source;
 };
 FERMENT_API std::span<const MixingMethod> mixing_methods();
@@ -29,8 +31,8 @@ FERMENT_API std::span<const MixingMethod> mixing_methods();
 /// The method of that name. @throws InvalidInput naming the known ones
 FERMENT_API const MixingMethod& mixing_method_named(std::string_view name);
 
-/// Mixing heat from a method and its minutes: work in proportion to the time, hydration of the flour by its moisture,
-/// and exchange with the room over the minutes.
+/// Mixing heat from a method and its minutes: work in proportion to the time, hydration of the flour by its moisture
+/// (unless the method's number is a net gain), and exchange with the room over the minutes.
 struct ByMethod {
   std::string method = "hand";
   std::optional<double> minutes = {};              ///< the method's usual time if not given

@@ -19,7 +19,7 @@
 namespace ferment {
 
 /// What presses gas out of a dough; the kitchen has the share of each.
-enum class Handling { fold, divide, round, mould };
+enum class Handling { fold, divide, round, mould, machine_mould };
 
 /// Time passes in some surroundings until a rise, for some hours, or until an hour, one of the three; then the dough is
 /// handled.
@@ -32,10 +32,23 @@ struct Stage {
   std::optional<double> ends_h = {};              ///< hour of the process; if that is over, it ends at once
   std::vector<double> folds_h = {};               ///< hours from the stage's start, rising
   std::vector<Handling> handling = {};            ///< what ends the stage, in order
-  Standing standing = Standing::tin;              ///< in a tin or tub, or free: for the over-proof limit
-  bool final_proof = false;                       ///< its own over-proof limit counts
-  std::optional<std::pair<double, double>> acceptable_rise_percent = {};  ///< lowest and highest
+  /// In a tin or tub, or free: for the over-proof limit. A ball, an oblong and a flat disc stand free, if not given.
+  std::optional<Standing> standing = {};
+  /// Its own over-proof limit counts. If not given, so it is in the last stage of a process whose piece is no tub,
+  /// unless all of it is in a refrigerator.
+  std::optional<bool> final_proof = {};
+  /// Lowest and highest; if not given, of a rise that ends the stage 75 and 150 %, in a final proof 80 and 133 %.
+  std::optional<std::pair<double, double>> acceptable_rise_percent = {};
 };
+
+/// As given, or by the shape of its piece.
+FERMENT_API Standing standing_of(const Stage& stage);
+
+/// As given, or by its piece and its place in the process.
+FERMENT_API bool is_final_proof(const Stage& stage, bool is_last);
+
+/// As given, or by the rise that ends the stage (common practice, no source); nothing for one that ends by time.
+FERMENT_API std::optional<std::pair<double, double>> acceptable_rise(const Stage& stage, bool is_final_proof);
 
 using Step = std::variant<Mix, Stage>;
 

@@ -30,9 +30,9 @@ struct PlainNumbers {
 
 /// The notices, most severe first; empty if there is nothing to say. Codes:
 /// water_kills_yeast, water_scalds, water_hot_for_yeast, water_warm_for_yeast, water_below_freezing,
-/// water_cold_for_instant, law_outside_range, yeast_very_low, sugar_high, rise_over_proofed, perishable_held,
-/// refrigerator_warm, dough_cold, dough_warm.
-/// Limits: science of the trade, common practice; food safety defers to the local food code.
+/// water_cold_for_instant, law_outside_range, yeast_very_low, yeast_very_high, sugar_high, sugar_very_high,
+/// rise_over_proofed, perishable_held, refrigerator_warm, dough_cold, dough_warm. Limits: science of the trade, common
+/// practice; food safety defers to the local food code.
 /// @throws InvalidInput outside the field table's bounds (but any finite water_c of use is answered)
 FERMENT_API std::vector<Notice> cautions(const PlainNumbers& numbers, const Kitchen& kitchen = {});
 

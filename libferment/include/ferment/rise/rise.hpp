@@ -90,8 +90,9 @@ FERMENT_API Explanation explain(double rise_percent, const Dough& dough, const K
 enum class Standing { tin, free };
 
 /// Volume over mixed volume above which a dough is over-proofed: a share of the largest volume (0.87 in a tin or tub,
-/// 0.65 standing free) and, for a final proof that started at `start_ratio`, at most its own rise limit (130 %).
-/// Common practice, no source; the shares are parameters of the kitchen. @throws InvalidInput
+/// 0.65 standing free) and, for a final proof that started at `start_ratio`, at most its own rise limit (200 % in a
+/// tin, 130 % standing free). A bulk has other limits besides, those of its stage: simulate. Common practice, no
+/// source; the limits are parameters of the kitchen. @throws InvalidInput
 FERMENT_API double over_proof_ratio(const Dough& dough, Standing standing, bool final_proof, double start_ratio = 1,
                                     const Kitchen& kitchen = {});
 
