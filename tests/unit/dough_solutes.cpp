@@ -18,13 +18,16 @@ TEST_CASE("osmolality, water activity and their factor against 100 digits") {
     const double water = box::edgy(numbers, 40, 130);
     const double sugar = i % 5 == 0 ? 4.0 : box::edgy(numbers, 0, 40);
     Kitchen kitchen;
-    kitchen.aw_min = box::edgy(numbers, 0.85, 0.97);
+    kitchen.aw_min = box::edgy(numbers, 0.80, 0.97);
+    if (i % 3 > 0) kitchen.water_exponent = box::edgy(numbers, 0, 1.5);
+    if (i % 4 > 0) kitchen.high_sugar_factor = box::edgy(numbers, 0.1, 5);
     worst_osmolality = std::max(worst_osmolality, naive::relative_error(osmolality(salt, water, sugar),
                                                                         naive::osmolality(salt, water, sugar)));
     const Real activity = naive::water_activity(salt, water, sugar);
     worst_activity = std::max(worst_activity, naive::relative_error(water_activity(salt, water, sugar), activity));
     const Real wanted =
-        naive::solute_factor(salt, water, sugar, kitchen.aw_min, kitchen.water_exponent, kitchen.high_sugar_factor);
+        naive::solute_factor(salt, water, sugar, kitchen.aw_min, kitchen.water_exponent,
+                                               kitchen.high_sugar_factor);
     const double got = solute_factor(salt, water, sugar, kitchen);
     if (wanted == 0) {
       CHECK(got == 0);
