@@ -89,8 +89,9 @@ double solution_kj_per_kg(double Formula::*member) {
 }
 
 /// The check values of this chapter were computed with a start-up of 0.25 h for every yeast.
-Kitchen table_kitchen() {
-  Kitchen kitchen;
+Kitchen table_kitchen(const std::string& inputs = "") {
+  const bool is_older = inputs.find("parameter set 2026-1") != std::string::npos;
+  Kitchen kitchen = kitchen_named(is_older ? "2026-1" : "2026-2");
   kitchen.start_up_compressed_h = 0.25;
   kitchen.start_up_instant_h = 0.25;
   kitchen.start_up_active_dry_h = 0.25;
@@ -123,7 +124,7 @@ std::vector<double> hours_to_double(const std::string& inputs) {
                     .yeast = compressed ? Yeast::compressed : Yeast::instant,
                     .salt_percent = before(inputs, " % salt"),
                     .water_percent = before(inputs, " % water")};
-  return {hours_to_rise(100, dough, table_kitchen())};
+  return {hours_to_rise(100, dough, table_kitchen(inputs))};
 }
 
 std::vector<double> default_factor(const std::string& inputs) {

@@ -75,7 +75,10 @@ bool same(const std::vector<Notice>& a, const std::vector<Notice>& b) {
 
 /// A forecast as an answer has it: without the hour of every draw.
 Forecast without_draws(Forecast forecast) {
-  for (StageForecast& stage : forecast.stages) stage.ready.clear();
+  for (StageForecast& stage : forecast.stages) {
+    stage.ready.clear();
+    stage.too_late.clear();
+  }
   return forecast;
 }
 

@@ -183,25 +183,25 @@ TEST_CASE("gas to hours and back") {
 }
 
 TEST_CASE("gas capacity and its end") {
-  CHECK(gas_capacity() == 45);
-  CHECK(gas_capacity(1) == doctest::Approx(56.10).epsilon(1e-15));
+  CHECK(gas_capacity() == 50);
+  CHECK(gas_capacity(1) == doctest::Approx(61.10).epsilon(1e-15));
   for (const double sugar : {0.0, 7.0, 40.0}) {
     Kitchen kitchen;
     kitchen.gas_capacity = 30;
     CHECK(naive::relative_error(gas_capacity(sugar, kitchen), 30 + Real("11.10") * sugar) < 1e-15);
   }
-  for (const double gas : {45.0, 46.0, 1000.0}) {
+  for (const double gas : {50.0, 51.0, 1000.0}) {
     try {
       equivalent_hours_for_gas(gas, 1);
       FAIL("accepted");
     } catch (const NoSolution& error) {
-      CHECK(std::string(error.what()).find("45 mmol") != std::string::npos);
-      CHECK(error.detail().high == 45.0);
+      CHECK(std::string(error.what()).find("50 mmol") != std::string::npos);
+      CHECK(error.detail().high == 50.0);
       CHECK(error.detail().value == gas);
     }
   }
-  CHECK(equivalent_hours_for_gas(std::nextafter(45.0, 0.0), 1) > 0);
-  CHECK(gas_made(1e5, 5) == 45);
+  CHECK(equivalent_hours_for_gas(std::nextafter(50.0, 0.0), 1) > 0);
+  CHECK(gas_made(1e5, 5) == 50);
 }
 
 TEST_CASE("gas only grows with time, dose and sugar") {

@@ -26,8 +26,7 @@ TEST_CASE("osmolality, water activity and their factor against 100 digits") {
     const Real activity = naive::water_activity(salt, water, sugar);
     worst_activity = std::max(worst_activity, naive::relative_error(water_activity(salt, water, sugar), activity));
     const Real wanted =
-        naive::solute_factor(salt, water, sugar, kitchen.aw_min, kitchen.water_exponent,
-                                               kitchen.high_sugar_factor);
+        naive::solute_factor(salt, water, sugar, kitchen.aw_min, kitchen.water_exponent, kitchen.high_sugar_factor);
     const double got = solute_factor(salt, water, sugar, kitchen);
     if (wanted == 0) {
       CHECK(got == 0);

@@ -152,7 +152,7 @@ TEST_CASE("of a stage that ends by a time any dose is on time, or none") {
 TEST_CASE("an hour that the median jumps over is refused with what is left on both sides") {
   // The dough goes into the refrigerator: half of the doughs are ready before that, the others long after.
   Process day = a_day();
-  end_bulk(day, 8);
+  end_bulk(day, 6);
   const double ready_h = forecast(day).stages[1].ready_h;
   const auto moved_for = [&](double wanted_h) {
     return refrigerate_from(day, {"proof", wanted_h}, "proof", Surroundings::refrigerator(3));
@@ -179,9 +179,10 @@ TEST_CASE("a dough that is over-proofed after days is told so alike by simulatio
   Stage& proof = std::get<Stage>(day.steps[2]);
   proof.surroundings = Surroundings::refrigerator(4);
   proof.until_rise_percent = 40;
-  const std::optional<double> be_back_by_h = simulate(day).stages[1].be_back_by_h;
+  const StageResult central = simulate(day).stages[1];
   const StageForecast told = forecast(day).stages[1];
-  CHECK_FALSE(be_back_by_h.has_value());           // more than 48 h after its end
+  CHECK_FALSE(central.over_proofed_h.has_value());  // more than 48 h after its end
+  CHECK(*central.be_back_by_h < central.end_h + 48);
   CHECK(told.be_back_by_h < told.ready_h + 48);    // one dough in ten is sooner
   CHECK(told.over_proofed_h > told.ready_h + 48);  // and half of them are followed until they are
   CHECK(told.over_proofed_h < never);
@@ -205,15 +206,29 @@ Kitchen sure_but_for_its_rate(double ln_sd) {
 
 }  // namespace
 
-TEST_CASE("be back by is the hour by which nine in ten draws are not over-proofed, draw by draw") {
+TEST_CASE("be back by is the hour by which nine in ten draws are not too late, draw by draw") {
   const Process day = a_day();
   const Kitchen kitchen = sure_but_for_its_rate(0.3);
-  std::vector<double> over_h;
-  for (const Kitchen& draw : draws_of(kitchen, {.draws = 64}))
-    over_h.push_back(*simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1].be_back_by_h);
+  std::vector<double> over_h, late_h, ready_h;
+  for (const Kitchen& draw : draws_of(kitchen, {.draws = 64})) {
+    const StageResult proof = simulate(day, draw, std::nullopt, {.every_min = 0}).stages[1];
+    over_h.push_back(*proof.over_proofed_h);
+    late_h.push_back(*proof.be_back_by_h);
+    ready_h.push_back(proof.end_h);
+    CHECK(*proof.be_back_by_h <= *proof.over_proofed_h);
+  }
+  const StageForecast told = forecast(day, kitchen, std::nullopt, {.draws = 64, .tolerance = 1e-5}).stages[1];
+  // Of the doughs that are ready at an hour, those that are past their window by then do not count.
+  for (double hour = ready_h.front() - 1; hour < ready_h.front() + 4; hour += 0.125) {
+    double in_time = 0;
+    for (std::size_t i = 0; i < 64; ++i) in_time += ready_h[i] <= hour && hour < late_h[i];
+    CHECK(share_ready(told, hour) == in_time / 64);
+  }
+  CHECK(share_ready(told, never) == 0);
+  CHECK_THROWS_AS(share_ready(told, std::nan("")), InvalidInput);
   std::sort(over_h.begin(), over_h.end());
-  const StageForecast told = forecast(day, kitchen, std::nullopt, {.draws = 64}).stages[1];
-  const double at = 0.1 * 63, below = over_h[6], above = over_h[7];
+  std::sort(late_h.begin(), late_h.end());
+  const double at = 0.1 * 63, below = late_h[6], above = late_h[7];
   CHECK(told.be_back_by_h == doctest::Approx(below + (at - 6) * (above - below)).epsilon(1e-3));
   CHECK(told.over_proofed_h == doctest::Approx((over_h[31] + over_h[32]) / 2).epsilon(1e-3));
 }

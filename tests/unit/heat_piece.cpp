@@ -461,8 +461,8 @@ TEST_CASE("names of covers, worktops and airs") {
              "cover \"foil\" is unknown; did you mean film? known: film, cloth, lid, open"));
   CHECK(says(refusal([] { named<Worktop>("ice"); }, "worktop"), "worktop \"ice\" is unknown; known: air, wood, stone"));
   CHECK(says(refusal([] { named<Air>("oven"); }, "air"),
-             "air \"oven\" is unknown; known: room, refrigerator, fan_refrigerator, proof_box"));
+             "air \"oven\" is unknown; known: room, refrigerator, fan_refrigerator, proof_box, humid_proof_box"));
   CHECK(says(refusal([] { name_of(static_cast<Cover>(4)); }, "cover"), "cover 4 is unknown; known: 0 to 3"));
   CHECK(says(refusal([] { name_of(static_cast<Worktop>(3)); }, "worktop"), "worktop 3 is unknown; known: 0 to 2"));
-  CHECK(says(refusal([] { name_of(static_cast<Air>(4)); }, "air"), "air 4 is unknown; known: 0 to 3"));
+  CHECK(says(refusal([] { name_of(static_cast<Air>(5)); }, "air"), "air 5 is unknown; known: 0 to 4"));
 }

@@ -104,8 +104,8 @@ TEST_CASE("surroundings that cannot be are refused") {
   wrong.places[0].heat_transfer_w_per_m2_k = 0.1;
   refusal([&] { require(wrong); }, "heat_transfer_w_per_m2_k");
   wrong = Surroundings::room(20);
-  wrong.places[0].air = static_cast<Air>(4);
-  CHECK(says(refusal([&] { require(wrong); }, "air"), "air 4 is unknown"));
+  wrong.places[0].air = static_cast<Air>(5);
+  CHECK(says(refusal([&] { require(wrong); }, "air"), "air 5 is unknown"));
   wrong = Surroundings::daily_swing(20, 3);
   wrong.places[0].is_dough = true;
   CHECK(says(refusal([&] { require(wrong); }, "places[0].swing"),

@@ -416,6 +416,7 @@ TEST_CASE("several batches: mean, spread, and the spread of the next") {
 
 TEST_CASE("the likely band: wide by method, as wide as its spread by batches") {
   Mix mix = plain_mix();
+  mix.bowl = {.mass_g = 1e-6};  // one that is known to be none
   mix.mixing = ByNetGain{8, 2};
   const WaterPlan plan = water_by_heat_balance(mix, 25);
   const double capacity = 0.650 * 4.186 / share_of(plan, "main water");

@@ -532,7 +532,8 @@ TEST_CASE("over-proofed: a share of the largest volume, and of a final proof its
   const Dough dough{.dough_c = 25, .yeast_percent = 1};
   CHECK(over_proof_ratio(dough, Standing::tin, false) == doctest::Approx(0.87 * 4.8));
   CHECK(over_proof_ratio(dough, Standing::free, false) == doctest::Approx(0.65 * 4.8));
-  CHECK(over_proof_ratio(dough, Standing::tin, true, 1.2) == doctest::Approx(1.2 * 2.3));
+  CHECK(over_proof_ratio(dough, Standing::tin, true, 1.2) == doctest::Approx(1.2 * 3));
+  CHECK(over_proof_ratio(dough, Standing::free, true, 1.2) == doctest::Approx(1.2 * 2.3));
   CHECK(over_proof_ratio(dough, Standing::free, true, 2) == doctest::Approx(0.65 * 4.8));
   CHECK(over_proof_ratio({.dough_c = 25, .yeast_percent = 1, .gluten_percent = 2}, Standing::tin, false) ==
         doctest::Approx(0.87 * 4.8 * 1.1));

@@ -102,7 +102,7 @@ std::string seventeen_digits(double value) {
 std::string json(const std::string& answer, const std::vector<std::pair<std::string, double>>& scenarios) {
   std::ostringstream out;
   out << "{\n"
-         "\"note\": \"Answers of the C++ interface with the parameter set 2026-1. They pin that all bindings give the "
+         "\"note\": \"Answers of the C++ interface with the parameter set 2026-2. They pin that all bindings give the "
          "same digits, "
          "not that the model is right; that is tested against outside values in tests/reference. Made by "
          "tests/vectors/make_vectors.cpp.\",\n"

@@ -38,7 +38,7 @@ double dissolved_mmol(const State& dough, const Kitchen& kitchen) {
   const DoughVolume volume(dough, kitchen);
   const Shell& shell = only_shell(dough);
   const Gas held = volume.held(shell.gas, shell.temperature_c, dough.anchor_ratio);
-  return volume.pressed(held, shell.temperature_c, 1).co2_mmol;
+  return volume.pressed(held, shell.temperature_c, 0).co2_mmol;
 }
 
 std::vector<Cohort> new_yeast(const Mix& mix, double flour_g) {
