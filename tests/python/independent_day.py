@@ -12,16 +12,40 @@ from functools import cached_property
 
 import numpy as np
 from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
 
 T_MIN_C, T_OPT_C, T_MAX_C, T_REF_C = -2.0, 40.0, 45.0, 25.0
 DRY_MATTER = {"instant": 0.30 / 0.33, "active_dry": 0.75, "active_dry_unwetted": 0.75, "compressed": 0.30}
 START_UP_H = {"instant": 0.25, "active_dry": 0.25, "active_dry_unwetted": 0.8, "compressed": 0.2}
-LOSS = {"fold": 0.15, "divide": 0.5, "round": 0.6, "mould": 0.8}
 LAG_H, GROWTH_PER_H, GROWTH_G = 2.7, 0.24, 0.18
 MMOL_PER_G_H = 11.0
 DENSITY, VOID = 1.26, 0.06
 HEAT_J_PER_MMOL = 50.7
 GAS_CONSTANT, ZERO_C_K, ATMOSPHERE_PA = 8.314462618, 273.15, 101325.0
+LOOK_AHEAD_H = 48.0
+
+
+@dataclass(frozen=True)
+class Parameters:
+    """What the parameter sets do not have in common."""
+
+    most_gas: float = 50.0
+    lowest_activity: float = 0.88
+    water_exponent: float = 0.5
+    divide: float = 0.70  # shares of the gas in the cells that a handling leaves
+    round: float = 0.60
+    mould: float = 0.40
+    fold: float = 0.85
+    machine_mould: float = 0.20
+    too_large_bulk: float = 0.60  # by the largest volume
+    too_risen_in_tin_percent: float = 200.0
+
+    too_large = {"tin": 0.87, "free": 0.65}  # noqa: RUF012 - the same in every set
+    too_risen_free_percent = 130.0
+
+
+SET_2026_2 = Parameters()
+SET_2026_1 = Parameters(45.0, 0.92, 0.0, 0.5, 0.4, 0.2, too_large_bulk=0.87, too_risen_in_tin_percent=130.0)
 
 
 # ---- what is asked ---------------------------------------------------------------------------------------------------
@@ -85,12 +109,16 @@ class Stage:
     ambient_c: Temperature | None = None
     capacity_j_k: float | None = None
     ua_w_k: float | None = None
+    ua_humid_w_k: float | None = None  # in air that is 10 K warmer and humid; phased in from 0 K on
     flour_g_of_piece: float | None = None
     heat: bool = True
     until_h: float | None = None  # from the stage's start
     until_rise_percent: float | None = None
     folds_h: Sequence[float] = ()  # from the stage's start
     handling: Sequence[str] = ()  # at the end, one after the other
+    standing: str = "tin"  # or "free"
+    final_proof: bool = False
+    acceptable: tuple[float, float] | None = None  # rises in percent; by the wanted rise if not given
     limit_h: float = 1000.0  # a rise not reached by then is an error
 
     def __post_init__(self):
@@ -112,6 +140,15 @@ class Stage:
     @property
     def longest_h(self):
         return self.limit_h if self.until_h is None else self.until_h
+
+    @property
+    def highest_rise(self):
+        """The highest acceptable rise in percent; none of a stage that ends by time."""
+        if self.acceptable is not None:
+            return self.acceptable[1]
+        if self.until_rise_percent is None:
+            return math.inf
+        return (1.33 if self.final_proof else 1.5) * self.until_rise_percent
 
 
 # ---- what a dough is -------------------------------------------------------------------------------------------------
@@ -137,11 +174,8 @@ def water_activity(salt_percent, sugar_percent, water_percent):
     return math.exp(-0.0180153 * mol / (water_percent / 1000))
 
 
-def _solute(activity):
-    return max(0.0, (activity - 0.92) / (1 - 0.92))
-
-
-_SOLUTE_REF = _solute(water_activity(2, 0, 65))
+def _solute(activity, lowest):
+    return max(0.0, (activity - lowest) / (1 - lowest))
 
 
 @dataclass(frozen=True)
@@ -149,6 +183,7 @@ class Formula:
     """What has gone into the dough, in grams, and the air pressure around it."""
 
     pressure_pa: float
+    parameters: Parameters = SET_2026_2
     all_flour_g: float = 0.0
     gluten_g: float = 0.0
     water_g: float = 0.0
@@ -160,6 +195,7 @@ class Formula:
     def plus(self, mix):
         return Formula(
             self.pressure_pa,
+            self.parameters,
             self.all_flour_g + mix.flour_g + mix.gluten_g,
             self.gluten_g + mix.gluten_g,
             self.water_g + mix.water_g,
@@ -178,11 +214,13 @@ class Formula:
 
     @cached_property
     def solute_factor(self):
-        return _solute(self.activity) / _SOLUTE_REF
+        lowest = self.parameters.lowest_activity
+        by_activity = _solute(self.activity, lowest) / _solute(water_activity(2, 0, 65), lowest)
+        return by_activity * (self.percent(self.water_g) / 65) ** self.parameters.water_exponent
 
     @cached_property
     def most_gas(self):
-        return 45 + 11.10 * self.percent(self.sugar_g)
+        return self.parameters.most_gas + 11.10 * self.percent(self.sugar_g)
 
     @cached_property
     def dough_ml(self):
@@ -283,10 +321,10 @@ class State:
         return replace(self, anchor_ratio=float(self.ratio(self.co2, self.temperature_c)), made_at_anchor=self.made)
 
     def handled(self, name):
-        """After a handling, which takes its share of the gas in the cells."""
-        co2, loss = self.held_co2(), LOSS[name]
-        kept = float(co2 - loss * self.cells(co2, self.temperature_c))
-        return replace(self, co2=kept, air=(1 - loss) * self.air).anchored()
+        """After a handling, which leaves its share of the gas in the cells."""
+        co2, share = self.held_co2(), getattr(self.formula.parameters, name)
+        in_cells = self.cells(co2, self.temperature_c)
+        return replace(self, co2=float(co2 - in_cells + share * in_cells), air=share * self.air).anchored()
 
     def mixed(self, mix):
         """After ingredients have joined."""
@@ -353,9 +391,13 @@ class Result:
     heat_lost_j: float
     state: State
     evaluations: int
+    over_proofed_h: float  # infinite if it is not within LOOK_AHEAD_H of the end
+    be_back_by_h: float  # the same, or when it passes the highest acceptable rise, whichever is first
     _ratio_at_start: float
     _segments: list  # the state at the start of each, and its dense solution
     _temperature: Callable | None
+    _outside: Callable
+    _end: State  # before the handling
 
     def at(self, time_h):
         """The stage at process hours, from its dense solution; at a fold, what is right after it."""
@@ -390,6 +432,11 @@ def _temperature(given, start_h):
     return (lambda time_h: given + 0.0 * time_h), []
 
 
+def _phased_in(share):
+    within = min(max(share, 0.0), 1.0)
+    return within * within * (3 - 2 * within)
+
+
 def _slopes(state, stage, outside):
     """The right-hand side from a state on: of clock, masses, gas made, and a node's temperature and loss."""
     n = state.mass.size
@@ -400,6 +447,7 @@ def _slopes(state, stage, outside):
     solute, most_gas = state.formula.solute_factor, state.formula.most_gas
     if stage.is_node:
         capacity, loss_j_h_k = stage.capacity_j_k, 3600 * stage.ua_w_k
+        humid_j_h_k = 0 if stage.ua_humid_w_k is None else 3600 * (stage.ua_humid_w_k - stage.ua_w_k)
         j_per_mmol = HEAT_J_PER_MMOL * stage.flour_g_of_piece / 100 * stage.heat
 
     def slopes(t, y):
@@ -413,7 +461,8 @@ def _slopes(state, stage, outside):
         result[1 : n + 1] = speed * growth * mass * (total - mass)
         result[n + 1] = made
         if stage.is_node:
-            lost = loss_j_h_k * (t_c - float(outside(t)))
+            colder = float(outside(t)) - t_c
+            lost = -(loss_j_h_k + humid_j_h_k * _phased_in(colder / 10)) * colder
             result[n + 2] = (j_per_mmol * made - lost) / capacity
             result[n + 3] = lost
         return result
@@ -421,7 +470,57 @@ def _slopes(state, stage, outside):
     return slopes
 
 
-def _ferment(state, stage, rtol, atol, method, max_step_h):
+def _limits(stage, formula, ratio_at_start):
+    """Volumes by that after mixing: over-proofed, and the highest acceptable."""
+    p, largest = formula.parameters, formula.limit
+    highest = ratio_at_start * (1 + stage.highest_rise / 100)
+    limits = [p.too_large[stage.standing] * largest]
+    if stage.final_proof:
+        rise = p.too_risen_in_tin_percent if stage.standing == "tin" else p.too_risen_free_percent
+        limits.append(ratio_at_start * (1 + rise / 100))
+    else:
+        limits.append(highest if math.isfinite(highest) else p.too_large_bulk * largest)
+    return min(limits), highest
+
+
+def _first_above(ratio_of, segments, limit):
+    """The first process hour at which a volume is reached."""
+    for first_h, last_h in segments:
+        hours = np.linspace(first_h, last_h, 400)
+        inside = hours[1:-1]  # the ends belong to what comes before and after a fold
+        above = np.concatenate([[ratio_of(first_h + 1e-9)], ratio_of(inside), [ratio_of(last_h - 1e-9)]]) >= limit
+        if above[0]:
+            return first_h
+        if above.any():
+            i = int(np.argmax(above))
+            low, high = max(hours[i - 1], first_h + 1e-9), min(hours[i], last_h - 1e-9)
+            return float(brentq(lambda h: float(ratio_of(h)) - limit, low, high, xtol=1e-12))
+    return math.inf
+
+
+def _lateness(result, stage, options):
+    """When a dough that nobody touches is over-proofed, and when it is too late for it."""
+    over, highest = _limits(stage, result.state.formula, result._ratio_at_start)
+    outside = result._temperature or result._outside
+    where = {"ambient_c": outside} if stage.is_node else {"dough_c": outside}
+    left_alone = replace(stage, until_h=LOOK_AHEAD_H, until_rise_percent=None, folds_h=(), handling=(), **where)
+    after = _ferment(result._end, left_alone, *options, looks_ahead=False)
+    told = []
+    for limit in (over, highest):
+        when = math.inf
+        for part in (result, after):
+            starts = [state.time_h for state, _ in part._segments]
+            spans = list(zip(starts, [*starts[1:], part.end_h], strict=True))
+            start = part._ratio_at_start
+            ratio_of = lambda h, part=part, start=start: (1 + part.at(h).rise_percent / 100) * start  # noqa: E731
+            when = _first_above(ratio_of, [span for span in spans if span[1] > span[0]], limit)
+            if when < math.inf:
+                break
+        told.append(when)
+    return told[0], min(told)
+
+
+def _ferment(state, stage, rtol, atol, method, max_step_h, looks_ahead=True):
     """The result of a stage, segment by segment: from one fold, knot or end of a lag to the next."""
     start_h = state.time_h
     outside, knots = _temperature(stage.ambient_c if stage.is_node else stage.dough_c, start_h)
@@ -496,7 +595,7 @@ def _ferment(state, stage, rtol, atol, method, max_step_h):
     after = state
     for name in stage.handling:
         after = after.handled(name)
-    return Result(
+    result = Result(
         name=stage.name,
         start_h=start_h,
         end_h=state.time_h,
@@ -509,10 +608,18 @@ def _ferment(state, stage, rtol, atol, method, max_step_h):
         heat_lost_j=lost_j,
         state=after,
         evaluations=evaluations,
+        over_proofed_h=math.inf,
+        be_back_by_h=math.inf,
         _ratio_at_start=ratio_at_start,
         _segments=segments,
         _temperature=None if stage.is_node else outside,
+        _outside=outside,
+        _end=state,
     )
+    if not looks_ahead or state.mass.size == 0:
+        return result
+    over_h, late_h = _lateness(result, stage, (rtol, atol, method, max_step_h))
+    return replace(result, over_proofed_h=over_h, be_back_by_h=late_h)
 
 
 def _lag_ends(remaining_h):
@@ -533,7 +640,17 @@ def _risen(state, target_ratio, outside):
     return event
 
 
-def run(steps, altitude_m=0.0, rtol=1e-9, atol=None, *, method="DOP853", max_step_h=np.inf, state=None):
+def run(
+    steps,
+    altitude_m=0.0,
+    rtol=1e-9,
+    atol=None,
+    *,
+    method="DOP853",
+    max_step_h=np.inf,
+    state=None,
+    parameters=SET_2026_2,
+):
     """The result of each stage of the steps, from process hour 0, or from the state given.
 
     ``atol`` is counted in sizes that are small for each quantity, and is rtol if not given. A rise that is reached and
@@ -541,7 +658,7 @@ def run(steps, altitude_m=0.0, rtol=1e-9, atol=None, *, method="DOP853", max_ste
     """
     atol = rtol if atol is None else atol
     if state is None:
-        state = State(Formula(pressure_pa(altitude_m)), time_h=0.0, temperature_c=math.nan)
+        state = State(Formula(pressure_pa(altitude_m), parameters), time_h=0.0, temperature_c=math.nan)
     results = []
     for step in steps:
         if isinstance(step, Mix):
@@ -561,10 +678,14 @@ def _check():
     def dough(percent, dough_c):
         return Mix(dough_c, flour_g=1000, water_g=650, salt_g=20, yeast=[("instant", 10 * percent)])
 
-    for percent, dough_c, low_h, high_h in ((0.2, 18, 7.9864, 7.9880), (1.0, 25, 1.0844, 1.0846)):
+    for percent, dough_c, low_h, high_h, parameters in (
+        (0.2, 18, 7.9864, 7.9880, SET_2026_1),
+        (1.0, 25, 1.0844, 1.0846, SET_2026_1),
+        (1.0, 25, 1.0761, 1.0763, SET_2026_2),
+    ):
         double = Stage("double", dough_c=dough_c, until_rise_percent=100)
         for rtol in (1e-6, 1e-9, 1e-12):
-            (result,) = run([dough(percent, dough_c), double], rtol=rtol)
+            (result,) = run([dough(percent, dough_c), double], rtol=rtol, parameters=parameters)
             print(f"{percent} % at {dough_c} °C, rtol {rtol:.0e}: doubled at {result.end_h:.10f} h")
             assert low_h <= result.end_h <= high_h
             assert abs(result.state.held_ratio() - 2) < 1e-9
@@ -576,7 +697,7 @@ def _check():
         Mix(23, flour_g=650, water_g=350, salt_g=19, sugar_g=40, gluten_g=10, yeast=[("compressed", 6)]),
         Stage("bulk", ambient_c=((0, 12, 14), (20, 21, 26)), until_h=4, folds_h=(0.5, 3), handling=("divide",), **node),
         Stage("cold", ambient_c=4, until_h=14, handling=("mould",), **node),
-        Stage("proof", ambient_c=28, until_rise_percent=200, **node),
+        Stage("proof", ambient_c=28, until_rise_percent=140, **node),
     ]
     results = run(steps, altitude_m=400)
     others = [

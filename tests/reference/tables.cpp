@@ -209,6 +209,12 @@ TEST_CASE("fermentation: published, recalled and computed values") {
       {"F13-4", hours_to_double},
       {"F13-5", hours_to_double},
       {"F13-6", hours_to_double},
+      {"F14-1", hours_to_double},
+      {"F14-2", hours_to_double},
+      {"F14-3", hours_to_double},
+      {"F14-4", hours_to_double},
+      {"F14-5", hours_to_double},
+      {"F14-6", hours_to_double},
       {"F10", proof_minutes},
   };
   each_row("fermentation.csv", 25, answers, within_band);
