@@ -33,15 +33,19 @@ DOUGHS = {
 
 
 def random_kitchens(n):
-    """Kitchens of the prior and the bake, drawn anew with NumPy's own generator."""
+    """Kitchens of the prior, the bake and the model, drawn anew with NumPy's own generator."""
     random = np.random.default_rng(20265)
     rows = [p for p in lf.parameters() if p.scale != "fixed"]
     columns = {}
     for p in rows:
         z = random.standard_normal(n) * p.prior_sd
         if p.name == "gassing_rate":
-            z += 0.12 * random.standard_normal(n)
-        moved = p.initial * np.exp(z) if p.scale == "logarithmic" else p.initial + z
+            z += math.hypot(0.12, 0.08) * random.standard_normal(n)
+        moved = {
+            "linear": lambda p=p, z=z: p.initial + z,
+            "logarithmic": lambda p=p, z=z: p.initial * np.exp(z),
+            "logit": lambda p=p, z=z: 1 / (1 + (1 / p.initial - 1) * np.exp(-z)),
+        }[p.scale]()
         columns[p.name] = np.clip(moved, p.low, p.high)
     columns["t_max_above_opt_k"] = np.minimum(
         columns["t_max_above_opt_k"], 0.99 * (columns["t_opt_c"] - columns["t_min_c"])
@@ -106,17 +110,32 @@ def test_threads_do_not_change_a_forecast(threads):
 
 
 def test_draws_have_the_kitchens_distribution():
-    kitchens = lf.draws_of(draws=4096, bake_sd=0)
+    still = lf.Kitchen(bake_sd=0, model_sd=0)
+    kitchens = lf.draws_of(still, draws=4096)
+    coordinate = {"linear": lambda x: x, "logarithmic": np.log, "logit": lambda x: np.log(x / (1 - x))}
     for p in lf.parameters():
         values = np.array([getattr(kitchen, p.name) for kitchen in kitchens])
         if p.scale == "fixed":
-            assert (values == p.initial).all()
+            assert (values == getattr(still, p.name)).all()
             continue
-        z = (np.log(values / p.initial) if p.scale == "logarithmic" else values - p.initial) / p.prior_sd
+        z = (coordinate[p.scale](values) - coordinate[p.scale](p.initial)) / p.prior_sd
         # Quantiles: the tails may end at the table's bounds.
         assert np.quantile(z, (0.16, 0.5, 0.84)) == pytest.approx((-0.994, 0, 0.994), abs=0.03), p.name
-    rates = np.log([kitchen.gassing_rate for kitchen in lf.draws_of(draws=4096, bake_sd=0.4)])
-    assert rates.std() == pytest.approx(math.hypot(0.3, 0.4), abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("spreads", "sd"),
+    [
+        ({"bake_sd": 0, "model_sd": 0}, 0.3),
+        ({"bake_sd": 0.4, "model_sd": 0}, math.hypot(0.3, 0.4)),
+        ({"bake_sd": 0, "model_sd": 0.4}, math.hypot(0.3, 0.4)),
+        ({"bake_sd": 0.4, "model_sd": 0.3}, math.hypot(0.3, 0.5)),
+        ({}, math.hypot(0.3, 0.12, 0.08)),  # the default's own
+    ],
+)
+def test_bake_and_model_spread_the_gassing_rate(spreads, sd):
+    rates = np.log([kitchen.gassing_rate for kitchen in lf.draws_of(lf.Kitchen(**spreads), draws=4096)])
+    assert rates.std() == pytest.approx(sd, abs=0.01)
 
 
 def test_a_learned_kitchen_is_surer():
@@ -132,18 +151,19 @@ def test_a_learned_kitchen_is_surer():
 
 
 def test_what_one_logged_rise_would_leave():
-    """Against importance weights: a log of the median time, its noise 0.10 in ln and a bake of its own."""
+    """Against importance weights: a log of the median time, its noise 0.10 in ln and a bake of its own, with what the
+    model gets wrong of it."""
     process = lf.Process(DOUGHS["a cold room"])
     its = lf.forecast(process).stages[0]
     random = np.random.default_rng(20266)
-    kitchens = lf.draws_of(draws=4096, bake_sd=0)
+    kitchens = lf.draws_of(lf.Kitchen(bake_sd=0, model_sd=0), draws=4096)
     names = [p.name for p in lf.parameters()]
 
     def with_a_bake():
         hours = []
         for kitchen, z in zip(kitchens, random.standard_normal(len(kitchens)), strict=True):
             values = {name: getattr(kitchen, name) for name in names}
-            values["gassing_rate"] *= math.exp(0.12 * z)
+            values["gassing_rate"] *= math.exp(math.hypot(0.12, 0.08) * z)
             hours.append(ready_in(process, lf.Kitchen(**values)))
         return np.array(hours)
 
@@ -424,7 +444,10 @@ REFUSED = {
         'no stage to come up to "bulk" is named "proof"',
     ),
     "draws": (lambda: lf.forecast(PROCESS, draws=1), "draws 1 is outside 2 to 65536"),
-    "bake": (lambda: lf.forecast(PROCESS, bake_sd=-1), "spread from bake to bake −1"),
+    "bake": (lambda: lf.forecast(PROCESS, lf.Kitchen(bake_sd=-1)), "spread from bake to bake −1"),
+    "model": (lambda: lf.draws_of(lf.Kitchen(model_sd=1.5)), "spread of the model 1.5 of ln gassing rate is outside"),
+    "bake as an option": (lambda: lf.forecast(PROCESS, bake_sd=0.2), 'forecast takes no "bake_sd"'),
+    "no hour": (lambda: lf.forecast(PROCESS).stages[0].share_ready(math.nan), "the hour is not a number"),
     "nothing to come": (lambda: lf.forecast(lf.Process([a_mix()])), "has no stage to come"),
     "scale": (lambda: lf.yeast_for(PROCESS, stage="bulk", ready_h=6, scale_g=-1), "scale −1 g is outside 0 to 100 g"),
     "level": (lambda: lf.forecast(PROCESS).stages[0].interval_h(1), "level of an interval is 1"),
