@@ -486,6 +486,8 @@ def _limits(stage, formula, ratio_at_start):
 def _first_above(ratio_of, segments, limit):
     """The first process hour at which a volume is reached."""
     for first_h, last_h in segments:
+        if last_h - first_h < 1e-8:
+            continue
         hours = np.linspace(first_h, last_h, 400)
         inside = hours[1:-1]  # the ends belong to what comes before and after a fold
         above = np.concatenate([[ratio_of(first_h + 1e-9)], ratio_of(inside), [ratio_of(last_h - 1e-9)]]) >= limit

@@ -278,7 +278,9 @@ def test_limits_of_over_proofing():
     assert tin == pytest.approx(kitchen.over_proof_tin * largest, rel=1e-14)
     assert free == pytest.approx(kitchen.over_proof_free * largest, rel=1e-14)
     proof = lf.over_proof_ratio(dough, standing="free", final_proof=True, start_ratio=1.2)
-    assert proof == pytest.approx(1.2 * (1 + kitchen.over_proof_rise_percent / 100), rel=1e-14)
+    assert proof == pytest.approx(1.2 * (1 + kitchen.over_proof_rise_free_percent / 100), rel=1e-14)
+    in_tin = lf.over_proof_ratio(dough, standing="tin", final_proof=True, start_ratio=1.2)
+    assert in_tin == pytest.approx(1.2 * (1 + kitchen.over_proof_rise_tin_percent / 100), rel=1e-14)
     assert lf.over_proof_ratio(dough, standing="free", final_proof=True, start_ratio=3) == free
 
 

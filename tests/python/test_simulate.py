@@ -65,6 +65,12 @@ def other_stage(stage, result, state, heat):
     (place,) = stage.surroundings.places
     end = {"until_h": stage.until_h} if stage.until_h is not None else {"until_rise_percent": stage.until_rise_percent}
     common = {"name": stage.name, "folds_h": stage.folds_h, "handling": stage.handling, **end}
+    held = stage.piece.shape in ("tub", "tin")
+    common |= {
+        "standing": stage.standing or ("tin" if held else "free"),
+        "final_proof": bool(stage.final_proof),
+        "acceptable": stage.acceptable_rise_percent,
+    }
     if place.is_dough:
         return independent.Stage(dough_c=other_temperature(place), **common)
     share = 1 / stage.piece.pieces
@@ -81,7 +87,11 @@ def other_stage(stage, result, state, heat):
 
 def compare(process, heat=True):
     """Both ways of computing a process; the largest differences of hours, K and percent of rise."""
-    timeline = lf.simulate(process, heat_of_fermentation=heat, be_back_by=False)
+    steps = [
+        step if isinstance(step, lf.Mix) else step.replace(final_proof=bool(step.final_proof)) for step in process.steps
+    ]
+    process = process.replace(steps=steps)
+    timeline = lf.simulate(process, heat_of_fermentation=heat, tolerance=1e-7)
     others, state, results = [], lf.State(altitude_m=process.altitude_m), iter(timeline.stages)
     for step in process.steps:
         if isinstance(step, lf.Mix):
@@ -95,6 +105,10 @@ def compare(process, heat=True):
     for ours, theirs in zip(timeline.stages, found, strict=True):
         assert ours.end_h == pytest.approx(theirs.end_h, rel=1e-3)
         assert ours.end_c == pytest.approx(theirs.temperature_c, abs=0.01)
+        for name in ("over_proofed_h", "be_back_by_h"):
+            when, other = getattr(ours, name), getattr(theirs, name)
+            assert (when is None) == math.isinf(other), name
+            assert when is None or when == pytest.approx(other, abs=2e-4), name
         worst = np.maximum(
             worst,
             [
@@ -520,7 +534,7 @@ def test_late_salt_is_faster_at_first():
     def hours_with(early, late):
         first, second = (
             a_mix(salt_g=early),
-            lf.Mix(salt_g=late, dough_c=25) if late else lf.Mix(water_g=0.001, dough_c=25),
+            lf.Mix(salt_g=late, water_g=0.001, dough_c=25),
         )
         before = a_stage(name="before", surroundings=lf.Surroundings.dough(25), until_h=1)
         timeline = ends_of([first, before, second, a_stage(surroundings=lf.Surroundings.dough(25), until_h=1)])

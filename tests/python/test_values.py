@@ -208,7 +208,7 @@ ROOM = lf.Surroundings.room(20)
         (lambda: lf.Stage("b", surroundings=ROOM, until_h="2h"), "until_h: length of a stage must be a number in h"),
         (
             lambda: lf.Stage("b", surroundings=ROOM, until_h=2, handling="fold"),
-            "handling: a list, of which each is one of fold, divide, round, mould is wanted, got str 'fold'",
+            "handling: a list, of which each is one of fold, divide, round, mould, machine_mould is wanted, got str 'fold'",
         ),
         (lambda: lf.Water(50, 20, wets_yeast=1), "wets_yeast: True or False is wanted, got int 1"),
         (
@@ -242,8 +242,9 @@ def test_a_wrong_call_gets_one_line_that_names_what_was_given(call, said):
 
 
 def test_a_changed_kitchen_does_not_carry_the_frozen_name():
-    assert lf.Kitchen().name == lf.Kitchen.named("2026-1").name == "2026-1"
-    changed = lf.Kitchen.named("2026-1").replace(gassing_rate=12)
+    assert lf.Kitchen().name == lf.Kitchen.named("2026-2").name == "2026-2"
+    assert lf.Kitchen.named("2026-1").name == "2026-1"
+    changed = lf.Kitchen.named("2026-2").replace(gassing_rate=12)
     assert changed.name == ""
     assert repr(changed) == "Kitchen(gassing_rate=12.0)"
     assert repr(changed.replace(covariance=changed.covariance)) == "Kitchen(gassing_rate=12.0, covariance=...)"

@@ -169,7 +169,8 @@ def mixing_heat(mix, hydration, fresh_kg):
         return hydration, mixing.work_kj_per_kg * dough_kg, 0.0
     (method,) = [m for m in lf.mixing_methods() if m.name == mixing.method]
     minutes = method.usual_min if mixing.minutes is None else mixing.minutes
-    return hydration, method.work_kj_per_kg * minutes / method.usual_min * dough_kg, minutes / 60
+    work = method.work_kj_per_kg * minutes / method.usual_min * dough_kg
+    return hydration, work - hydration * method.is_net_gain, minutes / 60
 
 
 def lost_over(start_c, room_c, capacity, loss_kj_per_k_h, power_kj_per_h, hours):
