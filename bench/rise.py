@@ -46,7 +46,7 @@ def straightforward(rise: Array, t: Array, yeast: Array, salt: Array, water: flo
 
     aw = activity(salt, water)
     solute = np.maximum(aw - k.aw_min, 0) / (activity(2.0, 65.0) - k.aw_min)
-    speed = cardinal(t) / cardinal(25.0) * solute
+    speed = cardinal(t) / cardinal(25.0) * solute * (water / 65) ** k.water_exponent
 
     kelvin = t + 273.15
     saturation = 611.21 * np.exp((18.678 - t / 234.5) * (t / (257.14 + t)))
@@ -103,7 +103,7 @@ def _by_hand_block(rise: Array, t: Array, yeast: Array, salt: Array, water: floa
     aw_reference = np.exp(-0.0180153 * 2 * 0.92 / 58.443 / 0.065 * 2)
     from_min = t - k.t_min_c
     speed = (t_max - t) * from_min * from_min / (offset + slope * t) * (aw - k.aw_min)
-    speed *= norm / (aw_reference - k.aw_min)
+    speed *= norm / (aw_reference - k.aw_min) * (water / 65) ** k.water_exponent
 
     hundreds = t * 0.01 + 2.7315
     dry = 101325 - aw * (611.21 * np.exp((18.678 - t * (1 / 234.5)) * (t / (257.14 + t))))

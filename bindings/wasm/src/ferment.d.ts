@@ -67,7 +67,7 @@ export declare function version(): string;
 export declare function waterByFactorRule(inputs: FactorRule): number;
 
 /**
- * Hours from the end of mixing until the dough has gained `risePercent` of its volume, with the parameter set 2026-1.
+ * Hours from the end of mixing until the dough has gained `risePercent` of its volume, with the parameter set 2026-2.
  * @throws FermentError with Status.invalidInput, Status.outsideModel where the yeast stands still, Status.noSolution
  *         for a rise the dough cannot hold or make
  */

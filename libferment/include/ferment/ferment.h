@@ -70,7 +70,7 @@ typedef struct ferment_dough {
   { (uint32_t)sizeof(ferment_dough), FERMENT_YEAST_INSTANT, -1000, -1000, 2, 65, 0, 0 }
 
 /* Hours from the end of mixing to a rise in percent of the volume just after mixing, at a constant dough temperature,
- * with the parameter set 2026-1. Fails with INVALID_INPUT, OUTSIDE_MODEL (the yeast stands still) or NO_SOLUTION (the
+ * with the parameter set 2026-2. Fails with INVALID_INPUT, OUTSIDE_MODEL (the yeast stands still) or NO_SOLUTION (the
  * dough cannot hold or make that rise). */
 FERMENT_API ferment_status ferment_hours_to_rise(double rise_percent, const ferment_dough* dough, double* hours);
 

@@ -69,7 +69,7 @@ constexpr Field take_out_room_c = [] {
   field.meaning = "of the room it comes out into";
   return field;
 }();
-constexpr std::string_view about_kitchen = "the parameters; the frozen set 2026-1 if not given";
+constexpr std::string_view about_kitchen = "the parameters; the frozen set 2026-2 if not given";
 constexpr std::string_view about_notices = "cautions, most severe first";
 constexpr std::string_view about_assumed = "what was reckoned with and not given";
 
