@@ -75,7 +75,7 @@ def test_every_encoding_shows_the_answer(arguments, encoding):
 
 def test_signs_that_are_lacking_are_spelt():
     shown = run(["rise", DEMO], PYTHONIOENCODING="ascii").stdout.decode("ascii")
-    assert "21.0 -> 17.0 deg C" in shown
+    assert "21.0 -> 17.2 deg C" in shown
     assert "deg C" not in run(["rise", DEMO], PYTHONIOENCODING="cp1252").stdout.decode("cp1252")
 
 

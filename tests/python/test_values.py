@@ -208,7 +208,7 @@ ROOM = lf.Surroundings.room(20)
         (lambda: lf.Stage("b", surroundings=ROOM, until_h="2h"), "until_h: length of a stage must be a number in h"),
         (
             lambda: lf.Stage("b", surroundings=ROOM, until_h=2, handling="fold"),
-            "handling: a list, of which each is one of fold, divide, round, mould, machine_mould is wanted, got str 'fold'",
+            "handling: a list, of which each is one of fold, divide, round, mould, machine_mould is wanted, got str",
         ),
         (lambda: lf.Water(50, 20, wets_yeast=1), "wets_yeast: True or False is wanted, got int 1"),
         (

@@ -9,14 +9,14 @@ from rich.console import Console
 from rich.markup import escape
 
 from libferment import _core
-from libferment._core import Day, Process, fahrenheit, mix_of, mixing_methods, mixing_minutes
+from libferment._core import Day, Kitchen, Process, fahrenheit, mix_of, mixing_methods, mixing_minutes
 from libferment._errors import Error
 from libferment._output import Screen, Sheet
 
 _LABELS = {method.name: method.label for method in mixing_methods()}
 LATER = "after more than two days"
 """When a dough is over-proofed that is not so in the two days which are followed."""
-LOOK_EARLY = "Times are by the parameter set 2026-1, not yet your kitchen's: look early."
+LOOK_EARLY = f"Times are by the parameter set {Kitchen().name}, not yet your kitchen's: look early."
 UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
 
 
@@ -429,8 +429,8 @@ def print_forecast(
         )
     console.print(table)
     console.print(
-        "Look first: one dough in ten has risen as far as is just acceptable; be back by: one in ten has risen too far. "
-        "In a kitchen that has learned nothing the quickest dough may be past before the usual one is ready."
+        "Look first: one dough in ten has risen as far as is just acceptable; be back by: one in ten has risen too "
+        "far. In a kitchen that has learned nothing the quickest dough may be past before the usual one is ready."
     )
     name, by = escape(wanted.name), hour(ready_h, told.clock)
     ready, late = (sum(each is not None and each <= ready_h for each in of) for of in (wanted.ready, wanted.too_late))
