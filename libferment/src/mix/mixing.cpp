@@ -11,10 +11,11 @@ namespace {
 
 constexpr std::string_view practice = "common practice, no source";
 constexpr std::array methods{
-    MixingMethod{"folds", "stretch and fold", 3.5, 0, 6, 4, true,
+    MixingMethod{"folds", "stretch and fold", 3, 0, 5.5, 4, true,
                  "less than kneading by hand; common practice, no source"},
-    MixingMethod{"hand", "kneading by hand", 4.5, 2.5, 7, 10, true,
-                 "a friction of 3 to 8 K: 0 to 10 °F in a trade textbook, about 6 K in other practice"},
+    MixingMethod{
+        "hand", "kneading by hand", 4, 2, 6.5, 10, true,
+        "a friction of 3 to 7 K in a room of 21 °C: 0 to 10 °F in a trade textbook, about 6 K in other practice"},
     MixingMethod{"stand_mixer", "stand mixer", 6, 3, 12, 9, false,
                  "estimate from a friction of 20 to 26 °F (trade articles)"},
     MixingMethod{"spiral", "spiral mixer, gentle", 8, 4, 14, 10, false,
