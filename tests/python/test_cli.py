@@ -403,13 +403,13 @@ def test_ice_is_asked_for_only_if_the_tap_is_known():
     asks = "If your tap is warmer than that, give --tap, and the ice is worked out."
     plan = lf.water_by_heat_balance(mix_of(), 24)
     text, _ = lines(*WATER, "--tap", "12C")
-    assert 20 < plan.water_c < 25
+    assert 12 < plan.water_c < 25
     start = f"Pour 325 g of water at {told(plan.water_c)}: "
     assert text.startswith(f"{start}{told_k(plan.water_c - 12)} warmer than the tap's {told(12)}. No ice is needed. In")
     assert "give --tap" not in text
     # No tap is warmer than 25 °C in a kitchen where such water is asked for.
-    for desired, warm in (("23C", False), ("24.4C", False), ("24.5C", True)):
-        arguments = ["water", "--desired", desired, "--room", "21C"]
+    for water_c, warm in ((20, False), (24.99, False), (25.01, True)):
+        arguments = ["water", "--desired", f"{lf.dough_by_heat_balance(mix_of(water_c=water_c)):.6f}C", "--room", "21C"]
         assert (as_json(*arguments)["water_c"] > 25) == warm
         assert (asks in lines(*arguments)[0]) == (not warm)
         assert "No ice is needed" not in lines(*arguments)[0]
@@ -599,7 +599,7 @@ HAND = '[mixing]\nmethod = "hand"\n'
         'room = "16C"\n[dough]\nflour_g = 800\n[mixing]\nmethod = "spiral"\n',
         f'room = "19C"\nbowl = "35C"\n[bowl]\nmaterial = "ceramic"\nmass_g = 2500\n[dough]\nflour_g = 800\n{HAND}',
         f'room = "19C"\npreferment = "5C"\n[preferment]\nflour_g = 150\nwater_g = 150\n[dough]\nflour_g = 800\n{HAND}',
-        'room = "19C"\nmilk = "5C"\negg = "6C"\nbutter = "12C"\n[dough]\nflour_g = 800\nmilk_percent = 25\n'
+        'room = "19C"\nmilk = "8C"\negg = "6C"\nbutter = "12C"\n[dough]\nflour_g = 800\nmilk_percent = 25\n'
         f"water_percent = 40\negg_percent = 10\nbutter_percent = 15\n{HAND}",
     ],
 )
@@ -676,6 +676,15 @@ FOLDS = ["--room", "25C", "--mixing", "folds"]
 HOT = ["--flour", "18C", *FOLDS]
 CHILLED = ["--flour", "2C", "--room", "4C", "--tap", "8C", "--mixing", "folds"]
 COLD = ["--desired", "22C", "--flour", "40C", *FOLDS]
+LIGHT_BOWL = lf.Bowl("plastic", 20)
+
+
+def dough_of(water_c):
+    """The dough that such water makes of what HOT says, in LIGHT_BOWL, as it is typed."""
+    mix = mix_of(room_c=25, flour_c=18, instant_percent=0.7, mixing="folds", bowl=LIGHT_BOWL, water_c=water_c)
+    return f"{lf.dough_by_heat_balance(mix):.6f}C"
+
+
 OTHER_YEAST = '[dough]\nyeast = "compressed"\nyeast_percent = 2\n'
 
 
@@ -686,12 +695,14 @@ OTHER_YEAST = '[dough]\nyeast = "compressed"\nyeast_percent = 2\n'
         (OTHER_YEAST, COLD, [], ""),
         (None, [*COLD, "--yeast-water", "30C", "--yeast-water-g", "60"], [], ""),  # it wets the yeast, not the other
         (None, [*COLD, "--rest", "20min"], [], ""),  # the yeast joins after it
-        (None, ["--desired", "34.7C", *HOT], [], ""),
-        (None, ["--desired", "34.8C", *HOT], ["water_warm_for_yeast"], "too warm to wet yeast in"),
+        (None, ["--desired", dough_of(44.9), *HOT], [], ""),
+        (None, ["--desired", dough_of(45.1), *HOT], ["water_warm_for_yeast"], "too warm to wet yeast in"),
         (None, ["--desired", "38.1C", "--flour", "22C", *FOLDS], ["water_warm_for_yeast", "dough_warm"],
          "is near the yeast's optimum"),
-        (None, ["--desired", "39C", *HOT], ["water_hot_for_yeast", "dough_warm"], "harms yeast within minutes"),
-        (None, ["--desired", "43C", *HOT], ["water_hot_for_yeast", "water_scalds", "dough_warm"], "can scald skin"),
+        (None, ["--desired", dough_of(52.0), *HOT], ["water_hot_for_yeast", "dough_warm"],
+         "harms yeast within minutes"),
+        (None, ["--desired", dough_of(55.1), *HOT], ["water_hot_for_yeast", "water_scalds", "dough_warm"],
+         "can scald skin"),
         (None, ["--desired", "4.9C", *CHILLED], ["water_cold_for_instant", "dough_cold"], "4.9 °C hardly rises"),
         (OTHER_YEAST, [*HOT, "--desired", "24C", "--yeast-water", "45.5C", "--yeast-water-g", "50"],
          ["water_warm_for_yeast"], "water at 45.5 °C"),
@@ -704,7 +715,7 @@ OTHER_YEAST = '[dough]\nyeast = "compressed"\nyeast_percent = 2\n'
 def test_notices_of_the_water(write, dough, arguments, codes, words):
     """Exactly these, in the JSON and on the screen; the bowl is given, so that nothing is to be said of it."""
     dough = "[dough]\nyeast_percent = 0.7\n" if dough is None else dough
-    bowl = '[bowl]\nmaterial = "plastic"\nmass_g = 20\n'
+    bowl = f'[bowl]\nmaterial = "{LIGHT_BOWL.material}"\nmass_g = {LIGHT_BOWL.mass_g}\n'
     path = write((dough if "--flour-g" in arguments else f"{dough}flour_g = 500\n") + bowl)
     check_notices(["water", path, *arguments], codes, words)
 
@@ -712,7 +723,8 @@ def test_notices_of_the_water(write, dough, arguments, codes, words):
 def test_a_bowl_that_nobody_mentioned_is_told_of(write):
     told = "caution: no bowl is counted: a heavy one that has the room's temperature would make the dough"
     cold = ["water", "--desired", "26C", "--room", "12C", "--mixing", "hand"]
-    check_notices(cold, ["bowl_not_counted"], f"{told} 4 K colder, and ask for")
+    asks = "and ask for water 7.2 K warmer; give its material and weight"
+    check_notices(cold, ["bowl_not_counted"], f"{told} 4 K colder, {asks}")
     check_notices(["water", "--desired", "26C", "--room", "25C", "--mixing", "hand"], [])  # as warm as the dough
     check_notices([*cold, "--flour-g", "500", "--bowl", "steel", "--bowl-g", "700"], [])
 

@@ -90,7 +90,6 @@ piece = "oblong"
 piece_g = 1000
 until_rise_percent = 65
 standing = "tin"
-final_proof = true
 """).replace(title=day.title)
 
 
