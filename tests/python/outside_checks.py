@@ -537,25 +537,29 @@ def roll_proof(row, kitchen):
     return [proof_minutes([*steps, proof.replace(piece=piece)], kitchen)]
 
 
-def pup_loaf(row, kitchen):
-    """Dough held at 30 °C all through, a punch expelling as dividing does, moulding as by hand."""
+def pup_loaf_steps(row):
     text = row["inputs"]
     t = before(text, "C")
     *rests, proof_min = (float(m) for m in re.search(r"(\d+), (\d+) and (\d+) min .* then (\d+) min", text).groups())
     handlings = ("divide", "divide", "mould")
-    steps = [
+    stages = [
         held(f"rest {i}", t, until_h=minutes / 60, handling=[handling])
         for i, (minutes, handling) in enumerate(zip(rests, handlings, strict=True), start=1)
     ]
     proof = held("proof", t, until_h=proof_min / 60, standing="tin", final_proof=True)
-    timeline = lf.simulate(lf.Process([dough_of(text, t), *steps, proof]), kitchen=kitchen)
+    return [dough_of(text, t), *stages, proof]
+
+
+def pup_loaf(row, kitchen):
+    """Dough held at 30 °C all through, a punch expelling as dividing does, moulding as by hand."""
+    timeline = lf.simulate(lf.Process(pup_loaf_steps(row)), kitchen=kitchen)
     return [timeline.state.anchor_ratio * (1 + timeline.stages[-1].rise_percent / 100)]
 
 
-# Garrison bread by sponge and dough as the Manual for Army Bakers (1916), pp 49-50, prints it (read): on 100 lb of flour
-# 10 oz compressed yeast, 6 gal 3 qt water, 1.25 lb each of sugar, salt and oil. Half of the flour, 4 gal of the water and
-# all of the yeast in the sponge for 5 h; then 2.5 h, punch, 0.5 h, punch and round, 15 min, mould into loaves of
-# 2 lb 3.5 oz, 45 min in the pan.
+# Garrison bread by sponge and dough as the Manual for Army Bakers (1916), pp 49-50, prints it (read): on 100 lb of
+# flour 10 oz compressed yeast, 6 gal 3 qt water, 1.25 lb each of sugar, salt and oil. Half of the flour, 4 gal of the
+# water and all of the yeast in the sponge for 5 h; then 2.5 h, punch, 0.5 h, punch and round, 15 min, mould into loaves
+# of 2 lb 3.5 oz, 45 min in the pan.
 SPONGE = lf.Mix(dough_c=26.7, flour_g=500, water_g=334, compressed_g=6.25)
 GARRISON_DOUGH = lf.Mix(dough_c=26.7, flour_g=500, water_g=229, sugar_g=12.5, salt_g=12.5, oil_g=12.5)
 GARRISON_LOAF_G = (2 + 3.5 / 16) * G_PER_LB
@@ -752,7 +756,7 @@ def ice_in_water(row, kitchen):
 
 
 def dough_that_keeps_its_temperature(row, kitchen):
-    """Main water by the heat balance; all else has the dough's temperature, so only the water's heat capacity counts."""
+    """Main water by the heat balance; all else has the dough's temperature: only the water's heat capacity counts."""
     flour_kg, room_c, _, water_kg, c_water, hydration = numbers(row["inputs"])
     mix = lf.Mix(
         flour_g=1000 * flour_kg,
