@@ -164,12 +164,12 @@ def honest() -> str:
 Set {NEW} comes inside where {OLD} is not in {listed(better)}; it leaves the band in {listed(worse)}; neither is
 inside in {listed(neither)}. This is less of a proof than it looks. {NEW} was made after {OLD} had been seen to miss:
 the shares kept by handling were chosen with F10 and D10 in view, the gas capacity with D10, `aw_min` with D3 and D4,
-the heat of a humid box with D24, the exponent of the water by the practice that P5 and P6 put in numbers; these rows
-no longer test them. Of the {len(judged(NEW))} rows that judge {NEW}, {computed} are arithmetic: they show that formulas
+the heat of a humid box with D24, the heat of kneading by hand with P7, the exponent of the water by the practice that
+P5 and P6 put in numbers; these rows no longer test them. Of the {len(judged(NEW))} rows that judge {NEW}, {computed} are arithmetic: they show that formulas
 are computed as they are written, not that dough obeys them. {practice} are common practice without a source, with bands
 as wide as practice is; others are quoted from memory or second-hand. No isothermal table of a dough's gas against its
-temperature was found; no row has rye, sourdough or freezing, and one alone (D26) a refrigerator's temperatures. A row
-that is outside stays here with its reason; no parameter is bent to one row."""
+temperature was found; no row has rye, sourdough or freezing, and one alone (D26) a dough in a refrigerator. A row that
+is outside stays here with its reason."""
 
 
 def page() -> str:
