@@ -164,12 +164,12 @@ def honest() -> str:
 Set {NEW} comes inside where {OLD} is not in {listed(better)}; it leaves the band in {listed(worse)}; neither is
 inside in {listed(neither)}. This is less of a proof than it looks. {NEW} was made after {OLD} had been seen to miss:
 the shares kept by handling were chosen with F10 and D10 in view, the gas capacity with D10, `aw_min` with D3 and D4,
-the heat of a humid box with D24, the heat of kneading by hand with P7, the exponent of the water by the practice that
-P5 and P6 put in numbers; these rows no longer test them. Of the {len(judged(NEW))} rows that judge {NEW}, {computed} are arithmetic: they show that formulas
-are computed as they are written, not that dough obeys them. {practice} are common practice without a source, with bands
-as wide as practice is; others are quoted from memory or second-hand. No isothermal table of a dough's gas against its
-temperature was found; no row has rye, sourdough or freezing, and one alone (D26) a dough in a refrigerator. A row that
-is outside stays here with its reason."""
+the exponent of the water by the practice that P5 and P6 put in numbers; and, for both sets, the heat of a humid box
+with D24 and that of kneading by hand with P7. These rows no longer test them. Of the {len(judged(NEW))} rows that judge
+{NEW}, {computed} are arithmetic: they show that formulas are computed as they are written, not that dough obeys them.
+{practice} are common practice without a source, with bands as wide as practice is; others are quoted from memory or
+second-hand. No isothermal table of a dough's gas against its temperature was found; no row has rye, sourdough or
+freezing, and one alone (D26) a dough in a refrigerator. A row that is outside stays here with its reason."""
 
 
 def page() -> str:
@@ -186,7 +186,8 @@ stands in a table.
 
 **off** is where a value lies. With a band: 0 is its geometric middle, −1 its lower and +1 its upper edge, even on a
 scale of logarithms. With an expected value: the difference over the tolerance. Of several values in a row the one that
-is furthest off counts. Rows that were computed for one set judge that set alone. **rms** is the root mean square of
+is furthest off counts. Rows that were computed for one set judge that set alone; heat and water do not depend
+on the set. **rms** is the root mean square of
 ln(library / geometric mean of the band) over the rows with a band, each row once: 0.10 means that the library is
 typically a tenth off the middles of the bands. {len(ONLY_IN_CPP)} rows ({listed(sorted(ONLY_IN_CPP, key=len))}) ask for
 what the Python package has no function for; the C++ tests check them, and all other rows but those of `outside.csv` a

@@ -35,8 +35,8 @@ def table(head: list[str], rows: list[list[str]], right: str = "") -> str:
 
 
 def text_of(value: float, decimals: int) -> str:
-    """A number with that many decimals, never as -0."""
-    return f"{round(value, decimals) + 0.0:.{decimals}f}"
+    """A number with that many decimals, never as -0; what lies half-way goes away from 0, whatever its last digit."""
+    return f"{round(value * (1 + 1e-9), decimals) + 0.0:.{decimals}f}"
 
 
 def signed(value: float, decimals: int = 0) -> str:
