@@ -1339,6 +1339,17 @@ def test_what_a_rise_takes_for_granted(write):
     assert ", no bowl." in lines("rise", write(poured + stage))[0]
 
 
+def test_what_takes_more_than_two_days_is_told_so_of_a_rise_alone(write):
+    """A stage that ends by time and cannot be over-proofed says nothing of it."""
+    cold = "[dough]\nyeast_percent = 0.02\nmeasured = '4C'\n[[stage]]\nname = 'cold'\ndough = '3C'\n"
+    by_rise = write(cold + "until_rise_percent = 5\nacceptable_rise = ['3%', '300%']\n")
+    for asked in (["rise", by_rise], ["rise", by_rise, "--until", "90h", "--choose", "start"]):
+        assert any("after more than two days" in row for row in lines(*asked)[1])
+    by_time = write(cold + "until_h = 3\n")
+    for asked in (["rise", by_time], ["rise", by_time, "--until", "90h", "--choose", "start"]):
+        assert "two days" not in answer(*asked)
+
+
 @pytest.mark.parametrize(
     ("dough", "perishable"),
     [("milk_percent = 5", True), ("perishable = true", True), ("milk_percent = 0", False), ("oil_percent = 5", False)],
