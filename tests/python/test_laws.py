@@ -104,6 +104,45 @@ def test_a_kitchens_law_drives_the_clock(law):
         assert abs(ratio - 1) > 0.02
 
 
+# ---- the solute factor -----------------------------------------------------------------------------------------------
+
+
+def activity(salt, water, sugar):
+    mol_per_kg = (2 * 0.92 * salt / 58.443 + 2 * max(0, sugar - 4) / 342.3) / (water / 1000)
+    return math.exp(-0.0180153 * mol_per_kg)
+
+
+SOLUTES = [(2, 65, 0), (0, 65, 0), (2, 50, 0), (2, 100, 0), (1.5, 55, 8)]
+SOLUTES += [(1, 60, 10), (1, 60, 14), (1, 60, 20), (1, 58, 28)]
+
+
+@pytest.mark.parametrize(("salt", "water", "sugar"), SOLUTES)
+@pytest.mark.parametrize(
+    "changes",
+    [{}, {"water_exponent": 0}, {"water_exponent": 1.2, "aw_min": 0.85}, {"high_sugar_factor": 1.7}, {"aw_min": 0.92}],
+    ids=str,
+)
+def test_salt_sugar_and_water_make_the_speed(salt, water, sugar, changes):
+    """By water activity, beyond it by a power of the water; a sweet dough by its own factor, phased in to 20 %."""
+    kitchen = lf.Kitchen(**changes)
+    span = activity(2, 65, 0) - kitchen.aw_min
+    expected = max(0, activity(salt, water, sugar) - kitchen.aw_min) / span * (water / 65) ** kitchen.water_exponent
+    expected *= kitchen.high_sugar_factor ** min(max((sugar - 10) / 10, 0), 1)
+    numbers = {"salt_percent": salt, "water_percent": water, "sugar_percent": sugar}
+    assert lf.speed(dough_c=25, **numbers, kitchen=kitchen) == pytest.approx(expected, rel=1e-12)
+    times = lf.speed(dough_c=[12, 25], **numbers, kitchen=kitchen) / lf.speed(dough_c=[12, 25], kitchen=kitchen)
+    assert times == pytest.approx(expected, rel=1e-12)
+
+
+def test_a_stiff_dough_is_slower_than_its_water_activity_makes_it():
+    stiff, usual, slack = (lf.speed(dough_c=25, water_percent=water) for water in (50, 65, 80))
+    assert stiff < 0.85 * usual == 0.85
+    assert slack > 1.1
+    older = [lf.speed(dough_c=25, water_percent=water, kitchen=lf.Kitchen.named("2026-1")) for water in (50, 80)]
+    assert stiff < older[0]
+    assert slack > older[1]
+
+
 def test_same_rise_is_the_ratio_of_factors():
     law = lf.Cardinal()
     assert lf.same_rise(2, from_c=24, to_c=18) == pytest.approx(2 * law.factor(24) / law.factor(18), rel=1e-14)
@@ -184,6 +223,7 @@ LIMITS = [
     ("dough_warm", "caution", "dough_c", 38, just_above(38), {}),
     ("dough_cold", "caution", "dough_c", 5, just_below(5), {}),
     ("sugar_high", "caution", "sugar_percent", 10, just_above(10), {}),
+    ("sugar_very_high", "caution", "sugar_percent", 20, just_above(20), {}),
     (
         "law_outside_range",
         "caution",
@@ -229,6 +269,16 @@ def test_notice_of_very_little_yeast(yeast):
     assert notice.values["instant_equivalent_percent"] == pytest.approx(0.05, rel=1e-11)
 
 
+@pytest.mark.parametrize("yeast", ["instant", "active_dry", "active_dry_unwetted", "compressed"])
+def test_notice_of_very_much_yeast(yeast):
+    limit = lf.convert_yeast(3.5, from_yeast="instant", to_yeast=yeast)
+    assert codes(yeast_percent=limit * (1 - 1e-12), yeast=yeast) == {}
+    notice = codes(yeast_percent=limit * (1 + 1e-12), yeast=yeast)["yeast_very_high"]
+    assert notice.severity == "caution"
+    assert notice.values["instant_equivalent_percent"] == pytest.approx(3.5, rel=1e-11)
+    assert "was it grams?" in notice.text
+
+
 @pytest.mark.parametrize("gluten_percent", [0, 4])
 def test_notice_of_an_over_proofed_rise(gluten_percent):
     dough = lf.Dough(dough_c=25, yeast_percent=1, gluten_percent=gluten_percent)
@@ -253,7 +303,7 @@ def test_all_codes_are_known_here():
         **codes(
             dough_c=40,
             yeast_percent=0.02,
-            sugar_percent=20,
+            sugar_percent=21,
             rise_percent=900,
             water_c=-1,
             refrigerator_c=8,
@@ -264,8 +314,9 @@ def test_all_codes_are_known_here():
         **codes(water_c=5, dough_c=2),
         **codes(water_c=53),
         **codes(water_c=47),
+        **codes(yeast_percent=4),
     }
-    tested = {code for code, *_ in LIMITS} | {"yeast_very_low", "rise_over_proofed"}
+    tested = {code for code, *_ in LIMITS} | {"yeast_very_low", "yeast_very_high", "rise_over_proofed"}
     assert set(everything) == tested
 
 
