@@ -150,6 +150,16 @@ def test_a_learned_kitchen_is_surer():
     assert "nothing_learned" in [n.code for n in lf.forecast(process).notices]
 
 
+@pytest.mark.parametrize("name", ["2026-1", "2026-2"])
+def test_a_frozen_set_has_learned_nothing(name):
+    process = lf.Process(DOUGHS["a cold room"])
+    frozen = lf.Kitchen.named(name)
+    assert "nothing_learned" in [n.code for n in lf.forecast(process, frozen).notices]
+    assert "nothing_learned" in [n.code for n in lf.forecast(process, frozen.replace(gassing_rate=12)).notices]
+    surer = frozen.replace(covariance=0.5 * frozen.covariance)
+    assert "nothing_learned" not in [n.code for n in lf.forecast(process, surer).notices]
+
+
 def test_what_one_logged_rise_would_leave():
     """Against importance weights: a log of the median time, its noise 0.10 in ln and a bake of its own, with what the
     model gets wrong of it."""

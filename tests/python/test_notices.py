@@ -302,3 +302,9 @@ def test_shares_of_handlings_one_after_the_other_multiply():
         for done in ([], ["divide", "round", "mould"])
     ]
     assert states[1].air_mmol / states[0].air_mmol == pytest.approx(0.70 * 0.60 * 0.40, rel=1e-12)
+
+
+def test_a_day_is_moulded_by_machine():
+    stage = {"name": "bulk", "dough": "25C", "until": "90min", "handling": ["Divide", "machine mould"]}
+    day = lf.Day.from_dict({"dough": {"flour": "1kg", "yeast_percent": 0.8}, "stage": [stage]})
+    assert lf.process_of(day).steps[1].handling == ["divide", "machine_mould"]

@@ -82,13 +82,6 @@ def test_a_stage_before_the_last_is_no_final_proof(shape):
     )
     assert told == said
     assert told.over_proofed_h != final.over_proofed_h
-    # A mix after it is no stage.
-    salt = lf.Mix(salt_g=1, dough_c=24)
-    left_out, said = (
-        lf.simulate(lf.Process([a_mix(), each, salt])).stages[0]
-        for each in (stage, stage.replace(final_proof=shape != "tub"))
-    )
-    assert left_out == said
 
 
 def test_a_day_leaves_it_out_as_well():

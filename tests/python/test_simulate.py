@@ -304,6 +304,38 @@ def test_heat_lost_and_stored_is_heat_made(where, piece):
     assert result.heat_lost_j == pytest.approx(lost, rel=1e-6)
 
 
+@pytest.mark.parametrize("where", [ROOM, lf.Surroundings.refrigerator(4), lf.Surroundings.humid_proof_box(38)])
+@pytest.mark.parametrize("piece", [lf.Piece.tub(), lf.Piece.ball(pieces=3), lf.Piece.tin(pieces=2)], ids=repr)
+def test_a_kitchens_heat_loss_is_that_of_every_piece(piece, where):
+    """Twice the loss is half the time constant: after half as long the same temperature."""
+    mix, stage = lf.Mix(flour_g=900, water_g=600, dough_c=25), a_stage(piece=piece, surroundings=where)
+    (one,) = ends_of([mix, stage.replace(until_h=2)], tolerance=1e-9).stages
+    double = lf.Kitchen(piece_heat_loss_factor=2)
+    (other,) = ends_of([mix, stage.replace(until_h=1)], kitchen=double, tolerance=1e-9).stages
+    assert other.time_constant_h == pytest.approx(one.time_constant_h / 2, rel=1e-12)
+    assert other.end_c == pytest.approx(one.end_c, abs=1e-6)
+    assert abs(one.end_c - 25) > 0.5
+    measured = stage.replace(piece=piece.replace(heat_loss_w_per_k=0.3))
+    assert ends_of([mix, measured], kitchen=double).stages == ends_of([mix, measured]).stages
+
+
+def test_a_kitchens_heat_loss_counts_for_an_open_dough():
+    where = lf.Surroundings.room(20, humidity_percent=55)
+    mix, stage = lf.Mix(flour_g=900, water_g=600, dough_c=28), a_stage(piece=lf.Piece.ball(cover="open"))
+    hours = {1: 1.5, 3: 0.5}
+    ends = [
+        ends_of(
+            [mix, stage.replace(surroundings=where, until_h=its)],
+            kitchen=lf.Kitchen(piece_heat_loss_factor=times),
+            tolerance=1e-9,
+        )
+        .stages[0]
+        .end_c
+        for times, its in hours.items()
+    ]
+    assert ends[0] == pytest.approx(ends[1], abs=1e-6)
+
+
 # ---- stopped, split, saved -------------------------------------------------------------------------------------------
 
 
