@@ -102,10 +102,14 @@ def some_values():
     risen = plain.replace(steps=[plain.steps[0], lf.Stage("bulk", surroundings=R.room(20), until_rise_percent=90)])
     middle = lf.simulate(plain, stop_h=1.5, every_min=20)
     gain = lf.Mix.from_percent(flour_g=300, room_c=20, mixing=lf.ByWork(9), preferments=[lf.Preferment(30, 20)])
+    looks = [lf.Sighting("bulk", 3, 60), lf.Sighting("bulk", 1.5, 20, was="past", not_yet_h=0.5)]
+    log = lf.Log(name="a bake", process=plain, seen=looks)
     found = [
         DAY,
         PROCESS,
         plain,
+        log,
+        lf.calibrate([log]),
         middle,
         lf.simulate(PROCESS, every_min=30),
         lf.forecast(PROCESS, draws=8),

@@ -399,6 +399,68 @@ class ByWork:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+class Calibration:
+    """What was learned from logs.
+
+    Args:
+        kitchen: its values and its covariance.
+        learned: parameter by parameter.
+        residuals: look by look.
+        linearisations: that it took.
+        decrement: what a further step would gain, in ln of the posterior.
+        notices: surprises.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        kitchen: Kitchen = ...,
+        learned: collections.abc.Sequence[Learned] = ...,
+        residuals: collections.abc.Sequence[Residual] = ...,
+        linearisations: int = 0,
+        decrement: float = 0.0,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
+    @property
+    def kitchen(self) -> Kitchen:
+        """its values and its covariance"""
+    @property
+    def learned(self) -> list[Learned]:
+        """parameter by parameter"""
+    @property
+    def residuals(self) -> list[Residual]:
+        """look by look"""
+    @property
+    def linearisations(self) -> int:
+        """that it took"""
+    @property
+    def decrement(self) -> float:
+        """what a further step would gain, in ln of the posterior"""
+    @property
+    def notices(self) -> list[Notice]:
+        """surprises"""
+    def replace(
+        self,
+        *,
+        kitchen: Kitchen = ...,
+        learned: collections.abc.Sequence[Learned] = ...,
+        residuals: collections.abc.Sequence[Residual] = ...,
+        linearisations: int = ...,
+        decrement: float = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Calibration: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Calibration: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Calibration: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Calibration: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class Cardinal:
     """Cardinal temperatures with inflexion (Rosso et al. 1993), 0 outside (Tmin, Tmax). The default law.
 
@@ -2390,6 +2452,50 @@ class Kitchen:
     def with_law(self, law: Cardinal | SquareRoot | Arrhenius | ConstantQ10) -> Kitchen:
         """The kitchen with this temperature law and its parameters. Raises InvalidInput."""
 
+class Learned:
+    """What was learned of a parameter.
+
+    Args:
+        name: of the parameter.
+        value: now.
+        sd: in the coordinate in which it is learned.
+        prior_sd: before.
+        share: of the prior's sd that is left: 1 is nothing learned.
+
+    Raises InvalidInput."""
+    def __init__(
+        self, *, name: str = "", value: float = 0.0, sd: float = 0.0, prior_sd: float = 0.0, share: float = 1.0
+    ) -> None: ...
+    @property
+    def name(self) -> str:
+        """of the parameter"""
+    @property
+    def value(self) -> float:
+        """now"""
+    @property
+    def sd(self) -> float:
+        """in the coordinate in which it is learned"""
+    @property
+    def prior_sd(self) -> float:
+        """before"""
+    @property
+    def share(self) -> float:
+        """of the prior's sd that is left: 1 is nothing learned"""
+    def replace(
+        self, *, name: str = ..., value: float = ..., sd: float = ..., prior_sd: float = ..., share: float = ...
+    ) -> Learned: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Learned: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Learned: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Learned: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class LearnedMixing:
     """What earlier batches say of the mixing.
 
@@ -2423,6 +2529,40 @@ class LearnedMixing:
     def save(self, path: str | os.PathLike[str]) -> None: ...
     @staticmethod
     def load(path: str | os.PathLike[str]) -> LearnedMixing: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Log:
+    """A bake as it was really done, with what was seen of it.
+
+    Args:
+        name: for reports.
+        process: stages that end by the hours at which they ended.
+        seen: looks at its stages.
+
+    Raises InvalidInput."""
+    def __init__(self, *, name: str = "", process: Process, seen: collections.abc.Sequence[Sighting] = ...) -> None: ...
+    @property
+    def name(self) -> str:
+        """for reports"""
+    @property
+    def process(self) -> Process:
+        """stages that end by the hours at which they ended"""
+    @property
+    def seen(self) -> list[Sighting]:
+        """looks at its stages"""
+    def replace(
+        self, *, name: str = ..., process: Process = ..., seen: collections.abc.Sequence[Sighting] = ...
+    ) -> Log: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Log: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Log: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Log: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -3454,6 +3594,68 @@ class Process:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
+class Residual:
+    """What a look says beside the kitchen that was learned from it.
+
+    Args:
+        log: from 0.
+        look: of the log, from 0.
+        expected_h: h since the stage began, the median.
+        seen_h: h since the stage began.
+        standardised: difference of ln time by noise and bake.
+        explanation: what would explain a surprise; often none.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        *,
+        log: int = 0,
+        look: int = 0,
+        expected_h: float | None = 0.0,
+        seen_h: float = 0.0,
+        standardised: float | None = 0.0,
+        explanation: str = "",
+    ) -> None: ...
+    @property
+    def log(self) -> int:
+        """from 0"""
+    @property
+    def look(self) -> int:
+        """of the log, from 0"""
+    @property
+    def expected_h(self) -> float | None:
+        """h since the stage began, the median"""
+    @property
+    def seen_h(self) -> float:
+        """h since the stage began"""
+    @property
+    def standardised(self) -> float | None:
+        """difference of ln time by noise and bake"""
+    @property
+    def explanation(self) -> str:
+        """what would explain a surprise; often none"""
+    def replace(
+        self,
+        *,
+        log: int = ...,
+        look: int = ...,
+        expected_h: float | None = ...,
+        seen_h: float = ...,
+        standardised: float | None = ...,
+        explanation: str = ...,
+    ) -> Residual: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Residual: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Residual: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Residual: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class Seen:
     """What was seen of a stage.
 
@@ -3563,6 +3765,62 @@ class Shell:
     def save(self, path: str | os.PathLike[str]) -> None: ...
     @staticmethod
     def load(path: str | os.PathLike[str]) -> Shell: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Sighting:
+    """A look at a stage; what was done to the dough is none, it stands in the process.
+
+    Args:
+        stage: its name.
+        time_h: of the process, h.
+        rise_percent: volume gained since the start of the stage, %.
+        was: at that rise, not yet there, or past it.
+        not_yet_h: of the process, of a rise that was past at time_h: when it was not yet there, h.
+
+    Raises InvalidInput."""
+    def __init__(
+        self,
+        stage: str,
+        time_h: float | datetime.timedelta | datetime.time,
+        rise_percent: float,
+        *,
+        was: typing.Literal["at", "not_yet", "past"] = "at",
+        not_yet_h: float | datetime.timedelta | datetime.time | None = None,
+    ) -> None: ...
+    @property
+    def stage(self) -> str:
+        """its name"""
+    @property
+    def time_h(self) -> float:
+        """of the process, h"""
+    @property
+    def rise_percent(self) -> float:
+        """volume gained since the start of the stage, %"""
+    @property
+    def was(self) -> typing.Literal["at", "not_yet", "past"]:
+        """at that rise, not yet there, or past it"""
+    @property
+    def not_yet_h(self) -> float | None:
+        """of the process, of a rise that was past at time_h: when it was not yet there, h"""
+    def replace(
+        self,
+        *,
+        stage: str = ...,
+        time_h: float | datetime.timedelta | datetime.time = ...,
+        rise_percent: float = ...,
+        was: typing.Literal["at", "not_yet", "past"] = ...,
+        not_yet_h: float | datetime.timedelta | datetime.time | None = ...,
+    ) -> Sighting: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Sighting: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> Sighting: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> Sighting: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -4735,6 +4993,25 @@ def assumptions_of(day: Day) -> list[Notice]:
 def bowl_materials() -> dict[str, float]:
     """Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory)."""
 
+def calibrate(
+    logs: collections.abc.Sequence[Log],
+    prior: Kitchen | None = None,
+    bake_effect: bool = True,
+    is_normal: bool = False,
+    log_time_scale: float = 0.1,
+    heat_of_fermentation: bool = True,
+) -> Calibration:
+    """A kitchen learned from logged bakes: a Calibration, with the kitchen, what was learned and what surprises.
+
+    Args: logs: of Log, each a process whose stages end by the hours at which they really ended, and what was seen of
+    it.
+    prior: the kitchen before. Noise of ln time is Student's t with 4 degrees of freedom and scale log_time_scale, a
+    ratio
+    (sd 0.141 for 0.10); bounds count by the distribution function; the bake's own effect is integrated out. Raises
+    InvalidInput naming the log and the look; NotConverged; NoSolution for a rise that no dough can have. Source:
+    maximum a
+    posteriori with Laplace covariance; Lange et al. 1989; adaptive quadrature of Liu & Pierce 1994."""
+
 def cautions(
     *,
     dough_c: float | None = None,
@@ -5169,7 +5446,10 @@ def moment_text(hours: float) -> str:
     """Hours from the day's 0:00 as a time of day, to the minute."""
 
 def moved(parameter: Parameter, value: float, by: float) -> float:
-    """A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds."""
+    """A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.
+
+    Args: value: in the parameter's unit, by: in its coordinate. Raises InvalidInput for what is no number. Source:
+    Parameter.scale."""
 
 def net_gain_from_batch(mix: Mix, dough_c: float) -> float:
     """Net mixing gain of a batch, kJ per kg of dough: work, hydration and losses together.

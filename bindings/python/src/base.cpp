@@ -109,8 +109,11 @@ pound, 1959).)");
           "scale", [](const Parameter& p) { return std::string(name_of(p.scale)); },
           "fixed, linear, logarithmic or logit: the coordinate it is learned in")
       .def_readonly("prior_sd", &Parameter::prior_sd, "sd in that coordinate");
-  module.def("moved", &moved, "parameter"_a, "value"_a, "by"_a,
-             "A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.");
+  module.def(
+      "moved", &moved, "parameter"_a, "value"_a, "by"_a,
+      "A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.\n\n"
+      "Args: value: in the parameter's unit, by: in its coordinate. Raises InvalidInput for what is no number. "
+      "Source: Parameter.scale.");
   module.def(
       "fields", [] { return std::vector<Field>(input_fields().begin(), input_fields().end()); },
       "All inputs: the field table.");

@@ -108,9 +108,14 @@ Args: mean_c: °C. half_range_k: K. Raises InvalidInput.)")
           },
           "air_c"_a, py::kw_only(), "humidity_percent"_a = py::none(), "heat_transfer_w_per_m2_k"_a = py::none(),
           "A proof box with air of that temperature, °C, 0 to 60. Raises InvalidInput.")
-      .def_static("humid_proof_box", &Surroundings::humid_proof_box, "air_c"_a,
-                  "A proof box with steam or a pan of hot water in it, °C, 0 to 60: on a colder dough water condenses, "
-                  "which warms it sooner. Raises InvalidInput.")
+      .def_static(
+          "humid_proof_box",
+          [](double air_c) {
+            return steady_air(field::proof_box_c, "air_c", air_c, Air::humid_proof_box, std::nullopt, std::nullopt);
+          },
+          "air_c"_a,
+          "A proof box with steam or a pan of hot water in it, °C, 0 to 60: on a colder dough water condenses, "
+          "which warms it sooner. Raises InvalidInput.")
       .def_static("dough", &Surroundings::dough, "dough_c"_a,
                   "A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput.")
       .def_static(

@@ -15,4 +15,5 @@ void bind_state(py::module_& module);
 void bind_mix(py::module_& module);
 void bind_simulate(py::module_& module);
 void bind_forecast(py::module_& module);
+void bind_learn(py::module_& module);
 void bind_day(py::module_& module);

@@ -29,6 +29,7 @@
 #include <ferment/heat/piece.hpp>
 #include <ferment/heat/properties.hpp>
 #include <ferment/heat/surroundings.hpp>
+#include <ferment/learn/calibrate.hpp>
 #include <ferment/mix/batches.hpp>
 #include <ferment/mix/factor_rule.hpp>
 #include <ferment/mix/ice.hpp>
@@ -36,6 +37,7 @@
 #include <ferment/mix/mixing.hpp>
 #include <ferment/mix/net_gain.hpp>
 #include <ferment/mix/water_plan.hpp>
+#include <ferment/process/seen.hpp>
 #include <ferment/process/simulate.hpp>
 #include <ferment/process/step.hpp>
 #include <ferment/rise/cautions.hpp>

@@ -270,13 +270,6 @@ int temperatures_of(const DayPlace& place) {
 }
 
 template <>
-const Names& names_of<SeenAs>() {
-  static constexpr std::string_view list[] = {"at", "not_yet", "past"};
-  static constexpr Names names{"sighting", "was", list};
-  return names;
-}
-
-template <>
 const Form& form_of<Today>() {
   using T = Today;
   static const Form form = sparse(

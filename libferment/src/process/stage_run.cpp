@@ -15,6 +15,7 @@
 
 #include "base/text.hpp"
 #include "dough/yeast_formula.hpp"
+#include "heat/node.hpp"
 
 namespace ferment {
 namespace {
@@ -88,8 +89,8 @@ void require_rising_dough(const State& state) {
   require(field::instant_equivalent_percent, dose / per_instant);
 }
 
-StageRun::StageRun(State state, const Stage& stage, bool is_last, const Kitchen& kitchen,
-                   const SimulateOptions& options, bool follows_core)
+StageRun::StageRun(State state, const Stage& stage, Role role, const Kitchen& kitchen, const SimulateOptions& options,
+                   bool follows_core)
     : state_(std::move(state)), stage_(stage), kitchen_(kitchen), options_(options), speed_(state_, kitchen),
       making_(state_, kitchen), volume_(state_, kitchen), setting_{&speed_, &making_, nullptr},
       follows_core_(follows_core) {
@@ -99,12 +100,12 @@ StageRun::StageRun(State state, const Stage& stage, bool is_last, const Kitchen&
   if (!state_.stage)
     state_.stage =
         StageProgress{.start_h = state_.time_h, .start_c = shell().temperature_c, .start_ratio = ratio_now()};
-  is_proof_ = is_final_proof(stage, is_last);
+  is_proof_ = is_final_proof(stage, role == Role::last);
   acceptable_ = acceptable_rise(stage, is_proof_);
   over_proof_ratio_ = over_proof_ratio(
       Dough{.dough_c = shell().temperature_c, .yeast_percent = 1, .gluten_percent = volume_.gluten_percent},
       standing_of(stage), is_proof_, std::max(state_.stage->start_ratio, field::volume_ratio.low), kitchen);
-  if (is_proof_) return;
+  if (is_proof_ || (role == Role::preferment && !acceptable_)) return;
   const double bulk_ratio =
       acceptable_ ? ratio_of(acceptable_->second) : kitchen.over_proof_bulk * volume_.retention(1.0).limit;
   over_proof_ratio_ = std::min(over_proof_ratio_, bulk_ratio);
@@ -168,6 +169,22 @@ Leg StageRun::cut_at_growth(Leg leg) const {
   return cut;
 }
 
+/// Nor the moment at which water begins or ends to condense on it, or condenses with full force.
+Leg StageRun::cut_at_condensing(Leg leg) const {
+  constexpr double same_k = 1e-7;
+  if (options_.tolerance > loose || !(setting_.node.condensing_w_per_k > 0)) return leg;
+  double earliest_h = leg.hours();
+  for (const double colder_k : {0.0, condensing_fully_k}) {
+    const auto miss = [&](double after_h) {
+      return air_at(leg.start_h() + after_h) - colder_k - leg.at(after_h).temperature_c;
+    };
+    const double first = miss(0), last = miss(leg.hours());
+    if (std::abs(first) < same_k || std::abs(last) < same_k || (first < 0) == (last < 0)) continue;
+    earliest_h = std::min(earliest_h, crossing(0, leg.hours(), Closeness{}.within_h, miss));
+  }
+  return earliest_h < leg.hours() ? leg.until(earliest_h) : leg;
+}
+
 /// The leg up to the moment the volume passes `ratio`, which it does between two moments of it.
 Leg StageRun::cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const {
   const Closeness close = closeness(options_.tolerance);
@@ -208,7 +225,7 @@ Leg StageRun::next_leg(double to_h) {
       const bool was_limited = hours < step_h_;
       const double next = std::min(hours * std::min(change, options_.tolerance > loose ? 2.0 : 3.0), longest_step_h);
       step_h_ = was_limited ? std::max(step_h_, next) : next;
-      return cut_at_growth(std::move(leg));
+      return cut_at_condensing(cut_at_growth(std::move(leg)));
     }
     hours = std::max(hours * std::max(change, 0.2), shortest_step_h);
     step_h_ = hours;
@@ -283,15 +300,16 @@ void StageRun::press(State& state, double kept) const {
   state.anchor_ratio = volume_.free_ratio(its.gas, its.temperature_c);
 }
 
-void StageRun::watch(double rise_percent) {
+std::size_t StageRun::watch(double rise_percent) {
   Watch watch{ratio_of(rise_percent), std::nullopt};
   if (ratio_now() >= watch.ratio) watch.when_h = state_.time_h;
   watches_.push_back(watch);
+  return watches_.size() - 1;
 }
 
 void StageRun::watch_acceptable() {
   if (!acceptable_ || state_.cohorts.empty()) return;
-  watch(acceptable_->first);
+  lowest_ = watch(acceptable_->first);
   watch(acceptable_->second);
 }
 
@@ -300,9 +318,8 @@ std::optional<double> StageRun::too_late_h() const {
   return highest && over ? std::min(*highest, *over) : highest ? highest : over;
 }
 
-bool StageRun::all_seen() const {
-  return state_.stage->over_proofed_h &&
-         std::all_of(watches_.begin(), watches_.end(), [](const Watch& w) { return w.when_h.has_value(); });
+bool StageRun::all_watched() const {
+  return std::all_of(watches_.begin(), watches_.end(), [](const Watch& w) { return w.when_h.has_value(); });
 }
 
 bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
@@ -328,7 +345,7 @@ bool StageRun::go(Until until, double horizon_h, const EachLeg& each_leg) {
     }
     if (state_.time_h >= end_h - same_moment_h) break;
     if (state_.time_h >= stop_h - same_moment_h) return false;
-    if (!to_end && all_seen()) return true;
+    if (!to_end && is_over(until)) return true;
     if (options_.interrupt) options_.interrupt();
     if (&place_at(stage_.surroundings, state_.time_h + same_moment_h) != setting_.place) enter_place();
     Leg leg = next_leg(std::min({end_h, stop_h, fold_h, next_break_h()}));
@@ -388,10 +405,14 @@ bool StageRun::run(const EachLeg& each_leg) {
   return go(Until::end, state_.stage->start_h + longest_stage_h, each_leg);
 }
 
-void StageRun::look_ahead(double hours) {
-  if (all_seen() || state_.cohorts.empty()) return;
+void StageRun::look_ahead(double hours) { go_beyond(Until::over_proofed, hours); }
+
+void StageRun::look_for_watched(double hours) { go_beyond(Until::watched, hours); }
+
+void StageRun::go_beyond(Until until, double hours) {
+  if (is_over(until) || state_.cohorts.empty()) return;
   try {
-    go(Until::over_proofed, state_.time_h + hours, {});
+    go(until, state_.time_h + hours, {});
   } catch (const OutsideModel&) {  // it freezes, or its yeast dies, before that
   }
 }

@@ -35,10 +35,13 @@ inline constexpr Field tolerance_field{"tolerance",
                                        Quantity::ratio,
                                        "of the speeds along a step; the result is far closer"};
 
+/// What comes after a stage, as far as it matters: a preferment is mixed in, and may be past what a dough bears.
+enum class Role { one_of_many, last, preferment };
+
 class StageRun {
  public:
   /// Takes the state into the stage, or goes on in it. The references must outlive the run.
-  StageRun(State state, const Stage& stage, bool is_last, const Kitchen& kitchen, const SimulateOptions& options,
+  StageRun(State state, const Stage& stage, Role role, const Kitchen& kitchen, const SimulateOptions& options,
            bool follows_core);
   StageRun(const StageRun&) = delete;
   StageRun& operator=(const StageRun&) = delete;
@@ -46,18 +49,23 @@ class StageRun {
   using EachLeg = std::function<void(const StageRun&, const Leg&)>;
   /// Runs to the stage's end, or to options.stop_h; true if it ended. Throws for a rise that is never reached.
   bool run(const EachLeg& each_leg);
-  /// Notes when the volume passes the acceptable rises, if the stage has such; also beyond the end.
+  /// Notes when the volume passes a rise, percent; also beyond the end. The answer is its index in `watched`.
+  std::size_t watch(double rise_percent);
+  /// When it did, or has since the run began; nothing if it has not.
+  const std::optional<double>& watched(std::size_t index) const { return watches_[index].when_h; }
+  /// The same for the acceptable rises, if the stage has such.
   void watch_acceptable();
-  /// When it did, or has since the run began; nothing if it has not, or no rise is too low or too high.
-  std::optional<double> lowest_h() const { return watches_.empty() ? std::nullopt : watches_[0].when_h; }
-  std::optional<double> highest_h() const { return watches_.empty() ? std::nullopt : watches_[1].when_h; }
-  bool has_acceptable() const { return !watches_.empty(); }
+  bool has_acceptable() const { return lowest_.has_value(); }
+  std::optional<double> lowest_h() const { return lowest_ ? watched(*lowest_) : std::nullopt; }
+  std::optional<double> highest_h() const { return lowest_ ? watched(*lowest_ + 1) : std::nullopt; }
   std::optional<double> over_proofed_h() const { return state_.stage->over_proofed_h; }
   /// When it passed the highest acceptable rise or was over-proofed, whichever was first.
   std::optional<double> too_late_h() const;
   /// Goes on beyond the end, with nothing done to the dough, until it is over-proofed and all watched rises are passed,
   /// at most so many hours. Take the state of the end before.
   void look_ahead(double hours = look_ahead_h);
+  /// The same, until all watched rises are passed.
+  void look_for_watched(double hours = look_ahead_h);
   /// A state of this stage's end after the handling. The stage is over then.
   State finished(State end) const;
 
@@ -80,20 +88,22 @@ class StageRun {
   Settling inside(const Leg& leg, const Quarters& quarters) const;
 
  private:
-  enum class Until { end, over_proofed };
+  enum class Until { end, over_proofed, watched };
   bool go(Until until, double horizon_h, const EachLeg& each_leg);
   void enter_place();
   double next_break_h() const;
   Leg next_leg(double to_h);
   double up_to_growth(double hours) const;
   Leg cut_at_growth(Leg leg) const;
+  Leg cut_at_condensing(Leg leg) const;
   Leg cut_at_ratio(const Leg& leg, double before_h, double by_h, double ratio) const;
   Moment moment(const Point& point) const;
   void refuse_outside(const Leg& leg, double before_h, const Point& by) const;
   void accept(const Leg& leg, const Quarters& quarters);
-  void watch(double rise_percent);
   void press(State& state, double kept) const;
-  bool all_seen() const;
+  bool all_watched() const;
+  bool is_over(Until until) const { return all_watched() && (until == Until::watched || state_.stage->over_proofed_h); }
+  void go_beyond(Until until, double hours);
   [[noreturn]] void refuse_rise(double largest_ratio, double largest_h) const;
 
   State state_;
@@ -109,6 +119,7 @@ class StageRun {
     std::optional<double> when_h;
   };
   std::vector<Watch> watches_;
+  std::optional<std::size_t> lowest_;  ///< of the watches: the lowest acceptable rise; the next one is the highest
   bool is_proof_ = false;
   std::optional<std::pair<double, double>> acceptable_;
   double over_proof_ratio_ = 0;

@@ -12,6 +12,7 @@
 #include <ferment/base/notice.hpp>
 #include <ferment/mix/batches.hpp>
 #include <ferment/mix/water_plan.hpp>
+#include <ferment/process/seen.hpp>
 #include <ferment/process/step.hpp>
 
 namespace ferment {
@@ -150,9 +151,6 @@ struct DayPlace {
   std::optional<double> heat_transfer_w_per_m2_k = {};
 };
 
-/// What a sighting says of a rise.
-enum class SeenAs { at, not_yet, past };
-
 /// What was seen of a stage at a time of day.
 struct Seen {
   std::string at = {};
@@ -242,9 +240,6 @@ FERMENT_API bool has_clock(const Day& day);
 
 /// What is reckoned with and was not given, and where a stage's dough is if it does not say.
 FERMENT_API std::vector<Notice> assumptions_of(const Day& day);
-
-template <>
-FERMENT_API const Names& names_of<SeenAs>();
 
 #define FERMENT_DAY_FORM(type) \
   template <>                  \
