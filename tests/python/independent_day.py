@@ -119,6 +119,7 @@ class Stage:
     standing: str = "tin"  # or "free"
     final_proof: bool = False
     acceptable: tuple[float, float] | None = None  # rises in percent; by the wanted rise if not given
+    is_preferment: bool = False  # is mixed into a dough: ``run`` sees it
     limit_h: float = 1000.0  # a rise not reached by then is an error
 
     def __post_init__(self):
@@ -478,8 +479,10 @@ def _limits(stage, formula, ratio_at_start):
     if stage.final_proof:
         rise = p.too_risen_in_tin_percent if stage.standing == "tin" else p.too_risen_free_percent
         limits.append(ratio_at_start * (1 + rise / 100))
-    else:
-        limits.append(highest if math.isfinite(highest) else p.too_large_bulk * largest)
+    elif math.isfinite(highest):
+        limits.append(highest)
+    elif not stage.is_preferment:
+        limits.append(p.too_large_bulk * largest)
     return min(limits), highest
 
 
@@ -662,12 +665,13 @@ def run(
     if state is None:
         state = State(Formula(pressure_pa(altitude_m), parameters), time_h=0.0, temperature_c=math.nan)
     results = []
-    for step in steps:
+    for step, following in zip(steps, [*steps[1:], None], strict=True):
         if isinstance(step, Mix):
             state = state.mixed(step)
         elif state.formula.all_flour_g <= 0:
             raise ValueError("a dough is mixed first")
         else:
+            step = replace(step, is_preferment=isinstance(following, Mix) and following.flour_g > 0)
             results.append(_ferment(state, step, rtol, atol, method, max_step_h))
             state = results[-1].state
     return results

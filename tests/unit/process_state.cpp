@@ -722,3 +722,26 @@ TEST_CASE("a dough that is stopped and goes on has the core it had, whatever row
     CHECK(fine.core_c[row] - fine.mean_c[row] == doctest::Approx(0.5 * inside_k).epsilon(0.01));
   }
 }
+
+TEST_CASE("a preferment may be past what a dough bears; late salt makes none of it") {
+  Mix first;
+  first.formula = {.flour_g = 300, .water_g = 300, .instant_g = 1};
+  first.dough_c = 24;
+  Stage ripening;
+  ripening.surroundings = Surroundings::dough(24);
+  ripening.until_h = 2;
+  Mix flour, salt;
+  flour.formula = {.flour_g = 700, .water_g = 350, .salt_g = 18};
+  flour.dough_c = salt.dough_c = 24;
+  salt.formula = {.salt_g = 6};
+  const auto over_h = [&](const std::vector<Step>& steps) {
+    return *simulate({.steps = steps}, {}, std::nullopt, {.every_min = 0}).stages[0].over_proofed_h;
+  };
+  const double alone_h = over_h({first, ripening});
+  CHECK(over_h({first, ripening, salt, ripening}) == doctest::Approx(alone_h).epsilon(1e-12));
+  const double as_preferment_h = over_h({first, ripening, flour, ripening});
+  CHECK(as_preferment_h > 1.2 * alone_h);  // 0.87 of the largest volume instead of 0.60
+  Stage bounded = ripening;
+  bounded.acceptable_rise_percent = {50, 100};
+  CHECK(over_h({first, bounded, flour, ripening}) < alone_h);
+}

@@ -288,6 +288,9 @@ bool has_learned(const Kitchen& kitchen) {
 }
 
 double moved(const Parameter& parameter, double value, double by) {
+  require(parameter, value);
+  if (std::isnan(by))
+    throw InvalidInput("a step of the " + std::string(parameter.label) + " is no number", {.path = "by"});
   switch (parameter.scale) {
     case Scale::fixed: return value;
     case Scale::linear: value += by; break;

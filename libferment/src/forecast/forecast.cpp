@@ -345,8 +345,7 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& from, cons
   State state = from;
   std::size_t step = from.steps_done;
   try {
-    for (; step <= last; ++step)
-      run_step(state, process.steps[step], is_last_stage(process, step), kitchen, options, hours);
+    for (; step <= last; ++step) run_step(state, process.steps[step], role_of(process, step), kitchen, options, hours);
   } catch (const NoSolution&) {    // a rise is never reached,
   } catch (const OutsideModel&) {  // or the dough freezes or dies: it and what follows never happens
   }

@@ -30,7 +30,8 @@ constexpr double oblong_slenderness = 4;   // length over thickness; common prac
 constexpr double tub_shallowness = 2;      // width over depth; common practice, no source
 constexpr double flat_shallowness = 10;    // width over thickness; common practice, no source
 constexpr double tin_slenderness = 2;      // length over width; common practice, no source
-constexpr double tin_shallowness = 2;      // width over depth of the dough in it; common practice, no source
+constexpr double tin_shallowness =
+    4;  // width over depth of the dough put in, a third of the tin; common practice, no source
 constexpr double psychrometric_pa_per_k = 66.9 / formula::atmosphere;  // per Pa of air pressure
 
 constexpr std::array worktop_rows{
@@ -66,8 +67,8 @@ class Outside {
   Face wall(double area_m2, double inside, const BowlMaterial& material) const {
     return {area_m2, 1 / (air_ * (material.shiny ? shiny_share : 1)) + material.wall_m2_k_per_w, inside};
   }
-  /// Dark or dull sheet, bare to the air whatever the cover.
-  Face steel(double area_m2, double inside) const { return {area_m2, 1 / air_, inside}; }
+  /// Bright sheet, bare to the air whatever the cover.
+  Face steel(double area_m2, double inside) const { return {area_m2, 1 / (air_ * shiny_share), inside}; }
   Face base(double area_m2, double inside, double wall_m2_k_per_w, double without_worktop) const {
     const double worktop = worktop_rows[static_cast<std::size_t>(worktop_)].heat_transfer_w_per_m2_k;
     return {area_m2, worktop > 0 ? 1 / worktop + wall_m2_k_per_w : without_worktop, inside};
@@ -161,7 +162,7 @@ Body flat_of(const Piece& flat, const Outside& outside, double volume_m3) {
           {top, outside.base(face, across, 0, top.outside_m2_k_per_w), outside.free(pi * diameter * depth, round)}};
 }
 
-/// A block in sheet steel, which is no resistance: all its faces are in the air.
+/// A block in bright sheet steel, which is no resistance and hardly radiates: all its faces are in the air.
 Body tin_of(const Piece& tin, const Outside& outside, double volume_m3) {
   double length = 0, width = 0, depth = 0;
   if (tin.length_cm) length = *tin.length_cm / 100;
@@ -368,7 +369,7 @@ void lose_heat_times(double factor, Node& node) {
 double heat_loss_w(const Node& node, double mean_c, double air_c) {
   // Water condenses where the air's dew point lies above the dough. What that adds is phased in over 10 K, because a
   // step would make the answer depend on where a stage is split.
-  const double warmer = std::clamp((air_c - mean_c) / 10, 0.0, 1.0);
+  const double warmer = std::clamp((air_c - mean_c) / condensing_fully_k, 0.0, 1.0);
   const double condensing = node.condensing_w_per_k * warmer * warmer * (3 - 2 * warmer);
   const double by_air = (node.heat_loss_w_per_k + condensing) * (mean_c - air_c);
   if (!(node.open_m2 > 0)) return by_air;

@@ -152,19 +152,20 @@ void set_reason(WaterPlan& plan, const Contents& contents, const HeatBalance& ba
   plan.reason += plan.friction_given ? "" : " (friction taken for a room of 21 °C)";
 }
 
-/// kJ/K of a heavy bowl for such a dough: ceramic, 1.5 times its weight, at most 2.5 kg (common practice, no source).
-double heavy_bowl_kj_k(double dough_kg) {
-  return heat_capacity_kj({.material = "ceramic", .mass_g = 1000 * std::min(1.5 * dough_kg, 2.5)});
-}
-
-/// K by which a bowl that nobody mentioned would move the dough.
-double unknown_bowl_k(const WaterPlan& plan, const Mix& mix, const Contents& contents) {
-  if (mix.bowl.mass_g > 0) return 0;
-  double dough_kj_k = 0;
-  for (const HeatPortion& portion : contents.portions) dough_kj_k += portion.capacity_kj_k;
-  const double bowl_kj_k = heavy_bowl_kj_k(contents.dough_kg);
-  const double bowl_c = mix.bowl.temperature_c.value_or(contents.sources.room_c);
-  return (bowl_c - plan.desired_c) * bowl_kj_k / (dough_kj_k + bowl_kj_k);
+/// What a bowl that nobody mentioned would do.
+struct UnknownBowl {
+  double dough_k = 0;  ///< to the dough that the plan's water makes
+  double water_k = 0;  ///< to the water that makes the wanted dough
+};
+/// Of a heavy one: ceramic, 1.5 times the dough's weight, at most 2.5 kg (common practice, no source).
+UnknownBowl unknown_bowl(const WaterPlan& plan, const Mix& mix, const Contents& contents) {
+  if (mix.bowl.mass_g > 0) return {};
+  Mix heavy = mix;
+  heavy.bowl.material = "ceramic";
+  heavy.bowl.mass_g = 1000 * std::min(1.5 * contents.dough_kg, 2.5);
+  const HeatBalance cold = balance_of(cold_contents_of(heavy));
+  return {cold.dough_c + cold.weights[main_water] * plan.water_c - plan.desired_c,
+          needed_water(cold, cold.dough_c, plan.desired_c) - plan.water_c};
 }
 
 /// The 90 % band of the dough's temperature: bands of work and hydration, a bowl that is not known, and what readings
@@ -252,17 +253,17 @@ void set_notices(WaterPlan& plan, const Mix& mix, const Contents& contents, cons
   }
 }
 
-void note_bowl(WaterPlan& plan, const HeatBalance& balance, double bowl_k) {
+void note_bowl(WaterPlan& plan, const UnknownBowl& bowl) {
   constexpr double worth_saying_k = 0.5;
-  if (std::abs(bowl_k) < worth_saying_k) return;
-  const double warmer_k = -bowl_k / balance.weights[main_water];
+  if (std::abs(bowl.dough_k) < worth_saying_k) return;
+  const bool cools = bowl.dough_k < 0;
   plan.notices.push_back({"bowl_not_counted",
                           Severity::caution,
-                          {{"dough_k", bowl_k}, {"water_k", warmer_k}},
+                          {{"dough_k", bowl.dough_k}, {"water_k", bowl.water_k}},
                           "no bowl is counted: a heavy one that has the room's temperature would make the dough " +
-                              number(std::abs(bowl_k), 2) + " K " + (bowl_k < 0 ? "colder" : "warmer") +
-                              ", and ask for water " + number(std::abs(warmer_k), 2) + " K " +
-                              (bowl_k < 0 ? "warmer" : "colder") + "; give its material and weight"});
+                              number(std::abs(bowl.dough_k), 2) + " K " + (cools ? "colder" : "warmer") +
+                              ", and ask for water " + number(std::abs(bowl.water_k), 2) + " K " +
+                              (cools ? "warmer" : "colder") + "; give its material and weight"});
 }
 
 /// The main water, linear in the wanted dough, the flour and the room.
@@ -311,10 +312,10 @@ WaterPlan water_by_heat_balance(const Mix& mix, double desired_c, std::optional<
 
   set_shares(plan, contents, balance, contents.sources.room_c);
   set_reason(plan, contents, balance, n);
-  const double bowl_k = unknown_bowl_k(plan, mix, contents);
-  set_band(plan, contents, balance, bowl_k);
+  const UnknownBowl bowl = unknown_bowl(plan, mix, contents);
+  set_band(plan, contents, balance, bowl.dough_k);
   set_notices(plan, mix, contents, balance);
-  note_bowl(plan, balance, bowl_k);
+  note_bowl(plan, bowl);
   std::stable_sort(plan.notices.begin(), plan.notices.end(),
                    [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
   return plan;

@@ -26,16 +26,22 @@ State beginning(const Process& process, const std::optional<State>& given);
 /// Throws the error again with the step's name before its words.
 [[noreturn]] void throw_from(const Error& error, const Step& step, std::size_t index);
 
-/// Whether no stage follows.
-inline bool is_last_stage(const Process& process, std::size_t step) {
-  return std::none_of(process.steps.begin() + static_cast<std::ptrdiff_t>(step) + 1, process.steps.end(),
-                      [](const Step& its) { return std::holds_alternative<Stage>(its); });
+/// What a step is if it is a stage.
+inline Role role_of(const Process& process, std::size_t step) {
+  const auto next = process.steps.begin() + static_cast<std::ptrdiff_t>(step) + 1;
+  const auto* const mix = next != process.steps.end() ? std::get_if<Mix>(&*next) : nullptr;
+  const bool joins_flour =
+      mix != nullptr && (mix->formula.flour_g > 0 || !mix->formula.flours.empty() || !mix->doughs.empty());
+  if (joins_flour) return Role::preferment;
+  const bool is_last =
+      std::none_of(next, process.steps.end(), [](const Step& its) { return std::holds_alternative<Stage>(its); });
+  return is_last ? Role::last : Role::one_of_many;
 }
 
 /// Takes the state through a step, or as far as the options let it; false if it stopped in the middle of a stage.
 /// What it throws leaves the state as it was. Nothing is checked that a form can check.
 template <class Observer>
-bool run_step(State& state, const Step& step, bool is_last, const Kitchen& kitchen, const SimulateOptions& options,
+bool run_step(State& state, const Step& step, Role role, const Kitchen& kitchen, const SimulateOptions& options,
               Observer& observer) {
   if (const auto* mix = std::get_if<Mix>(&step)) {
     State next = mixed_in(state, *mix, kitchen);
@@ -43,7 +49,7 @@ bool run_step(State& state, const Step& step, bool is_last, const Kitchen& kitch
     state = std::move(next);
     return true;
   }
-  StageRun run(state, std::get<Stage>(step), is_last, kitchen, options, Observer::needs_core);
+  StageRun run(state, std::get<Stage>(step), role, kitchen, options, Observer::needs_core);
   observer.begun(run);
   StageRun::EachLeg each_leg;
   if constexpr (requires(const Leg& leg) { observer.passed(run, leg); }) {

@@ -356,7 +356,7 @@ State advance(const State& state, const Step& step, const Kitchen& kitchen, cons
   require_step(state, step);
   State after = state;
   Silence silence;
-  run_step(after, step, false, kitchen, options, silence);
+  run_step(after, step, Role::one_of_many, kitchen, options, silence);
   return after;
 }
 
@@ -375,7 +375,7 @@ Timeline simulate(const Process& process, const Kitchen& kitchen, const std::opt
     if (options.stop_h && state.time_h >= *options.stop_h) break;
     try {
       require_step(state, step);
-      if (!run_step(state, step, is_last_stage(process, index), kitchen, options, telling)) break;
+      if (!run_step(state, step, role_of(process, index), kitchen, options, telling)) break;
     } catch (const Error& error) {
       if (timeline.time_h.size() == Recorder::most_rows) throw;  // no fault of the step
       throw_from(error, step, index);

@@ -94,6 +94,7 @@ FERMENT_API std::vector<Parameter> learnable();
 FERMENT_API std::vector<double> covariance_of(const Kitchen& kitchen);
 
 /// A value moved in the coordinate in which its parameter is learned, and kept inside the table's bounds.
+/// @throws InvalidInput for a value outside them, or a step that is no number
 FERMENT_API double moved(const Parameter& parameter, double value, double by);
 
 /// A frozen named parameter set. Known: "2026-2", the default, and "2026-1".

@@ -39,7 +39,7 @@ struct Piece {
   std::optional<double> diameter_cm = {};
   std::optional<double> length_cm = {};  ///< of an oblong, four times as long as thick without; of a tin, twice as wide
   std::optional<double> depth_cm =
-      {};                            ///< of the dough in a tub or a tin, of a flat disc; a tin is half as deep as wide
+      {};  ///< of the dough in a tub or a tin, of a flat disc; in a tin a quarter of its width
   std::string material = "plastic";  ///< of a tub; a row of `bowl_materials()`
   double vessel_g = 0;               ///< weight of a tub or a tin, which warms and cools with the dough; 0: not counted
   std::optional<Cover> cover = {};   ///< a tub has a lid, other pieces film, if not given

@@ -29,8 +29,8 @@ struct StageResult {
   /// the stage's end. Nothing if not within 48 h of that.
   std::optional<double> be_back_by_h = {};
   /// When it is over-proofed, or would be: above 0.87 of the largest volume in a tin or tub, 0.65 standing free; in a
-  /// bulk above its highest acceptable rise, or 0.60 if it ends by time; in a final proof above a rise of 130 %
-  /// standing free, 200 % in a tin. Common practice, no source; parameters of the kitchen.
+  /// bulk above its highest acceptable rise, or 0.60 if it ends by time and is no preferment; in a final proof above a
+  /// rise of 130 % standing free, 200 % in a tin. Common practice, no source; parameters of the kitchen.
   std::optional<double> over_proofed_h = {};
   std::optional<double> time_constant_h =
       {};                  ///< of the piece in its first surroundings; nothing if the dough's temperature is given
