@@ -199,7 +199,7 @@ struct Spot {
 class Search {
  public:
   Search(const std::vector<Log>& logs, const Kitchen& prior, const CalibrateOptions& options)
-      : options_(options), coordinates_(prior), noise_{options.log_time_scale, options.is_normal},
+      : coordinates_(prior), noise_{options.log_time_scale, options.is_normal},
         bake_sd_(options.bake_effect ? std::hypot(prior.bake_sd, prior.model_sd) : 0) {
     simulation_.heat_of_fermentation = options.heat_of_fermentation;
     simulation_.every_min = 0;
@@ -452,7 +452,6 @@ class Search {
     told.residuals.push_back(std::move(its));
   }
 
-  const CalibrateOptions& options_;
   Coordinates coordinates_;
   Noise noise_;
   double bake_sd_;
