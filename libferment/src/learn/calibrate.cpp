@@ -13,6 +13,7 @@
 
 #include "base/text.hpp"
 #include "forecast/sighting.hpp"
+#include "learn/damped.hpp"
 
 namespace ferment {
 namespace {
@@ -189,13 +190,6 @@ class BakeIntegral {
   const Noise& noise_;
 };
 
-/// Where the search is.
-struct Spot {
-  Vector z;
-  std::vector<Vector> expected;
-  double objective = never;  ///< minus ln of the posterior
-};
-
 class Search {
  public:
   Search(const std::vector<Log>& logs, const Kitchen& prior, const CalibrateOptions& options)
@@ -215,50 +209,28 @@ class Search {
   }
 
   Calibration operator()() {
-    Spot here = start();
-    Calibration told;
-    double damping = 0;
-    for (;;) {
-      linearise(here);
-      ++told.linearisations;
-      const Terms terms = terms_at(here);
-      told.decrement = terms.gradient.dot(terms.information.ldlt().solve(terms.gradient));
-      if (told.decrement < settled) break;
-      if (told.decrement < nearly_settled && step_ <= least_step) {
-        told.notices.push_back({"calibration_nearly_settled",
-                                Severity::info,
-                                {{"decrement", told.decrement}},
-                                "the last hundredth of the calibration is rough: a log is just where yeast begins to "
-                                "grow; what that moves is far below the uncertainty"});
-        break;
-      }
-      if (told.linearisations >= most_linearisations) {
-        throw NotConverged("the calibration is not settled after " + std::to_string(most_linearisations) +
-                               " linearisations; a further step would gain " + number(told.decrement, 3),
-                           {.path = "logs", .advice = "look for a log that contradicts the others"});
-      }
-      std::optional<Spot> better = next(here, terms, damping);
-      if (better) {
-        here = *std::move(better);
-        continue;
-      }
-      // No step gains: the differences straddle a kink, such as the end of the lag; look closer.
-      step_ = std::max(step_ / 4, least_step);
-      damping = 0;
+    const DampedMinimum found =
+        damped_minimum({.linearise = [this](const Vector& z, double difference) { return linearised(z, difference); },
+                        .cost = [this](const Vector& z) { return cost(z, expected_at(z)); }},
+                       start());
+    if (!found.is_settled && !found.is_nearly_settled) {
+      throw NotConverged("the calibration is not settled after " + std::to_string(found.linearisations) +
+                             " linearisations; a further step would gain " + number(found.decrement, 3),
+                         {.path = "logs", .advice = "look for a log that contradicts the others"});
     }
-    finish(told, here);
+    Calibration told{.linearisations = found.linearisations, .decrement = found.decrement};
+    if (!found.is_settled) {
+      told.notices.push_back({"calibration_nearly_settled",
+                              Severity::info,
+                              {{"decrement", found.decrement}},
+                              "the last hundredth of the calibration is rough: a log is just where yeast begins to "
+                              "grow; what that moves is far below the uncertainty"});
+    }
+    finish(told, found);
     return told;
   }
 
  private:
-  static constexpr std::size_t most_linearisations = 40;
-  static constexpr double settled = 1e-6, nearly_settled = 1e-3;  ///< of the decrement
-  static constexpr double widest_step = 0.03, least_step = 1e-4;  ///< of the differences, in prior sds
-  struct Terms {
-    Vector gradient;
-    Matrix information, observed;
-  };
-
   std::vector<Vector> expected_at(const Vector& z) const {
     const Kitchen kitchen = coordinates_.at(z);
     std::vector<Vector> all;
@@ -270,18 +242,16 @@ class Search {
   }
 
   /// The prior's centre; or near it, with more gas and room for it, where a rise that was seen could not be else.
-  Spot start() const {
-    Spot place{Vector::Zero(coordinates_.size()), {}, never};
+  Vector start() const {
+    Vector z = Vector::Zero(coordinates_.size());
     for (double more = 0; more <= 3; more += 0.1) {
       const Matrix& root = coordinates_.root();
       for (std::size_t i = 0; i < coordinates_.rows().size(); ++i) {
         const auto value = coordinates_.rows()[i].value;
         const auto k = static_cast<Index>(i);
-        if ((value == &Kitchen::gas_capacity || value == &Kitchen::retention_limit) && root(k, k) > 0)
-          place.z[k] = more;
+        if ((value == &Kitchen::gas_capacity || value == &Kitchen::retention_limit) && root(k, k) > 0) z[k] = more;
       }
-      place.expected = expected_at(place.z);
-      if (all_can_be(place.expected)) return place;
+      if (all_can_be(expected_at(z))) return z;
     }
     throw NoSolution("a rise that was seen is beyond what a dough can hold by this kitchen's parameters",
                      {.path = "logs", .advice = "look for a rise that was mistyped"});
@@ -303,19 +273,34 @@ class Search {
     return high ? (after - middle) / step : low ? (middle - before) / step : 0;
   }
 
-  void linearise(const Spot& here) {
-    const double step = step_, bake_step = step_ / 3;
+  LocalCost linearised(const Vector& z, double step) {
+    const std::vector<Vector> here = expected_at(z);
+    set_slopes(z, here, step);
+    const Index n = coordinates_.size();
+    LocalCost local{0.5 * z.squaredNorm(), -z, Matrix::Identity(n, n), Matrix::Identity(n, n)};
+    for (std::size_t j = 0; j < looks_.size(); ++j) {
+      const Integrated its = BakeIntegral(looks_[j], here[j], linear_[j].by_bake, bake_sd_, noise_)();
+      const Matrix& by_z = linear_[j].by_z;
+      local.cost -= its.log_likelihood;
+      local.downhill += by_z.transpose() * its.slope;
+      local.expected += by_z.transpose() * its.expected * by_z;
+      local.observed += by_z.transpose() * its.observed * by_z;
+    }
+    return local;
+  }
+
+  void set_slopes(const Vector& z, const std::vector<Vector>& here, double step) {
     const Index n = coordinates_.size();
     if (touched_.empty()) touched_.assign(static_cast<std::size_t>(n), true);
     linear_.clear();
-    for (const Vector& expected : here.expected)
+    for (const Vector& expected : here)
       linear_.push_back({expected, Matrix::Zero(expected.size(), n), Vector::Zero(expected.size())});
     const auto differences = [&](const std::vector<Vector>& before, const std::vector<Vector>& after, double by,
                                  const auto& put) {
       bool any = false;
       for (std::size_t j = 0; j < linear_.size(); ++j) {
         for (Index i = 0; i < linear_[j].expected.size(); ++i) {
-          const double quotient = slope(before[j][i], here.expected[j][i], after[j][i], by);
+          const double quotient = slope(before[j][i], here[j][i], after[j][i], by);
           any |= quotient != 0;
           put(linear_[j], i, quotient);
         }
@@ -324,7 +309,7 @@ class Search {
     };
     for (Index k = 0; k < n; ++k) {
       if (!touched_[static_cast<std::size_t>(k)]) continue;
-      Vector before = here.z, after = here.z;
+      Vector before = z, after = z;
       before[k] -= step;
       after[k] += step;
       const bool any = differences(expected_at(before), expected_at(after), step,
@@ -332,65 +317,27 @@ class Search {
       touched_[static_cast<std::size_t>(k)] = any;
     }
     const auto with_bake = [&](double bake) {
-      const Kitchen kitchen = coordinates_.at(here.z, bake);
+      const Kitchen kitchen = coordinates_.at(z, bake);
       std::vector<Vector> all;
       for (const Looks& looks : looks_) all.push_back(as_vector(looks.expected(kitchen, simulation_)));
       return all;
     };
+    const double bake_step = step / 3;
     differences(with_bake(-bake_step), with_bake(bake_step), bake_step,
                 [&](Linear& its, Index i, double quotient) { its.by_bake[i] = quotient; });
   }
 
-  double objective(const Vector& z, const std::vector<Vector>& expected) const {
+  double cost(const Vector& z, const std::vector<Vector>& expected) const {
     double sum = 0.5 * z.squaredNorm();
     for (std::size_t j = 0; j < looks_.size(); ++j)
       sum -= BakeIntegral(looks_[j], expected[j], linear_[j].by_bake, bake_sd_, noise_)().log_likelihood;
     return sum;
   }
 
-  Terms terms_at(Spot& here) const {
-    const Index n = coordinates_.size();
-    Terms terms{-here.z, Matrix::Identity(n, n), Matrix::Identity(n, n)};
-    here.objective = 0.5 * here.z.squaredNorm();
-    for (std::size_t j = 0; j < looks_.size(); ++j) {
-      const Integrated its = BakeIntegral(looks_[j], here.expected[j], linear_[j].by_bake, bake_sd_, noise_)();
-      const Matrix& by_z = linear_[j].by_z;
-      here.objective -= its.log_likelihood;
-      terms.gradient += by_z.transpose() * its.slope;
-      terms.information += by_z.transpose() * its.expected * by_z;
-      terms.observed += by_z.transpose() * its.observed * by_z;
-    }
-    return terms;
-  }
-
-  /// A step that gains, damped as far as that needs.
-  std::optional<Spot> next(const Spot& here, const Terms& terms, double& damping) const {
-    constexpr double least_eigenvalue = 0.5, longest = 2;
-    const double smallest =
-        Eigen::SelfAdjointEigenSolver<Matrix>(terms.observed, Eigen::EigenvaluesOnly).eigenvalues().minCoeff();
-    const Matrix& curvature = smallest > least_eigenvalue ? terms.observed : terms.information;
-    for (int tried = 0; tried < 12; ++tried) {
-      const Matrix damped = curvature + damping * Matrix::Identity(curvature.rows(), curvature.cols());
-      Vector step = damped.ldlt().solve(terms.gradient);
-      step *= std::min(1.0, longest / std::max(step.cwiseAbs().maxCoeff(), 1e-300));
-      Spot there{here.z + step, {}, never};
-      there.expected = expected_at(there.z);
-      there.objective = objective(there.z, there.expected);
-      const double foreseen = terms.gradient.dot(step) - 0.5 * step.dot(curvature * step);
-      const double gain = (here.objective - there.objective) / foreseen;
-      if (!(gain > 0.4)) damping = std::max(4 * damping, 0.3);
-      if (gain > 0.75) damping *= 0.3;
-      if (there.objective < here.objective) return there;
-    }
-    return std::nullopt;
-  }
-
-  void finish(Calibration& told, const Spot& here) const {
-    Spot place = here;
-    const Terms terms = terms_at(place);
+  void finish(Calibration& told, const DampedMinimum& found) const {
     const Matrix& root = coordinates_.root();
-    const Matrix in_z = terms.information.inverse(), covariance = root * in_z * root.transpose();
-    told.kitchen = coordinates_.at(here.z);
+    const Matrix in_z = found.local.expected.inverse(), covariance = root * in_z * root.transpose();
+    told.kitchen = coordinates_.at(found.at);
     const Index n = covariance.rows();
     told.kitchen.covariance.resize(static_cast<std::size_t>(n * n));
     Eigen::Map<Matrix>(told.kitchen.covariance.data(), n, n) = (covariance + covariance.transpose()) / 2;
@@ -403,13 +350,13 @@ class Search {
           {std::string(row.name), told.kitchen.*row.value, sd, prior_sd, prior_sd > 0 ? sd / prior_sd : 1});
     }
     for (std::size_t j = 0; j < looks_.size(); ++j) {
-      for (std::size_t i = 0; i < looks_[j].size(); ++i) add_residual(told, here, j, i);
+      for (std::size_t i = 0; i < looks_[j].size(); ++i) add_residual(told, linear_[j].expected, j, i);
     }
   }
 
-  void add_residual(Calibration& told, const Spot& here, std::size_t j, std::size_t i) const {
+  void add_residual(Calibration& told, const Vector& expected_of, std::size_t j, std::size_t i) const {
     const Look& look = looks_[j][i];
-    const double expected = here.expected[j][static_cast<Index>(i)];
+    const double expected = expected_of[static_cast<Index>(i)];
     const double by_bake = linear_[j].by_bake[static_cast<Index>(i)] * bake_sd_;
     const double sd = std::hypot((noise_.is_normal ? 1 : std::sqrt(2.0)) * noise_.scale, by_bake);
     const auto standardised = [&](double moved_by) {
@@ -459,7 +406,6 @@ class Search {
   std::vector<Looks> looks_ = {};
   std::vector<Linear> linear_ = {};
   std::vector<bool> touched_ = {};
-  double step_ = widest_step;
 };
 
 }  // namespace
