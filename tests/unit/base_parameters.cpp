@@ -88,6 +88,8 @@ const std::map<std::string, Pinned> set_2026_1{
     {"over_proof_rise_tin_percent", {130, Scale::fixed, 0}},
     {"bake_sd", {0.12, Scale::fixed, 0}},
     {"model_sd", {0, Scale::fixed, 0}},
+    {"packet_sd", {0, Scale::fixed, 0}},
+    {"log_time_scale", {0.10, Scale::fixed, 0}},
 };
 
 /// What differs in 2026-2.
@@ -105,6 +107,7 @@ const std::map<std::string, Pinned> set_2026_2{
     {"over_proof_bulk", {0.60, Scale::fixed, 0}},
     {"over_proof_rise_tin_percent", {200, Scale::fixed, 0}},
     {"model_sd", {0.08, Scale::fixed, 0}},
+    {"packet_sd", {0.15, Scale::fixed, 0}},
 };
 
 }  // namespace

@@ -266,15 +266,19 @@ TEST_CASE("a log is refused under its own name") {
 }
 
 TEST_CASE("what was seen says something") {
-  const auto told = [](const std::string& members) { return refused_stage("\"seen\": [{" + members + "}]"); };
+  const auto told = [](const std::string& members) {
+    return refused("\"seen\": [{\"stage\": \"bulk\", " + members + "}]");
+  };
   CHECK(told("\"at\": \"11:00\"") ==
-        "stage[0].seen[0].rise_percent: nothing is said of what was seen; give rise_percent, or dough_c, or both");
-  CHECK(told("\"at\": \"11:00\", \"dough_c\": 22, \"was\": \"past\"") ==
-        "stage[0].seen[0].rise_percent: it is the rise that was not yet there, or past");
-  CHECK(told("\"at\": \"11\", \"dough_c\": 22").find("stage[0].seen[0].at: \"11\" is no time of day") == 0);
-  CHECK(told("\"rise_percent\": 50").find("stage[0].seen[0]: DayStage") == std::string::npos);
-  CHECK(told("\"rise_percent\": 50").find("stage[0].seen[0].at: Seen needs at") == 0);
-  CHECK(told("\"at\": \"11:00\", \"rise_percent\": 50, \"was\": \"not yet\"") == "accepted");
+        "seen[0].rise_percent: nothing is said of what was seen; give a rise, a height or the dough's temperature");
+  CHECK(told("\"at\": \"11:00\", \"rise_percent\": 50, \"over_proofed\": true") ==
+        "seen[0].rise_percent: more than one thing is said of the rise; write a look of its own for each");
+  CHECK(told("\"at\": \"11\", \"dough_c\": 22").find("seen[0].at: \"11\" is no time") == 0);
+  CHECK(told("\"rise_percent\": 50") ==
+        "seen[0].at: when it was looked at is said once; at, or between with two times");
+  CHECK(told("\"between\": [\"10:30\"], \"rise_percent\": 50").find("seen[0].between: between needs two times") == 0);
+  CHECK(told("\"at\": \"65min\", \"not_yet_percent\": 50") == "accepted");
+  CHECK(told("\"at\": \"+1 0:10\", \"already_past\": \"50%\", \"dough\": \"72F\"") == "accepted");
 }
 
 TEST_CASE("a stage's name, ends and piece") {

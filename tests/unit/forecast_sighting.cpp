@@ -85,7 +85,7 @@ std::vector<double> expected_h(Kitchen kitchen, const Process& process, const st
   kitchen.covariance.assign(n * n, 0.0);
   std::vector<double> hours;
   for (const Residual& residual : calibrate({{.process = process, .seen = seen}}, kitchen).residuals)
-    hours.push_back(residual.expected_h);
+    hours.push_back(residual.expected);
   return hours;
 }
 

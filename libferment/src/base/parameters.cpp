@@ -170,6 +170,13 @@ std::vector<Parameter> make_table() {
       parameter<&K::model_sd>("model_sd", "spread of the model", "of ln gassing rate", 0, 1, ratio, fixed, 0,
                               "sd of what the model gets wrong from bake to bake",
                               "own estimate from simulated kitchens"),
+      parameter<&K::packet_sd>("packet_sd", "spread from packet to packet", "of ln gassing rate", 0, 1, ratio, fixed, 0,
+                               "sd of the yeast's part from one packet of it to the next",
+                               "own estimate: half of what yeasts differ by"),
+      parameter<&K::log_time_scale>("log_time_scale", "noise of a logged time", "of ln time", 0.005, 1, ratio, fixed, 0,
+                                    "scale of the noise of the logged time to a rise, Student's t with 4 degrees of "
+                                    "freedom; its sd is 1.41 times that",
+                                    "own estimate: a look is right to a few minutes of the first hour"),
   };
 }
 
@@ -243,7 +250,8 @@ Kitchen set_2026_1() {
                   .kept_by_mould = 0.2,
                   .over_proof_bulk = 0.87,
                   .over_proof_rise_tin_percent = 130,
-                  .model_sd = 0};
+                  .model_sd = 0,
+                  .packet_sd = 0};
   std::vector<double> sds;
   bool is_new = false;
   for (const Parameter& parameter : learnable()) {
@@ -301,6 +309,7 @@ double moved(const Parameter& parameter, double value, double by) {
 }
 
 void require_kitchen(const Kitchen& kitchen) {
+  if (!kitchen.learned_from.empty()) kitchen_named(kitchen.learned_from);  // refuses what is none
   require_parameters(kitchen);
   require_covariance(kitchen, learnable());
 }
@@ -368,6 +377,41 @@ const Names& names_of<Scale>() {
 }
 
 template <>
+const Names& names_of<SeenAs>() {
+  static constexpr std::string_view list[] = {"at", "not_yet", "past", "height", "over_proofed", "dough"};
+  static constexpr Names names{"sighting", "was", list};
+  return names;
+}
+
+template <>
+const Form& form_of<LearnedBake>() {
+  using B = LearnedBake;
+  static const Form form =
+      made_form<B>("LearnedBake", "What a kitchen keeps of a bake it was learned from.", {},
+                   {row<&B::name>("name", "its own"), row<&B::date>("date", "such as 2026-11-29"),
+                    row<&B::packet>("packet", "of yeast"),
+                    row<&B::dough_c>("dough_c", "°C when the stage began that was looked at last"),
+                    row<&B::looks>("looks", "how many"), row<&B::was>("was", "how the most surprising look was seen"),
+                    row<&B::seen>("seen", "of the most surprising look: h since its stage began, % of rise or °C"),
+                    or_never(
+                        row<&B::expected>("expected", "the same as the kitchen expects it; none where it never comes")),
+                    or_never(row<&B::standardised>("standardised", "the difference, by noise and bake")),
+                    row<&B::surprising>("surprising", "whether it is hardly believed"),
+                    row<&B::explanation>("explanation", "what would explain it, if it is a surprise")});
+  return form;
+}
+
+template <>
+const Form& form_of<LearnedGain>() {
+  using G = LearnedGain;
+  static const Form form = made_form<G>("LearnedGain", "What a kitchen has learned of a way of mixing.", {},
+                                        {row<&G::method>("method", "of mixing"),
+                                         row<&G::net_gains_kj_per_kg>("net_gains_kj_per_kg", "of each batch"),
+                                         row<&G::minutes>("minutes", "of the latest; 0: it has none")});
+  return form;
+}
+
+template <>
 const Form& form_of<Kitchen>() {
   static const Form form = [] {
     std::vector<Row> rows{row<&Kitchen::name>("name", "your own name of it"),
@@ -376,6 +420,10 @@ const Form& form_of<Kitchen>() {
     rows.push_back(row<&Kitchen::covariance>(
         "covariance",
         "of the learnable parameters in the coordinates in which they are learned, n × n; the prior's if empty"));
+    rows.push_back(row<&Kitchen::learned_from>("learned_from", "the frozen set before the first log"));
+    rows.push_back(row<&Kitchen::packet>("packet", "of the yeast that it knows"));
+    rows.push_back(row<&Kitchen::history>("history", "the bakes it was learned from"));
+    rows.push_back(row<&Kitchen::mixing>("mixing", "what it has learned of ways of mixing"));
     return made_form<Kitchen>("Kitchen",
                               "Every parameter of the model with its uncertainty. Kitchen() is the frozen set "
                               "2026-2; libferment.parameters() lists units, bounds, priors and sources.",

@@ -17,27 +17,43 @@
 namespace ferment {
 namespace {
 
-/// The process that is asked about; errors of making it are the day's.
-Process process_of(const Subject& subject) {
-  if (subject.process) return *subject.process;
+/// What is asked about: a process, what was seen of its dough, and the kitchen for its yeast.
+struct Followed {
+  Process process;
+  std::vector<Sighting> seen = {};
+  Kitchen kitchen;
+};
+
+/// Errors of making it are the day's.
+Followed followed(const Subject& subject) {
+  if (subject.process) return {.process = *subject.process, .kitchen = subject.kitchen};
   try {
-    return process_of(*subject.day, subject.kitchen);
+    const Log log = log_of(*subject.day, subject.kitchen);
+    // A dough that is given as it is now no longer needs what it was seen to do before.
+    return {log.process, subject.state ? std::vector<Sighting>{} : log.seen, with_packet(subject.kitchen, log.packet)};
   } catch (const Error& error) {
     throw_within("day", error);
   }
 }
 
-/// What is made of the process that is asked about; what its steps are refused for is told of the day's stages.
+/// What is made of the process that is asked about; what its steps and looks are refused for is told of the day's.
 template <class Work>
 auto within_subject(const Subject& subject, Work work) {
-  const Process process = process_of(subject);
+  const Followed its = followed(subject);
   try {
-    return work(process);
+    return work(its);
   } catch (const Error& error) {
     const std::string path = error.detail().path;
+    if (path.rfind("seen[", 0) == 0 && subject.day) throw_at("day." + path_of_look(*subject.day, path), error);
     if (path.rfind("steps[", 0) != 0) throw;
     throw_at(subject.day ? "day." + path_of_step(path) : "process." + path, error);
   }
+}
+
+template <class Options>
+Options with_seen(Options options, const Followed& its) {
+  options.seen.insert(options.seen.begin(), its.seen.begin(), its.seen.end());
+  return options;
 }
 
 Subjects about(const Subject& subject) {
@@ -78,8 +94,8 @@ void add_notices(std::vector<Notice>& notices, const Subject& subject) {
 
 SimulateAnswer answer(const SimulateQuestion& question) {
   const Subject& subject = question.subject;
-  SimulateAnswer told = within_subject(subject, [&](const Process& process) -> SimulateAnswer {
-    return {about(subject), simulate(process, subject.kitchen, subject.state, question.options)};
+  SimulateAnswer told = within_subject(subject, [&](const Followed& its) -> SimulateAnswer {
+    return {about(subject), simulate(its.process, its.kitchen, subject.state, question.options)};
   });
   add_notices(told.timeline.notices, subject);
   return told;
@@ -87,8 +103,8 @@ SimulateAnswer answer(const SimulateQuestion& question) {
 
 ForecastAnswer answer(const ForecastQuestion& question) {
   const Subject& subject = question.subject;
-  ForecastAnswer told = within_subject(subject, [&](const Process& process) -> ForecastAnswer {
-    return {about(subject), forecast(process, subject.kitchen, subject.state, question.options)};
+  ForecastAnswer told = within_subject(subject, [&](const Followed& its) -> ForecastAnswer {
+    return {about(subject), forecast(its.process, its.kitchen, subject.state, with_seen(question.options, its))};
   });
   add_notices(told.forecast.notices, subject);
   for (StageForecast& stage : told.forecast.stages) {
@@ -97,6 +113,28 @@ ForecastAnswer answer(const ForecastQuestion& question) {
     stage.too_late.clear();
   }
   return told;
+}
+
+LearnAnswer answered_with(Calibration told) {
+  std::vector<Learned> learned = learned_of(told.kitchen);
+  return {std::move(told), std::move(learned)};
+}
+
+LearnAnswer answer(const LearnQuestion& question) {
+  return answered_with(calibrate_days(question.days, question.kitchen, question.options));
+}
+
+LearnAnswer answer(const UpdateQuestion& question) {
+  return within_day([&]() -> LearnAnswer {
+    try {
+      return answered_with(calibrate_days({question.day}, question.kitchen, question.options));
+    } catch (const Error& error) {
+      constexpr std::string_view only = "days[0].";
+      const std::string& path = error.detail().path;
+      if (path.rfind(only, 0) != 0) throw;
+      throw_at(path.substr(only.size()), error);
+    }
+  });
 }
 
 std::string last_stage_of(const Process& process) {
@@ -116,33 +154,34 @@ double wanted_h(const ChooseQuestion& question, const Process& process) {
                      {.path = "ready", .advice = "give the day start or mixed; or ready_h"});
 }
 
-Choice chosen(const ChooseQuestion& question, const Process& process) {
+Choice chosen(const ChooseQuestion& question, const Followed& its) {
+  const Process& process = its.process;
+  const Kitchen& kitchen = its.kitchen;
+  const ForecastOptions options = with_seen(question.options, its);
   const Wanted wanted{question.stage.empty() ? last_stage_of(process) : question.stage, wanted_h(question, process)};
   const Subject& subject = question.subject;
-  const Kitchen& kitchen = subject.kitchen;
   switch (question.what) {
-    case Choosable::yeast:
-      return yeast_for(process, wanted, question.scale_g, kitchen, subject.state, question.options);
-    case Choosable::water: return water_for(process, wanted, kitchen, subject.state, question.options);
-    case Choosable::room: return room_for(process, wanted, question.air, kitchen, subject.state, question.options);
-    case Choosable::start: return latest_start(process, wanted, kitchen, question.options);
+    case Choosable::yeast: return yeast_for(process, wanted, question.scale_g, kitchen, subject.state, options);
+    case Choosable::water: return water_for(process, wanted, kitchen, subject.state, options);
+    case Choosable::room: return room_for(process, wanted, question.air, kitchen, subject.state, options);
+    case Choosable::start: return latest_start(process, wanted, kitchen, options);
     case Choosable::refrigerate: {
       constexpr double usual_c = 4;
       const auto todays_c = subject.day ? subject.day->today.refrigerator_c : std::nullopt;
       const Surroundings to = Surroundings::refrigerator(question.refrigerator_c.value_or(todays_c.value_or(usual_c)));
-      return refrigerate_from(process, wanted, question.moved, to, kitchen, subject.state, question.options);
+      return refrigerate_from(process, wanted, question.moved, to, kitchen, subject.state, options);
     }
     case Choosable::take_out: break;
   }
   if (!question.room_c)
     throw InvalidInput("the room into which the dough comes has no temperature", {.path = "room_c"});
   const Surroundings to = Surroundings::room(*question.room_c);
-  return take_out_at(process, wanted, question.moved, to, kitchen, subject.state, question.options);
+  return take_out_at(process, wanted, question.moved, to, kitchen, subject.state, options);
 }
 
 ChooseAnswer answer(const ChooseQuestion& question) {
-  ChooseAnswer told = within_subject(question.subject, [&](const Process& process) -> ChooseAnswer {
-    return {about(question.subject), chosen(question, process)};
+  ChooseAnswer told = within_subject(question.subject, [&](const Followed& its) -> ChooseAnswer {
+    return {about(question.subject), chosen(question, its)};
   });
   add_notices(told.choice.notices, question.subject);
   return told;
@@ -190,6 +229,8 @@ std::vector<const Form*> shown_forms() {
           &form_of<SimulateQuestion>(),
           &form_of<ForecastQuestion>(),
           &form_of<ChooseQuestion>(),
+          &form_of<LearnQuestion>(),
+          &form_of<UpdateQuestion>(),
           &form_of<RiseQuestion>(),
           &form_of<ExplainQuestion>(),
           &form_of<CautionsQuestion>(),
@@ -199,6 +240,7 @@ std::vector<const Form*> shown_forms() {
           &form_of<SimulateAnswer>(),
           &form_of<ForecastAnswer>(),
           &form_of<ChooseAnswer>(),
+          &form_of<LearnAnswer>(),
           &form_of<RiseAnswer>(),
           &form_of<Explanation>(),
           &form_of<CautionsAnswer>()};
@@ -263,6 +305,8 @@ std::string ask(std::string_view text, const AskOptions& options) {
     case Ask::mixing: return answered<MixingQuestion>(question, options);
     case Ask::simulate: return answered<SimulateQuestion>(question, options);
     case Ask::forecast: return answered<ForecastQuestion>(question, options);
+    case Ask::learn: return answered<LearnQuestion>(question, options);
+    case Ask::update: return answered<UpdateQuestion>(question, options);
     case Ask::choose: return answered<ChooseQuestion>(question, options);
     case Ask::rise: return answered<RiseQuestion>(question, options);
     case Ask::explain: return answered<ExplainQuestion>(question, options);

@@ -9,8 +9,8 @@ namespace ferment {
 
 template <>
 const Names& names_of<Ask>() {
-  static constexpr std::string_view list[] = {"water", "mixing",  "simulate", "forecast", "choose",
-                                              "rise",  "explain", "cautions", "keys"};
+  static constexpr std::string_view list[] = {"water",  "mixing", "simulate", "forecast", "choose", "learn",
+                                              "update", "rise",   "explain",  "cautions", "keys"};
   static constexpr Names names{"question", "ask", list};
   return names;
 }
@@ -160,6 +160,26 @@ const Form& form_of<ChooseQuestion>() {
   return form;
 }
 template <>
+const Form& form_of<LearnQuestion>() {
+  using Q = LearnQuestion;
+  static const Form form =
+      made_form<Q>("LearnQuestion", "What days have taught.", {},
+                   joined({row<&Q::days>("days", "as in day files, with what was seen"),
+                           row<&Q::kitchen>("kitchen", "the one before; the frozen set 2026-2 if not given")},
+                          rows_of_part<&Q::options>()));
+  return form;
+}
+template <>
+const Form& form_of<UpdateQuestion>() {
+  using Q = UpdateQuestion;
+  static const Form form =
+      made_form<Q>("UpdateQuestion", "What one day more has taught.", {},
+                   joined({must_be_given(row<&Q::day>("day", "as in a day file, with what was seen")),
+                           row<&Q::kitchen>("kitchen", "the one before; the frozen set 2026-2 if not given")},
+                          rows_of_part<&Q::options>()));
+  return form;
+}
+template <>
 const Form& form_of<RiseQuestion>() {
   using Q = RiseQuestion;
   static const Form form =
@@ -246,6 +266,14 @@ const Form& form_of<ChooseAnswer>() {
   using A = ChooseAnswer;
   static const Form form =
       made_form<A>("ChooseAnswer", "What to choose.", {}, joined(rows_of_part<&A::of>(), rows_of_part<&A::choice>()));
+  return form;
+}
+template <>
+const Form& form_of<LearnAnswer>() {
+  using A = LearnAnswer;
+  static const Form form =
+      made_form<A>("LearnAnswer", "What was learned.", {},
+                   joined(rows_of_part<&A::calibration>(), {row<&A::learned>("learned", "parameter by parameter")}));
   return form;
 }
 template <>

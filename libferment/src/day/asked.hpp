@@ -53,6 +53,16 @@ struct ChooseQuestion {
   Subject subject = {};
   ForecastOptions options = {};
 };
+struct LearnQuestion {
+  std::vector<Day> days = {};
+  Kitchen kitchen = {};
+  CalibrateOptions options = {};
+};
+struct UpdateQuestion {
+  Day day = {};
+  Kitchen kitchen = {};
+  CalibrateOptions options = {};
+};
 struct RiseQuestion {
   std::optional<double> rise_percent = {};
   std::optional<double> time_h = {};
@@ -101,6 +111,10 @@ struct ChooseAnswer {
   Subjects of = {};
   Choice choice = {};
 };
+struct LearnAnswer {
+  Calibration calibration = {};
+  std::vector<Learned> learned = {};
+};
 struct RiseAnswer {
   double rise_percent = 0;
   double hours = 0;
@@ -123,6 +137,10 @@ const Form& form_of<ForecastQuestion>();
 template <>
 const Form& form_of<ChooseQuestion>();
 template <>
+const Form& form_of<LearnQuestion>();
+template <>
+const Form& form_of<UpdateQuestion>();
+template <>
 const Form& form_of<RiseQuestion>();
 template <>
 const Form& form_of<ExplainQuestion>();
@@ -144,6 +162,8 @@ template <>
 const Form& form_of<ForecastAnswer>();
 template <>
 const Form& form_of<ChooseAnswer>();
+template <>
+const Form& form_of<LearnAnswer>();
 template <>
 const Form& form_of<RiseAnswer>();
 template <>

@@ -66,6 +66,12 @@ constexpr Field bowl_mass_g = [] {
 }();
 constexpr Field swing_k = renamed(field::half_range_k, "swing_k", "of the air over the day: warmest less mean");
 
+constexpr Field not_yet_percent = renamed(field::rise_percent, "not_yet_percent", "it had not risen so far");
+constexpr Field already_past_percent = renamed(field::rise_percent, "already_past_percent", "it had risen further");
+constexpr Field height_cm = renamed(field::depth_cm, "height_cm", "of the dough in a vessel of straight sides");
+constexpr Field start_height_cm =
+    renamed(field::depth_cm, "start_height_cm", "when the stage began; that of an earlier look if not given");
+
 void require_one(const std::optional<double>& a, const std::optional<double>& b, std::string_view first,
                  std::string_view second) {
   if (!a || !b) return;
@@ -166,13 +172,26 @@ void contradictions(const DayPlace& place) {
 }
 
 void contradictions(const Seen& seen) {
-  require_moment(seen.at, "at");
-  if (!seen.rise_percent && !seen.dough_c) {
-    throw InvalidInput("nothing is said of what was seen",
-                       {.path = "rise_percent", .advice = "give rise_percent, or dough_c, or both"});
+  if (seen.stage.empty()) throw InvalidInput("a look is at no stage", {.path = "stage", .advice = "such as bulk"});
+  if (seen.at.empty() == seen.between.empty())
+    throw InvalidInput("when it was looked at is said once", {.path = "at", .advice = "at, or between with two times"});
+  if (!seen.between.empty() && (seen.between.size() != 2 || !seen.rise_percent)) {
+    throw InvalidInput("between needs two times, and the rise that came between them",
+                       {.path = "between", .advice = "such as between = [\"10:30\", \"11:05\"] and rise_percent"});
   }
-  if (seen.was != SeenAs::at && !seen.rise_percent)
-    throw InvalidInput("it is the rise that was not yet there, or past", {.path = "rise_percent"});
+  for (const std::string& at : seen.between) require_moment_or_time(at, "between");
+  if (!seen.at.empty()) require_moment_or_time(seen.at, "at");
+  const int rises = seen.rise_percent.has_value() + seen.not_yet_percent.has_value() +
+                    seen.already_past_percent.has_value() + seen.height_cm.has_value() + seen.over_proofed +
+                    seen.collapsed;
+  if (rises > 1) {
+    throw InvalidInput("more than one thing is said of the rise",
+                       {.path = "rise_percent", .advice = "write a look of its own for each"});
+  }
+  if (rises == 0 && !seen.dough_c) {
+    throw InvalidInput("nothing is said of what was seen",
+                       {.path = "rise_percent", .advice = "give a rise, a height or the dough's temperature"});
+  }
 }
 
 void contradictions(const DayStage& stage) {
@@ -215,12 +234,17 @@ bool is_date(const std::string& text) {
 }
 
 void contradictions(const Day& day) {
-  constexpr std::size_t most_stages = 100, most_batches = 1000;
+  constexpr std::size_t most_stages = 100, most_batches = 1000, most_looks = 1000;
   if (day.stages.size() > most_stages || day.batches.size() > most_batches) {
     throw InvalidInput("a day has at most " + std::to_string(most_stages) + " stages and " +
                            std::to_string(most_batches) + " batches, and here are " +
                            std::to_string(day.stages.size()) + " and " + std::to_string(day.batches.size()),
                        {.path = day.stages.size() > most_stages ? "stage" : "batch"});
+  }
+  if (day.seen.size() > most_looks) {
+    throw InvalidInput("a day has at most " + std::to_string(most_looks) + " looks, and here are " +
+                           std::to_string(day.seen.size()),
+                       {.path = "seen"});
   }
   if (!day.date.empty() && !is_date(day.date))
     throw InvalidInput(shown(day.date) + " is no date", {.path = "date", .advice = "write it as 2026-11-29"});
@@ -298,6 +322,7 @@ const Form& form_of<DayDough>() {
       sparse(made_form<D>("DayDough", "The formula of a day: each amount in percent of all flour or in grams.", {},
                           {row<&D::flour_g>(field::flour_g),
                            row<&D::yeast>("yeast", "its kind"),
+                           row<&D::packet>("packet", "of the yeast, in your own words: a new one may be livelier"),
                            row<&D::yeast_percent>(besides_yeast_percent),
                            row<&D::yeast_g>(yeast_g),
                            row<&D::water_percent>(all_water_percent),
@@ -428,12 +453,17 @@ const Form& form_of<DayPlace>() {
 template <>
 const Form& form_of<Seen>() {
   using S = Seen;
-  static const Form form =
-      sparse(made_form<S>("Seen", "What was seen of a stage.", {},
-                          {must_be_given(row<&S::at>("at", "time of day")), row<&S::rise_percent>(field::rise_percent),
-                           row<&S::was>("was", "the dough stood at that rise, or was not yet there, or past it"),
-                           row<&S::dough_c>(field::dough_c)},
-                          contradictions));
+  static const Form form = sparse(made_form<S>(
+      "Seen", "What was seen of a stage. What was done stands in the stage.", {},
+      {must_be_given(row<&S::stage>("stage", "its name")),
+       row<&S::at>("at", "time of day, such as 11:05, or time since the stage began, such as 65min"),
+       row<&S::between>("between", "two such times, in place of at: not yet there at the first, past at the second"),
+       row<&S::rise_percent>(field::rise_percent), row<&S::not_yet_percent>(not_yet_percent),
+       row<&S::already_past_percent>(already_past_percent), row<&S::height_cm>(height_cm),
+       row<&S::start_height_cm>(start_height_cm), row<&S::dough_c>(field::dough_c),
+       row<&S::over_proofed>("over_proofed", "it was past its highest acceptable rise"),
+       row<&S::collapsed>("collapsed", "it had fallen in: past its highest acceptable rise")},
+      contradictions));
   return form;
 }
 
@@ -459,8 +489,7 @@ const Form& form_of<DayStage>() {
               row<&S::final_proof>("final_proof",
                                    "its own over-proof limit counts; if not given, so it is in the last "
                                    "stage unless that is a tub or in a refrigerator"),
-              row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent),
-              row<&S::seen>("seen", "what was seen of it")}),
+              row<&S::acceptable_rise_percent>("acceptable_rise_percent", field::rise_percent)}),
       contradictions));
   return form;
 }
@@ -468,20 +497,19 @@ const Form& form_of<DayStage>() {
 template <>
 const Form& form_of<Day>() {
   using D = Day;
-  static const Form form = sparse(
-      made_form<D>("Day", "What a baker writes down of one bake.", {},
-                   {row<&D::title>("title", "in your own words"), row<&D::date>("date", "such as 2026-11-29"),
-                    row<&D::zone>("zone", "time zone, for clocks"),
-                    row<&D::start>("start", "time of day at which flour and water meet"),
-                    row<&D::mixed>("mixed", "time of day at which the mixing ended"),
-                    row<&D::today>("today", "temperatures measured today"),
-                    row<&D::water>("water", "the dough that is wanted"), row<&D::dough>("dough", "the formula"),
-                    row<&D::flours>("flour", "one for each kind; bread flour if none"),
-                    row<&D::preferment>("preferment", "dough of an earlier mix"),
-                    row<&D::yeast_water>("yeast_water", "in which the yeast is wetted"),
-                    row<&D::bowl>("bowl", "none if not given"), row<&D::mixing>("mixing", "by hand if not given"),
-                    row<&D::batches>("batch", "earlier batches"), row<&D::stages>("stage", "one after the other")},
-                   contradictions));
+  static const Form form = sparse(made_form<D>(
+      "Day", "What a baker writes down of one bake.", {},
+      {row<&D::title>("title", "in your own words"), row<&D::date>("date", "such as 2026-11-29"),
+       row<&D::zone>("zone", "time zone, for clocks"),
+       row<&D::start>("start", "time of day at which flour and water meet"),
+       row<&D::mixed>("mixed", "time of day at which the mixing ended"),
+       row<&D::today>("today", "temperatures measured today"), row<&D::water>("water", "the dough that is wanted"),
+       row<&D::dough>("dough", "the formula"), row<&D::flours>("flour", "one for each kind; bread flour if none"),
+       row<&D::preferment>("preferment", "dough of an earlier mix"),
+       row<&D::yeast_water>("yeast_water", "in which the yeast is wetted"), row<&D::bowl>("bowl", "none if not given"),
+       row<&D::mixing>("mixing", "by hand if not given"), row<&D::batches>("batch", "earlier batches"),
+       row<&D::stages>("stage", "one after the other"), row<&D::seen>("seen", "looks at the stages")},
+      contradictions));
   return form;
 }
 

@@ -329,10 +329,17 @@ std::optional<Mixing> mixing_beside(const Day& day, const Mix& mix, const Kitche
     const LearnedMixing learned = learned_mixing(day, kitchen);
     return net_gain_of(learned.net_gain_kj_per_kg, learned.minutes);
   }
+  if (day.mixing.work_kj_per_kg) return mix.mixing;
+  for (const LearnedGain& its : kitchen.mixing) {
+    const double minutes = day.mixing.minutes.value_or(its.minutes);
+    if (its.method == method_of(day)) return net_gain_of(mean_of_batches(its.net_gains_kj_per_kg), minutes);
+  }
   return mix.mixing;
 }
 
 }  // namespace
+
+std::string method_of(const Day& day) { return day.mixing.method.value_or("hand"); }
 
 bool knows_flour(const Day& day) { return day.dough.flour_g || weighs_flours(day); }
 

@@ -38,10 +38,16 @@ int temperatures_of(const DayPlace& place);
 /// Whether the day says how much flour there is.
 bool knows_flour(const Day& day);
 
+/// The way of mixing, by hand if the day says none.
+std::string method_of(const Day& day);
+
 /// Throws the error again, at the day's way to what is wrong.
 [[noreturn]] void throw_at(const std::string& path, const Error& error);
 
 /// The way in a day to what its process says at a path: "stage[1].folds_h" of "steps[2].folds_h".
 std::string path_of_step(const std::string& path);
+
+/// The same, and "seen[1].at" of what its log says of "seen[2].time_h".
+std::string path_of_look(const Day& day, const std::string& path);
 
 }  // namespace ferment

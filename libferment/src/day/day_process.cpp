@@ -10,6 +10,7 @@
 
 #include "base/text.hpp"
 #include "day/day_parts.hpp"
+#include "day/moment.hpp"
 #include "mix/filling.hpp"
 
 namespace ferment {
@@ -124,6 +125,12 @@ Mix real_mix_of(const Day& day, const Kitchen& kitchen) {
   return mix;
 }
 
+/// When a stage begins: then, or not before.
+struct Begin {
+  double time_h;
+  bool is_known;
+};
+
 class Stages {
  public:
   Stages(const Day& day, const Hours& hours, const Mix& mix)
@@ -133,8 +140,10 @@ class Stages {
     const DayStage& written = day_.stages[index];
     const std::string path = "stage[" + std::to_string(index) + "]";
     const bool is_replaced = index > 0 && !day_.stages[index - 1].ended.empty();  // it begins when that ended
+    if (!written.where.from.empty()) is_known_ = true;
     if (!written.where.from.empty() && !is_replaced)
       after_h_ = moment_of(hours_, written.where.from, after_h_, path + ".from");
+    begins_.push_back({std::max(after_h_, is_replaced ? done_h_ : after_h_), is_known_});
     set_surroundings(written, path);
     if (written.piece) piece_ = piece_of(written);
     Stage stage;
@@ -151,6 +160,7 @@ class Stages {
     set_end(stage, index, path);
     return stage;
   }
+  const std::vector<Begin>& begins() const { return begins_; }
 
  private:
   void set_surroundings(const DayStage& written, const std::string& path) {
@@ -197,9 +207,11 @@ class Stages {
     const bool is_done = !written.ended.empty(), is_last = index + 1 == day_.stages.size();
     const std::string end = is_done ? written.ended : is_last ? "" : day_.stages[index + 1].where.from;
     if (end.empty()) {
+      is_known_ = is_known_ && written.until_h;
       after_h_ += written.until_h.value_or(0);
       return;
     }
+    is_known_ = true;
     const std::string its_path = is_done ? path + ".ended" : "stage[" + std::to_string(index + 1) + "].from";
     const double planned_h = std::max(after_h_, placed_h_);
     after_h_ = moment_of(hours_, end, is_done ? std::max(done_h_, planned_h - around_h) : planned_h, its_path);
@@ -212,9 +224,11 @@ class Stages {
   const Day& day_;
   Hours hours_;
   const Mix& mix_;
-  double after_h_;       ///< what is planned next is not before
-  double done_h_;        ///< nor what was done
-  double placed_h_ = 0;  ///< when the stage's last place begins
+  double after_h_;        ///< what is planned next is not before
+  double done_h_;         ///< nor what was done
+  double placed_h_ = 0;   ///< when the stage's last place begins
+  bool is_known_ = true;  ///< when the next stage begins: nothing before it ends by a rise
+  std::vector<Begin> begins_ = {};
   Surroundings surroundings_ = {};
   Piece piece_ = {};
 };
@@ -226,11 +240,14 @@ void assume(std::vector<Notice>& notices, std::string code, std::optional<double
   notices.push_back(std::move(notice));
 }
 
-}  // namespace
+/// A day's process, and when its stages begin.
+struct Whole {
+  Process process;
+  Hours hours;
+  std::vector<Begin> begins;
+};
 
-bool has_clock(const Day& day) { return !day.start.empty() || !day.mixed.empty(); }
-
-Process process_of(const Day& day, const Kitchen& kitchen) {
+Whole whole_of(const Day& day, const Kitchen& kitchen) {
   require(day);
   if (day.stages.empty())
     throw InvalidInput("the day has no stage", {.path = "stage", .advice = "give one with a name and an end"});
@@ -252,13 +269,121 @@ Process process_of(const Day& day, const Kitchen& kitchen) {
     throw InvalidInput("the dough has no yeast",
                        {.path = "dough.yeast_percent", .advice = "3 g on 500 g of flour are 0.6 percent"});
   }
-  return process;
+  return {std::move(process), hours, stages.begins()};
+}
+
+/// The hour of a look.
+double hour_of(const std::string& at, const Day& day, std::size_t stage, const Whole& whole, const char* path) {
+  const Begin& begin = whole.begins[stage];
+  const std::optional<double> since_h = hours_since(at);
+  if (!since_h) return moment_of(whole.hours, at, begin.time_h, path);
+  if (begin.is_known) return begin.time_h + *since_h;
+  throw InvalidInput("when stage \"" + day.stages[stage].name + "\" began is not known",
+                     {.path = path, .advice = "give a time of day, or ended to the stage before"});
+}
+
+std::size_t stage_seen(const Day& day, const Seen& seen) {
+  std::string known;
+  for (std::size_t i = 0; i < day.stages.size(); ++i) {
+    if (day.stages[i].name == seen.stage) return i;
+    known.append(known.empty() ? "" : ", ").append(day.stages[i].name);
+  }
+  throw InvalidInput("no stage is called " + shown(seen.stage), {.path = "stage", .advice = "known: " + known});
+}
+
+/// Rise by the height of a dough in straight sides, %.
+double rise_by_height(const Day& day, std::size_t index) {
+  const Seen& seen = day.seen[index];
+  std::optional<double> start_cm = seen.start_height_cm;
+  for (std::size_t i = 0; i < day.seen.size() && !start_cm; ++i) {
+    if (day.seen[i].stage == seen.stage) start_cm = day.seen[i].start_height_cm;
+  }
+  if (start_cm) return 100 * (*seen.height_cm / *start_cm - 1);
+  throw InvalidInput("a height says nothing of the rise without the one when the stage began",
+                     {.path = "start_height_cm", .advice = "measure it when the stage begins"});
+}
+
+/// One entry is a look at the rise, one at the temperature, or both.
+void add_sightings(std::vector<Sighting>& all, const Day& day, std::size_t index, const Whole& whole) {
+  const Seen& seen = day.seen[index];
+  const std::size_t stage = stage_seen(day, seen);
+  Sighting look{.stage = seen.stage, .time_h = 0};
+  if (seen.between.empty()) {
+    look.time_h = hour_of(seen.at, day, stage, whole, "at");
+  } else {
+    look.not_yet_h = hour_of(seen.between[0], day, stage, whole, "between");
+    look.time_h = hour_of(seen.between[1], day, stage, whole, "between");
+  }
+  if (seen.dough_c) {
+    Sighting its = look;
+    its.was = SeenAs::dough;
+    its.dough_c = seen.dough_c;
+    its.not_yet_h.reset();
+    all.push_back(its);
+  }
+  look.rise_percent = seen.rise_percent;
+  if (seen.rise_percent) {
+    look.was = seen.between.empty() ? SeenAs::at : SeenAs::past;
+  } else if (seen.not_yet_percent) {
+    look.was = SeenAs::not_yet;
+    look.rise_percent = seen.not_yet_percent;
+  } else if (seen.already_past_percent) {
+    look.was = SeenAs::past;
+    look.rise_percent = seen.already_past_percent;
+  } else if (seen.height_cm) {
+    look.was = SeenAs::height;
+    look.rise_percent = rise_by_height(day, index);
+  } else if (seen.over_proofed || seen.collapsed) {
+    look.was = SeenAs::over_proofed;
+  } else {
+    return;
+  }
+  require(look);
+  all.push_back(look);
+}
+
+}  // namespace
+
+bool has_clock(const Day& day) { return !day.start.empty() || !day.mixed.empty(); }
+
+Process process_of(const Day& day, const Kitchen& kitchen) { return whole_of(day, kitchen).process; }
+
+Log log_of(const Day& day, const Kitchen& kitchen) {
+  const Whole whole = whole_of(day, kitchen);
+  Log log{.name = day.title.empty() ? day.date : day.title,
+          .date = day.date,
+          .packet = day.dough.packet,
+          .process = whole.process};
+  for (std::size_t i = 0; i < day.seen.size(); ++i) {
+    try {
+      add_sightings(log.seen, day, i, whole);
+    } catch (const Error& error) {
+      throw_within("seen[" + std::to_string(i) + "]", error);
+    }
+  }
+  return log;
 }
 
 void throw_at(const std::string& path, const Error& error) {
   ErrorDetail detail = error.detail();
   detail.path = path;
   throw_error(error.status(), error.problem(), std::move(detail));
+}
+
+std::string path_of_look(const Day& day, const std::string& path) {
+  constexpr std::string_view begin = "seen[";
+  const std::size_t end = path.find(']');
+  if (path.rfind(begin, 0) != 0 || end == std::string::npos) return path_of_step(path);
+  std::size_t look = std::stoul(path.substr(begin.size(), end - begin.size()));
+  for (std::size_t i = 0; i < day.seen.size(); ++i) {
+    const bool is_of_rise = day.seen[i].rise_percent || day.seen[i].not_yet_percent || day.seen[i].height_cm ||
+                            day.seen[i].already_past_percent || day.seen[i].over_proofed || day.seen[i].collapsed;
+    const std::size_t looks = day.seen[i].dough_c.has_value() + is_of_rise;
+    const std::string rest = path.substr(end + 1);
+    if (look < looks) return "seen[" + std::to_string(i) + "]" + (rest == ".time_h" ? ".at" : rest);
+    look -= looks;
+  }
+  return path;
 }
 
 std::string path_of_step(const std::string& path) {

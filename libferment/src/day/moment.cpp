@@ -8,6 +8,7 @@
 #include <ferment/day/day.hpp>
 
 #include "base/text.hpp"
+#include "day/quantity.hpp"
 
 namespace ferment {
 namespace {
@@ -54,6 +55,21 @@ void require_moment(const std::string& text, std::string_view path) {
   if (moment_from(text)) return;
   throw InvalidInput(shown(text) + " is no time of day",
                      {.path = std::string(path), .advice = "write 8:15 or 18:30, or \"+1 7:30\" for the next morning"});
+}
+
+std::optional<double> hours_since(const std::string& text) {
+  if (moment_from(text)) return std::nullopt;
+  if (has_unit_of(field::until_h, text)) return quantity_from(field::until_h, text);
+  throw InvalidInput(shown(text) + " is no time",
+                     {.advice = "write a time of day, such as 11:05, or a time since the stage began, such as 65min"});
+}
+
+void require_moment_or_time(const std::string& text, std::string_view path) {
+  try {
+    hours_since(text);
+  } catch (const Error& error) {
+    throw_within(std::string(path), error);
+  }
 }
 
 double moment_h(const std::string& text, double after_h) {

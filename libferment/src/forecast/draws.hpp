@@ -12,6 +12,10 @@
 
 namespace ferment {
 
+/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its
+/// cell, so that every dimension alone is evenly covered.
+std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed);
+
 /// A kitchen of a draw and the bake's part of it.
 struct Draw {
   Kitchen kitchen;
@@ -35,7 +39,7 @@ std::vector<DrawnStage> run_draw(const Process& process, const State& state, con
 /// require_stage, of a stage still to come
 Process condensed(const Process& process, std::size_t steps_done, double tolerance);
 
-/// Works off the draws as the options say; after an error the rest is left, and it is thrown again.
-void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work);
+/// Works off the draws as the caller wants it; after an error the rest is left, and it is thrown again.
+void for_each_draw(const ForEach& for_each, std::size_t count, const std::function<void(std::size_t)>& work);
 
 }  // namespace ferment

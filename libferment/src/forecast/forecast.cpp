@@ -10,15 +10,16 @@
 #include <string>
 #include <utility>
 
-#include <Eigen/Dense>
 #include <boost/math/distributions/normal.hpp>
 
 #include <ferment/base/error.hpp>
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "forecast/coordinates.hpp"
 #include "forecast/draws.hpp"
 #include "forecast/sobol.hpp"
+#include "forecast/weights.hpp"
 #include "heat/condensed.hpp"
 #include "process/run.hpp"
 
@@ -27,6 +28,7 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double look_first_share = 0.1, be_back_share = 0.1;
+constexpr double few_are_left = 100;  // draws
 constexpr Field draws_field{
     "draws", "draws", "", 2, 65536, 512, Quantity::ratio, "kitchens of Sobol's sequence", "", "512 are enough"};
 constexpr Field seed_field{"seed",
@@ -39,7 +41,6 @@ constexpr Field seed_field{"seed",
                            "another one gives other draws",
                            "",
                            "any whole number of 32 bits will do"};
-constexpr double log_time_sd = 0.10;  // of a logged time to a rise; prior of the calibration
 
 /// Owen's nested scrambling of the bits of a point, by a hash that carries only upwards in the reversed word (Laine &
 /// Karras 2011, constants of Burley 2020).
@@ -66,47 +67,9 @@ std::uint32_t mixed_bits(std::uint32_t x) {
   return x ^ (x >> 16);
 }
 
-/// Standard normal numbers, draws × dimensions, row by row: Sobol's points, scrambled, each moved to the middle of its
-/// cell, so that every dimension alone is evenly covered.
-std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed) {
-  Sobol points(dimensions);
-  const boost::math::normal standard;
-  const double cells = static_cast<double>(draws);
-  std::vector<double> all(draws * dimensions);
-  for (std::size_t draw = 0; draw < draws; ++draw) {
-    const std::vector<std::uint32_t>& point = points.next();
-    for (std::size_t i = 0; i < dimensions; ++i) {
-      const double u = scrambled(point[i], mixed_bits(seed + static_cast<std::uint32_t>(i))) / 4294967296.0;
-      all[draw * dimensions + i] = boost::math::quantile(standard, (std::floor(u * cells) + 0.5) / cells);
-    }
-  }
-  return all;
-}
-
-/// L with L·Lᵀ the covariance, also if that is only semi-definite.
-Eigen::MatrixXd root_of(const Kitchen& kitchen, std::size_t n) {
-  const std::vector<double> covariance = covariance_of(kitchen);
-  const auto size = static_cast<Eigen::Index>(n);
-  const Eigen::Map<const Eigen::MatrixXd> matrix(covariance.data(), size, size);
-  if (matrix.isDiagonal()) return matrix.diagonal().cwiseMax(0).cwiseSqrt().asDiagonal();
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(matrix);
-  return solver.eigenvectors() * solver.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
-}
-
 std::size_t index_of(const std::vector<Parameter>& learned, double Kitchen::*value) {
   const auto found = std::find_if(learned.begin(), learned.end(), [&](const Parameter& p) { return p.value == value; });
   return static_cast<std::size_t>(found - learned.begin());
-}
-
-void move(Kitchen& kitchen, const Parameter& parameter, double by) {
-  double& value = kitchen.*parameter.value;
-  value = moved(parameter, value, by);
-}
-
-/// A draw at the edge of the table may break what joins two parameters.
-void keep_possible(Kitchen& kitchen) {
-  kitchen.t_max_above_opt_k = std::min(kitchen.t_max_above_opt_k, 0.99 * (kitchen.t_opt_c - kitchen.t_min_c));
-  kitchen.retention_limit = std::max(kitchen.retention_limit, kitchen.retention_onset + 0.1);
 }
 
 const Stage* stage_at(const Process& process, std::size_t step) { return std::get_if<Stage>(&process.steps[step]); }
@@ -128,24 +91,21 @@ std::vector<double> column(const std::vector<std::vector<DrawnStage>>& draws, st
   return values;
 }
 
-std::vector<double> sorted(std::vector<double> values) {
-  std::sort(values.begin(), values.end());
-  return values;
-}
-
 /// Length of the 90 % interval that one logged rise of a stage of such a length would leave. Its variance is the
 /// kitchen's, which a log teaches, and the bake's, which it does not: the part that goes with the bake's number in the
 /// draws.
-double interval_length_after_one_log(const std::vector<double>& ready, const std::vector<Draw>& draws, double stage_h,
-                                     double now_h) {
+double interval_length_after_one_log(const std::vector<double>& ready, const WeightedDraws& of, double log_time_sd,
+                                     double stage_h, double now_h) {
+  std::size_t count = 0;
   double n = 0, sum_y = 0, sum_z = 0, sum_yy = 0, sum_zz = 0, sum_yz = 0;
   for (std::size_t i = 0; i < ready.size(); ++i) {
     if (!(ready[i] < never)) continue;
-    const double y = ready[i], z = draws[i].bake_z;
-    n += 1;
-    sum_y += y, sum_z += z, sum_yy += y * y, sum_zz += z * z, sum_yz += y * z;
+    const double y = ready[i], z = of.draws[i].bake_z, w = of.weights.empty() ? 1 : of.weights[i];
+    ++count;
+    n += w;
+    sum_y += w * y, sum_z += w * z, sum_yy += w * y * y, sum_zz += w * z * z, sum_yz += w * y * z;
   }
-  if (n < 3 || !(stage_h < never && now_h < never)) return now_h;
+  if (count < 3 || !(stage_h < never && now_h < never)) return now_h;
   const double total = sum_yy / n - sum_y / n * (sum_y / n);
   const double slope = (sum_yz - sum_y * sum_z / n) / (sum_zz - sum_z * sum_z / n);
   const double bake = std::min(slope * slope, total);
@@ -225,6 +185,21 @@ double share_ready(const StageForecast& stage, double time_h) {
   return static_cast<double>(until(stage.ready) - until(stage.too_late)) / static_cast<double>(stage.ready.size());
 }
 
+std::vector<double> normals(std::size_t draws, std::size_t dimensions, std::uint32_t seed) {
+  Sobol points(dimensions);
+  const boost::math::normal standard;
+  const double cells = static_cast<double>(draws);
+  std::vector<double> all(draws * dimensions);
+  for (std::size_t draw = 0; draw < draws; ++draw) {
+    const std::vector<std::uint32_t>& point = points.next();
+    for (std::size_t i = 0; i < dimensions; ++i) {
+      const double u = scrambled(point[i], mixed_bits(seed + static_cast<std::uint32_t>(i))) / 4294967296.0;
+      all[draw * dimensions + i] = boost::math::quantile(standard, (std::floor(u * cells) + 0.5) / cells);
+    }
+  }
+  return all;
+}
+
 std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) {
   require_kitchen(kitchen);
   require(options);
@@ -237,7 +212,7 @@ std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) 
   // beginning. Parameters that came later have the last ones, so that the draws of an older set stay as they were.
   const auto dimension = [&](std::size_t i) { return 1 + (i < first_set ? (i + first_set - gassing) % first_set : i); };
   const std::vector<double> z = normals(options.draws, n + 1, static_cast<std::uint32_t>(options.seed));
-  const Eigen::MatrixXd root = root_of(kitchen, n);
+  const Eigen::MatrixXd root = root_of(kitchen);
   std::vector<Draw> all;
   all.reserve(options.draws);
   Eigen::VectorXd own(static_cast<Eigen::Index>(n));
@@ -250,13 +225,8 @@ std::vector<Draw> drawn(const Kitchen& kitchen, const ForecastOptions& options) 
     const double* const row = z.data() + draw * (n + 1);
     for (std::size_t i = 0; i < n; ++i) own[static_cast<Eigen::Index>(i)] = row[dimension(i)];
     own[static_cast<Eigen::Index>(gassing)] = to_kitchen * row[0] - to_bake * row[1];
-    const Eigen::VectorXd moved = root * own;
-    Draw made{kitchen, to_bake * row[0] + to_kitchen * row[1]};
-    made.kitchen.covariance.clear();
-    for (std::size_t i = 0; i < n; ++i) move(made.kitchen, learned[i], moved[static_cast<Eigen::Index>(i)]);
-    move(made.kitchen, learned[gassing], bake_sd * made.bake_z);
-    keep_possible(made.kitchen);
-    all.push_back(std::move(made));
+    const double bake_z = to_bake * row[0] + to_kitchen * row[1];
+    all.push_back({moved_by(kitchen, learned, root * own, bake_sd * bake_z), bake_z});
   }
   return all;
 }
@@ -288,14 +258,14 @@ Process condensed(const Process& process, std::size_t steps_done, double toleran
   return followed;
 }
 
-void for_each_draw(const ForecastOptions& options, std::size_t count, const std::function<void(std::size_t)>& work) {
-  if (!options.for_each) {
+void for_each_draw(const ForEach& for_each, std::size_t count, const std::function<void(std::size_t)>& work) {
+  if (!for_each) {
     for (std::size_t i = 0; i < count; ++i) work(i);
     return;
   }
   std::atomic<bool> failed = false;
   std::exception_ptr error;
-  options.for_each(count, [&](std::size_t i) {
+  for_each(count, [&](std::size_t i) {
     if (failed.load(std::memory_order_relaxed)) return;
     try {
       work(i);
@@ -371,13 +341,16 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     // The central dough never gets there; others may, and the share that does not is told.
   }
   simulation.tolerance = options.tolerance;
-  const std::vector<Draw> draws = drawn(kitchen, options);
+  const WeightedDraws weighted = weighted_draws(process, kitchen, given, options);
+  const std::vector<Draw>& draws = weighted.draws;
+  const auto spread = [&](const std::vector<double>& values) { return evenly_likely(values, weighted.weights); };
+  forecast.effective_draws = weighted.effective;
   const std::vector<std::size_t> stages = stages_from(process, start.steps_done);
   if (stages.empty())
     throw InvalidInput("the process has no stage to come", {.path = "steps", .advice = "add one to forecast"});
   std::vector<std::vector<DrawnStage>> results(draws.size());
   const auto follow = [&](double ahead_h) {
-    for_each_draw(options, draws.size(), [&](std::size_t i) {
+    for_each_draw(options.for_each, draws.size(), [&](std::size_t i) {
       results[i] = run_draw(process, start, draws[i].kitchen, simulation, true, stages.back(), ahead_h);
     });
   };
@@ -385,8 +358,8 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
   // Where one in ten is over-proofed in two days but not every other, all are followed on, so that the two can be told
   // together.
   const auto is_told_by_halves = [&](std::size_t stage) {
-    return quantile(sorted(column(results, stage, &DrawnStage::too_late_h)), be_back_share) < never &&
-           quantile(sorted(column(results, stage, &DrawnStage::over_proofed_h)), 0.5) == never;
+    return quantile(spread(column(results, stage, &DrawnStage::too_late_h)), be_back_share) < never &&
+           quantile(spread(column(results, stage, &DrawnStage::over_proofed_h)), 0.5) == never;
   };
   for (std::size_t i = 0; i < stages.size(); ++i) {
     if (!is_told_by_halves(i)) continue;
@@ -400,23 +373,32 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
     told.name = stage.name;
     told.by_rise = stage.until_rise_percent.has_value();
     const std::vector<double> ready = column(results, i, &DrawnStage::ready_h);
-    told.ready = sorted(ready);
+    told.ready = spread(ready);
     told.ready_h = quantile(told.ready, 0.5);
     told.likely_h = interval_h(told, 0.9);
-    for (const auto& draw : results) told.too_late.push_back(std::max(draw[i].ready_h, draw[i].too_late_h));
-    std::sort(told.too_late.begin(), told.too_late.end());
-    const std::vector<double> lowest = sorted(column(results, i, &DrawnStage::lowest_h));
-    told.window_h = {quantile(lowest, 0.5), quantile(sorted(column(results, i, &DrawnStage::highest_h)), 0.5)};
+    std::vector<double> too_late;
+    for (const auto& draw : results) too_late.push_back(std::max(draw[i].ready_h, draw[i].too_late_h));
+    told.too_late = spread(too_late);
+    const std::vector<double> lowest = spread(column(results, i, &DrawnStage::lowest_h));
+    told.window_h = {quantile(lowest, 0.5), quantile(spread(column(results, i, &DrawnStage::highest_h)), 0.5)};
     told.look_first_h = quantile(lowest, look_first_share);
-    told.be_back_by_h = quantile(sorted(column(results, i, &DrawnStage::too_late_h)), be_back_share);
-    told.over_proofed_h = quantile(sorted(column(results, i, &DrawnStage::over_proofed_h)), 0.5);
-    const auto lost = std::count(ready.begin(), ready.end(), never);
+    told.be_back_by_h = quantile(spread(column(results, i, &DrawnStage::too_late_h)), be_back_share);
+    told.over_proofed_h = quantile(spread(column(results, i, &DrawnStage::over_proofed_h)), 0.5);
+    const auto lost = std::count(told.ready.begin(), told.ready.end(), never);
     told.never_ready = static_cast<double>(lost) / static_cast<double>(ready.size());
-    told.rise_percent = quantile(sorted(column(results, i, &DrawnStage::rise_percent)), 0.5);
+    told.rise_percent = quantile(spread(column(results, i, &DrawnStage::rise_percent)), 0.5);
     const double begins_h = forecast.stages.empty() ? start.time_h : forecast.stages.back().ready_h;
     told.interval_length_after_one_log_h =
-        interval_length_after_one_log(ready, draws, told.ready_h - begins_h, length(interval_h(told)));
+        interval_length_after_one_log(ready, weighted, std::sqrt(2.0) * kitchen.log_time_scale, told.ready_h - begins_h,
+                                      length(interval_h(told)));
     forecast.stages.push_back(std::move(told));
+  }
+  if (!options.seen.empty() && !(forecast.effective_draws >= few_are_left)) {
+    forecast.notices.push_back({"unlike_any_forecast",
+                                Severity::warning,
+                                {{"effective_draws", forecast.effective_draws}},
+                                "what was seen is unlike any forecast of this dough: look for a slip in it; else "
+                                "trust your eyes, and not the hours told here"});
   }
   add_notices(forecast, kitchen);
   return forecast;
@@ -450,11 +432,11 @@ const Form& form_of<StageForecast>() {
 
 template <>
 const Form& form_of<Forecast>() {
-  static const Form form =
-      made_form<Forecast>("Forecast",
-                          "When each stage will be ready. forecast[\"bulk\"] is the StageForecast of that name.", {},
-                          {row<&Forecast::stages>("stages", "those not over yet"),
-                           row<&Forecast::notices>("notices", "cautions, most severe first")});
+  static const Form form = made_form<Forecast>(
+      "Forecast", "When each stage will be ready. forecast[\"bulk\"] is the StageForecast of that name.", {},
+      {row<&Forecast::stages>("stages", "those not over yet"),
+       row<&Forecast::effective_draws>("effective_draws", "that are left by what was seen; all if nothing was"),
+       row<&Forecast::notices>("notices", "cautions, most severe first")});
   return form;
 }
 
@@ -465,6 +447,7 @@ const Form& form_of<ForecastOptions>() {
       made_form<O>("ForecastOptions", "How a forecast is drawn.", {},
                    {row<&O::draws>(draws_field), row<&O::tolerance>(tolerance_field),
                     row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation"),
+                    row<&O::seen>("seen", "looks at this dough, by which the draws are weighted"),
                     row<&O::seed>(seed_field)});
   return form;
 }

@@ -48,7 +48,7 @@ LookAt bound(const Spread& law, double x) {
 
 LookAt look_at(const Look& look, double expected, const Noise& noise) {
   const Spread law{noise.is_normal};
-  const double s = noise.scale;
+  const double s = look.scale.value_or(noise.scale);
   const bool comes = expected < never;
   if (look.was == SeenAs::not_yet) {
     if (!comes) return {};

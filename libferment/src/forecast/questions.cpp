@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <numeric>
 #include <utility>
 
 #include <ferment/base/error.hpp>
@@ -13,6 +14,7 @@
 #include "dough/yeast_formula.hpp"
 #include "forecast/curve_search.hpp"
 #include "forecast/draws.hpp"
+#include "forecast/weights.hpp"
 #include "process/run.hpp"
 
 namespace ferment {
@@ -30,12 +32,18 @@ struct Asked {
   std::function<double(double)> shown = [](double x) { return x; };  ///< x as the user sees it
 };
 
+std::vector<std::size_t> every_one(std::size_t count) {
+  std::vector<std::size_t> all(count);
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  return all;
+}
+
 /// When a stage is ready, as a function of the choice.
 class Ready {
  public:
   Ready(const Process& process, const Wanted& wanted, const Kitchen& kitchen, const std::optional<State>& state,
         const ForecastOptions& options)
-      : state_(state), options_(options), draws_(drawn(kitchen, options)) {
+      : state_(state), options_(options), draws_(weighted_draws(process, kitchen, state, options)) {
     const std::size_t first = beginning(process, state).steps_done;
     std::string known;
     for (std::size_t step = first; step < process.steps.size(); ++step) {
@@ -61,45 +69,57 @@ class Ready {
   std::size_t step() const { return step_; }
 
   /// The median of the draws: what a forecast says.
-  double median(const Process& process) { return medians({process}, draws_.size()).front(); }
+  double median(const Process& process) { return medians({process}, all_).front(); }
   /// What it would be if the same two draws were in the middle as where it was reckoned last.
   double median_alike(const Process& process) const {
     const State start = beginning(process, state_);
-    return (ready_h(process, start, middle_.first) + ready_h(process, start, middle_.second)) / 2;
+    return between(ready_h(process, start, middle_.low), ready_h(process, start, middle_.high), middle_.share);
   }
-  /// That of the first few draws, evenly spread as all of them, for many processes.
-  std::vector<double> rough_medians(const std::vector<Process>& processes) {
-    return medians(processes, std::min(few_draws, draws_.size()));
-  }
+  /// That of a few draws, evenly spread as all of them, for many processes.
+  std::vector<double> rough_medians(const std::vector<Process>& processes) { return medians(processes, few_); }
 
  private:
+  static double between(double low, double high, double share) {
+    if (!(high < never)) return share > 0 ? high : low;
+    return low + share * (high - low);
+  }
   double ready_h(const Process& process, const State& start, std::size_t draw) const {
-    return run_draw(process, start, draws_[draw].kitchen, simulation_, false, step_).back().ready_h;
+    return run_draw(process, start, draws_.draws[draw].kitchen, simulation_, false, step_).back().ready_h;
+  }
+  /// Whether these are all draws, which count as they are weighted; some that stand for all count the same.
+  double weight_of(std::size_t draw, std::size_t count) const {
+    const bool is_all = count == draws_.draws.size() && !draws_.weights.empty();
+    return is_all ? draws_.weights[draw] : 1 / static_cast<double>(count);
   }
 
-  std::vector<double> medians(const std::vector<Process>& processes, std::size_t draws) {
+  std::vector<double> medians(const std::vector<Process>& processes, const std::vector<std::size_t>& draws) {
+    const std::size_t count = draws.size();
     std::vector<State> starts;
     for (const Process& process : processes) starts.push_back(beginning(process, state_));
-    std::vector<double> ready(processes.size() * draws);
-    for_each_draw(options_, ready.size(),
-                  [&](std::size_t i) { ready[i] = ready_h(processes[i / draws], starts[i / draws], i % draws); });
+    std::vector<double> ready(processes.size() * count);
+    for_each_draw(options_.for_each, ready.size(), [&](std::size_t i) {
+      ready[i] = ready_h(processes[i / count], starts[i / count], draws[i % count]);
+    });
     std::vector<double> medians;
-    std::vector<std::pair<double, std::size_t>> rising(draws);
-    for (std::size_t first = 0; first < ready.size(); first += draws) {
-      for (std::size_t i = 0; i < draws; ++i) rising[i] = {ready[first + i], i};
+    std::vector<std::pair<double, std::size_t>> rising(count);
+    std::vector<double> weights(count);
+    for (std::size_t first = 0; first < ready.size(); first += count) {
+      for (std::size_t i = 0; i < count; ++i) rising[i] = {ready[first + i], draws[i]};
       std::sort(rising.begin(), rising.end());
-      const auto &low = rising[(draws - 1) / 2], &high = rising[draws / 2];
-      middle_ = {low.second, high.second};
-      medians.push_back((low.first + high.first) / 2);
+      for (std::size_t i = 0; i < count; ++i) weights[i] = weight_of(rising[i].second, count);
+      const Middle middle = middle_of(weights);
+      middle_ = {rising[middle.low].second, rising[middle.high].second, middle.share};
+      medians.push_back(between(rising[middle.low].first, rising[middle.high].first, middle.share));
     }
     return medians;
   }
 
   const std::optional<State>& state_;
   const ForecastOptions& options_;
-  std::vector<Draw> draws_;
+  WeightedDraws draws_;
   SimulateOptions simulation_;
-  std::pair<std::size_t, std::size_t> middle_ = {};  ///< the draws of the median reckoned last
+  std::vector<std::size_t> all_ = every_one(draws_.draws.size()), few_ = representatives(draws_, few_draws);
+  Middle middle_ = {};  ///< the draws of the median reckoned last
   std::size_t step_ = 0;
   bool found_ = false;
 };

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include <Eigen/Dense>
@@ -12,233 +13,176 @@
 #include <ferment/base/field.hpp>
 
 #include "base/text.hpp"
+#include "forecast/coordinates.hpp"
+#include "forecast/draws.hpp"
 #include "forecast/sighting.hpp"
+#include "learn/bake.hpp"
 #include "learn/damped.hpp"
+#include "learn/importance.hpp"
+#include "learn/plain_looks.hpp"
 
 namespace ferment {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
+constexpr std::size_t enough_to_fit = 3;  ///< bakes: fewer, and a fit follows whatever it is told
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
 using Index = Eigen::Index;
 
-constexpr Field log_time_scale_field{"log_time_scale",
-                                     "noise of a logged time",
-                                     "of ln time",
-                                     0.005,
-                                     1,
-                                     0.10,
-                                     Quantity::ratio,
-                                     "scale of the noise of ln time",
-                                     "",
-                                     "0.10 is a look that is right to a few minutes of the first hour"};
+constexpr Field importance_field{"importance",
+                                 "draws of the importance correction",
+                                 "",
+                                 0,
+                                 65536,
+                                 0,
+                                 Quantity::ratio,
+                                 "that correct the Laplace approximation; 0: it is not corrected",
+                                 "",
+                                 "1000 are enough"};
 
-/// Parameters in coordinates in which the prior is a standard normal: x = centre + root·z, each x in the coordinate of
-/// its parameter.
+/// Coordinates in which the prior is a standard normal: those of the parameters, and one for each older packet of
+/// yeast.
 class Coordinates {
  public:
-  explicit Coordinates(const Kitchen& prior) : prior_(prior), rows_(learnable()) {
-    const auto n = static_cast<Index>(rows_.size());
-    const std::vector<double> covariance = covariance_of(prior);
-    const Eigen::Map<const Matrix> matrix(covariance.data(), n, n);
-    if (matrix.isDiagonal()) {
-      root_ = matrix.diagonal().cwiseMax(0).cwiseSqrt().asDiagonal();
-    } else {
-      const Eigen::SelfAdjointEigenSolver<Matrix> solver(matrix);
-      root_ = solver.eigenvectors() * solver.eigenvalues().cwiseMax(0).cwiseSqrt().asDiagonal();
+  Coordinates(const Kitchen& prior, const std::vector<Log>& logs)
+      : prior_(prior), rows_(learnable()), root_(root_of(prior)) {
+    const auto latest =
+        std::max_element(logs.begin(), logs.end(), [](const Log& a, const Log& b) { return a.date < b.date; });
+    // Of logs without dates, the last one.
+    packet_ = latest->date.empty() ? logs.back().packet : latest->packet;
+    for (const Log& log : logs) {
+      std::optional<Index> packet;
+      if (log.packet != packet_) {
+        const auto known = std::find(others_.begin(), others_.end(), log.packet);
+        packet = root_.cols() + (known - others_.begin());
+        if (known == others_.end()) others_.push_back(log.packet);
+      }
+      packet_of_.push_back(packet);
     }
   }
-  Index size() const { return root_.cols(); }
+  Index parameters() const { return root_.cols(); }
+  Index size() const { return parameters() + static_cast<Index>(others_.size()); }
   const std::vector<Parameter>& rows() const { return rows_; }
   const Matrix& root() const { return root_; }
+  const std::string& packet() const { return packet_; }
+  /// The coordinate of a log's packet, if it is not the latest.
+  std::optional<Index> packet_of(std::size_t log) const { return packet_of_[log]; }
 
-  /// The kitchen at z, its gassing rate moved once more by the bake.
+  /// The kitchen at z, its gassing rate moved besides.
   Kitchen at(const Vector& z, double bake = 0) const {
-    const Vector by = root_ * z;
-    Kitchen kitchen = prior_;
-    kitchen.covariance.clear();
-    for (std::size_t i = 0; i < rows_.size(); ++i) {
-      double& value = kitchen.*rows_[i].value;
-      const bool is_rate = rows_[i].value == &Kitchen::gassing_rate;
-      value = moved(rows_[i], value, by[static_cast<Index>(i)] + (is_rate ? bake : 0));
-    }
-    kitchen.t_max_above_opt_k = std::min(kitchen.t_max_above_opt_k, 0.99 * (kitchen.t_opt_c - kitchen.t_min_c));
-    kitchen.retention_limit = std::max(kitchen.retention_limit, kitchen.retention_onset + 0.1);
-    return kitchen;
+    return moved_by(prior_, rows_, root_ * z.head(parameters()), bake);
   }
 
  private:
-  Kitchen prior_;
+  const Kitchen& prior_;
   std::vector<Parameter> rows_;
   Matrix root_;
+  std::string packet_ = {};
+  std::vector<std::string> others_ = {};
+  std::vector<std::optional<Index>> packet_of_ = {};
 };
 
-/// The looks of one log along a line in z: what is expected, and how it goes with z and with the bake.
+/// The looks of one log at a place: what is expected, and how it goes with z and with the bake.
 struct Linear {
   Vector expected;
   Matrix by_z;
   Vector by_bake;
+
+  Vector moved(const Vector& by) const { return expected + by_z * by; }
 };
 
-/// A bake's effect integrated: ln of the likelihood, its slope by each look's expectation, and three curvatures.
-struct Integrated {
-  double log_likelihood = 0;
-  Vector slope;
-  Matrix observed;  ///< minus the second derivative (Louis 1982)
-  Matrix expected;  ///< of the information that exact looks carry in the mean: never negative
-};
-
-/// Nodes and weights of Gauss–Hermite quadrature, ∫ exp(−t²) f (Abramowitz & Stegun 1964, table 25.10).
-constexpr std::array<double, 7> node{-2.651961356835233, -1.673551628767471, -0.816287882858965, 0,
-                                     0.816287882858965,  1.673551628767471,  2.651961356835233};
-constexpr std::array<double, 7> weight{9.717812450995192e-4, 5.451558281912703e-2, 4.256072526101278e-1,
-                                       8.102646175568073e-1, 4.256072526101278e-1, 5.451558281912703e-2,
-                                       9.717812450995192e-4};
-
-/// How much an exact look tells in the mean, weighted by how likely this one is; a bound's own curvature.
-double information(const Look& look, const LookAt& at, double expected, const Noise& noise) {
-  if (look.was != SeenAs::at || noise.is_normal) return std::max(-at.bend, 0.0);
-  const double r = (look.seen - expected) / noise.scale;
-  return 5.0 / 7 * 5 / (4 + r * r) / (noise.scale * noise.scale);
-}
-
-class BakeIntegral {
- public:
-  BakeIntegral(const Looks& looks, const Vector& expected, const Vector& by_bake, double bake_sd, const Noise& noise)
-      : looks_(looks), expected_(expected), by_bake_(by_bake), sd_(bake_sd), noise_(noise) {}
-
-  Integrated operator()() const {
-    const auto n = static_cast<Index>(looks_.size());
-    Integrated all{0, Vector::Zero(n), Matrix::Zero(n, n), Matrix::Zero(n, n)};
-    const auto [middle, spread] = mode();
-    const std::size_t nodes = sd_ > 0 ? node.size() : 1;
-    std::array<double, node.size()> log_weight{};
-    std::array<std::vector<LookAt>, node.size()> at;
-    double largest = -never;
-    for (std::size_t k = 0; k < nodes; ++k) {
-      const double t = sd_ > 0 ? node[k] : 0, x = middle + std::sqrt(2.0) * spread * t;
-      double sum = sd_ > 0 ? std::log(weight[k]) + t * t - 0.5 * x * x + std::log(spread) - 0.5 * std::log(pi) : 0;
-      at[k] = looks_at(x);
-      for (const LookAt& look : at[k]) sum += look.log_likelihood;
-      log_weight[k] = sum;
-      largest = std::max(largest, sum);
-    }
-    if (!(largest > -never)) {
-      all.log_likelihood = -never;
-      return all;
-    }
-    double total = 0;
-    for (std::size_t k = 0; k < nodes; ++k) total += std::exp(log_weight[k] - largest);
-    all.log_likelihood = largest + std::log(total);
-    Vector told = Vector::Zero(n);
-    Matrix slopes = Matrix::Zero(n, n);
-    for (std::size_t k = 0; k < nodes; ++k) {
-      const double share = std::exp(log_weight[k] - largest) / total;
-      const double x = middle + std::sqrt(2.0) * spread * (sd_ > 0 ? node[k] : 0);
-      Vector slope(n);
-      for (Index i = 0; i < n; ++i) {
-        const LookAt& look = at[k][static_cast<std::size_t>(i)];
-        slope[i] = look.slope;
-        all.observed(i, i) -= share * look.bend;
-        told[i] += share * information(looks_[static_cast<std::size_t>(i)], look, expected_at(i, x), noise_);
-      }
-      all.slope += share * slope;
-      slopes += share * slope * slope.transpose();
-    }
-    all.observed -= slopes - all.slope * all.slope.transpose();
-    const Vector pull = told.cwiseProduct(by_bake_);
-    all.expected = told.asDiagonal();
-    if (sd_ > 0) all.expected -= pull * pull.transpose() / (1 / (sd_ * sd_) + by_bake_.dot(pull));
-    return all;
-  }
-
- private:
-  static constexpr double pi = 3.14159265358979323846;
-
-  double expected_at(Index i, double x) const { return expected_[i] + by_bake_[i] * sd_ * x; }
-  std::vector<LookAt> looks_at(double x) const {
-    std::vector<LookAt> all;
-    for (Index i = 0; i < expected_.size(); ++i)
-      all.push_back(look_at(looks_[static_cast<std::size_t>(i)], expected_at(i, x), noise_));
-    return all;
-  }
-  /// The bake that explains the looks best, in its sds, and the width about it.
-  std::pair<double, double> mode() const {
-    double x = 0, width = 1;
-    if (!(sd_ > 0)) return {x, width};
-    for (int newton = 0; newton < 4; ++newton) {
-      double slope = -x, curvature = 1;
-      const std::vector<LookAt> at = looks_at(x);
-      for (Index i = 0; i < expected_.size(); ++i) {
-        const auto k = static_cast<std::size_t>(i);
-        if (!(expected_[i] < never)) continue;
-        const double by_x = by_bake_[i] * sd_;
-        slope += at[k].slope * by_x;
-        curvature += information(looks_[k], at[k], expected_at(i, x), noise_) * by_x * by_x;
-      }
-      width = 1 / std::sqrt(curvature);
-      if (newton < 3) x = std::clamp(x + slope / curvature, -6.0, 6.0);
-    }
-    return {x, width};
-  }
-
-  const Looks& looks_;
-  const Vector& expected_;
-  const Vector& by_bake_;
-  double sd_;
-  const Noise& noise_;
+/// What the fit takes the noise and the bake for.
+struct Spreads {
+  double bake_sd, log_time_scale;
 };
 
 class Search {
  public:
   Search(const std::vector<Log>& logs, const Kitchen& prior, const CalibrateOptions& options)
-      : coordinates_(prior), noise_{options.log_time_scale, options.is_normal},
-        bake_sd_(options.bake_effect ? std::hypot(prior.bake_sd, prior.model_sd) : 0) {
+      : logs_(logs), prior_(prior), options_(options), coordinates_(prior, logs) {
     simulation_.heat_of_fermentation = options.heat_of_fermentation;
     simulation_.every_min = 0;
+    simulation_.be_back_by = false;
     simulation_.tolerance = 1e-4;
     simulation_.interrupt = options.interrupt;
     for (std::size_t i = 0; i < logs.size(); ++i) {
       try {
+        if (logs[i].seen.empty())
+          throw InvalidInput("nothing was seen of this bake",
+                             {.path = "seen", .advice = "leave it out, or add a look"});
         looks_.emplace_back(logs[i].process, logs[i].seen);
       } catch (const Error& error) {
         throw_within("logs[" + std::to_string(i) + "]", error);
       }
     }
+    plain_.emplace(looks_);
+    for (std::size_t i = 0; i < looks_.size(); ++i) {
+      if (!looks_[i].plain()) runs_.push_back(i);
+    }
+    use({prior.bake_sd, prior.log_time_scale});
   }
 
   Calibration operator()() {
-    const DampedMinimum found =
-        damped_minimum({.linearise = [this](const Vector& z, double difference) { return linearised(z, difference); },
-                        .cost = [this](const Vector& z) { return cost(z, expected_at(z)); }},
-                       start());
-    if (!found.is_settled && !found.is_nearly_settled) {
-      throw NotConverged("the calibration is not settled after " + std::to_string(found.linearisations) +
-                             " linearisations; a further step would gain " + number(found.decrement, 3),
-                         {.path = "logs", .advice = "look for a log that contradicts the others"});
+    DampedMinimum found = settled(start());
+    Calibration told{.linearisations = found.linearisations};
+    std::optional<Learnt> learnt;
+    constexpr std::size_t enough_for_spreads = 10;
+    const bool is_first = prior_.learned_from.empty();
+    if (options_.learn_spreads && options_.bake_effect && is_first && logs_.size() >= enough_for_spreads) {
+      learnt = learn_spreads(found.at);
+      use(learnt->mean);
+      found = settled(found.at);
+      told.linearisations += found.linearisations;
     }
-    Calibration told{.linearisations = found.linearisations, .decrement = found.decrement};
-    if (!found.is_settled) {
-      told.notices.push_back({"calibration_nearly_settled",
-                              Severity::info,
-                              {{"decrement", found.decrement}},
-                              "the last hundredth of the calibration is rough: a log is just where yeast begins to "
-                              "grow; what that moves is far below the uncertainty"});
+    told.decrement = found.decrement;
+    Matrix in_z = found.local.expected.inverse();
+    if (learnt) in_z += learnt->between;
+    if (options_.importance > 0) {
+      const Corrected corrected = importance_corrected(found.at, in_z, options_.importance,
+                                                       [&](const Vector& z) { return -cost(z, expected_at(z)); });
+      told.k_hat = corrected.k_hat;
+      found.at = corrected.mean;
+      in_z = corrected.covariance;
     }
-    finish(told, found);
+    finish(told, found, in_z);
     return told;
   }
 
  private:
-  std::vector<Vector> expected_at(const Vector& z) const {
-    const Kitchen kitchen = coordinates_.at(z);
-    std::vector<Vector> all;
-    for (const Looks& looks : looks_) all.push_back(as_vector(looks.expected(kitchen, simulation_)));
+  struct Learnt {
+    Spreads mean;
+    Matrix between;  ///< covariance of the modes on the grid
+  };
+  using Expected = std::vector<Vector>;
+
+  void use(const Spreads& spreads) {
+    spreads_ = spreads;
+    noise_ = {spreads.log_time_scale, options_.is_normal};
+    bake_sd_ = options_.bake_effect ? std::hypot(spreads.bake_sd, prior_.model_sd) : 0;
+  }
+
+  /// What each of these kitchens makes of every log: plain ones by the closed form, the others by a run.
+  std::vector<Expected> expected_of(const std::vector<Kitchen>& kitchens) const {
+    std::vector<Expected> all(kitchens.size(), Expected(looks_.size()));
+    for (std::size_t i = 0; i < kitchens.size() && runs_.size() < looks_.size(); ++i)
+      plain_->expect(kitchens[i], all[i]);
+    for_each_draw(options_.for_each, kitchens.size() * runs_.size(), [&](std::size_t task) {
+      const std::size_t kitchen = task / runs_.size(), log = runs_[task % runs_.size()];
+      const std::vector<double> values = looks_[log].expected(kitchens[kitchen], simulation_);
+      all[kitchen][log] = Eigen::Map<const Vector>(values.data(), static_cast<Index>(values.size()));
+    });
     return all;
   }
-  static Vector as_vector(const std::vector<double>& values) {
-    return Eigen::Map<const Vector>(values.data(), static_cast<Index>(values.size()));
+  /// The same at z, each log with the yeast of its packet.
+  Expected expected_at(const Vector& z) const {
+    Expected all = expected_of({coordinates_.at(z)}).front();
+    if (linear_.empty()) return all;
+    for (std::size_t log = 0; log < all.size(); ++log) {
+      if (const auto packet = coordinates_.packet_of(log))
+        all[log] += z[*packet] * prior_.packet_sd * linear_[log].by_bake;
+    }
+    return all;
   }
 
   /// The prior's centre; or near it, with more gas and room for it, where a rise that was seen could not be else.
@@ -256,7 +200,7 @@ class Search {
     throw NoSolution("a rise that was seen is beyond what a dough can hold by this kitchen's parameters",
                      {.path = "logs", .advice = "look for a rise that was mistyped"});
   }
-  bool all_can_be(const std::vector<Vector>& expected) const {
+  bool all_can_be(const Expected& expected) const {
     for (std::size_t j = 0; j < looks_.size(); ++j) {
       for (std::size_t i = 0; i < looks_[j].size(); ++i) {
         if (looks_[j][i].was != SeenAs::not_yet && !(expected[j][static_cast<Index>(i)] < never)) return false;
@@ -264,6 +208,56 @@ class Search {
     }
     return true;
   }
+
+  DampedMinimum settled(const Vector& from) {
+    DampedMinimum found =
+        damped_minimum({.linearise = [this](const Vector& z, double difference) { return linearised(z, difference); },
+                        .cost = [this](const Vector& z) { return cost(z, expected_at(z)); }},
+                       from);
+    if (!found.is_settled && !found.is_nearly_settled) {
+      throw NotConverged("the calibration is not settled after " + std::to_string(found.linearisations) +
+                             " linearisations; a further step would gain " + number(found.decrement, 3),
+                         {.path = "logs", .advice = "look for a log that contradicts the others"});
+    }
+    is_rough_ = !found.is_settled;
+    return found;
+  }
+
+  LocalCost linearised(const Vector& z, double step) {
+    set_slopes(z, step);
+    return local_cost(z, Vector::Zero(z.size()));
+  }
+  /// The cost at z as far from where the looks were linearised; and its slope and curvatures.
+  LocalCost local_cost(const Vector& z, const Vector& by) const {
+    LocalCost local{prior_cost(z), -prior_weights().cwiseProduct(z), prior_weights().asDiagonal(),
+                    prior_weights().asDiagonal()};
+    for (std::size_t j = 0; j < looks_.size(); ++j) {
+      const Linear& its = linear_[j];
+      const Integrated told = without_bake(looks_[j], its.moved(by), its.by_bake, bake_sd_, noise_);
+      local.cost -= told.log_likelihood;
+      local.downhill += its.by_z.transpose() * told.slope;
+      local.expected += its.by_z.transpose() * told.expected * its.by_z;
+      local.observed += its.by_z.transpose() * told.observed * its.by_z;
+    }
+    return local;
+  }
+  double cost(const Vector& z, const Expected& expected) const {
+    double sum = prior_cost(z);
+    for (std::size_t j = 0; j < looks_.size(); ++j) sum -= log_likelihood(j, expected[j]);
+    return sum;
+  }
+  double log_likelihood(std::size_t log, const Vector& expected) const {
+    return without_bake(looks_[log], expected, linear_[log].by_bake, bake_sd_, noise_).log_likelihood;
+  }
+
+  /// 1, or without a prior 0 where a look has a say.
+  Vector prior_weights() const {
+    Vector weights = Vector::Ones(coordinates_.size());
+    for (Index k = 0; k < coordinates_.size() && !options_.prior; ++k)
+      weights[k] = touched_[static_cast<std::size_t>(k)] ? 0 : 1;
+    return weights;
+  }
+  double prior_cost(const Vector& z) const { return 0.5 * z.dot(prior_weights().cwiseProduct(z)); }
 
   /// A difference quotient; one-sided beside a rise that is never reached, which says nothing itself.
   static double slope(double before, double middle, double after, double step) {
@@ -273,92 +267,164 @@ class Search {
     return high ? (after - middle) / step : low ? (middle - before) / step : 0;
   }
 
-  LocalCost linearised(const Vector& z, double step) {
-    const std::vector<Vector> here = expected_at(z);
-    set_slopes(z, here, step);
-    const Index n = coordinates_.size();
-    LocalCost local{0.5 * z.squaredNorm(), -z, Matrix::Identity(n, n), Matrix::Identity(n, n)};
-    for (std::size_t j = 0; j < looks_.size(); ++j) {
-      const Integrated its = BakeIntegral(looks_[j], here[j], linear_[j].by_bake, bake_sd_, noise_)();
-      const Matrix& by_z = linear_[j].by_z;
-      local.cost -= its.log_likelihood;
-      local.downhill += by_z.transpose() * its.slope;
-      local.expected += by_z.transpose() * its.expected * by_z;
-      local.observed += by_z.transpose() * its.observed * by_z;
+  /// Central differences in every coordinate that a look knows of, and by the bake; packets move as the bake does.
+  void set_slopes(const Vector& z, double step) {
+    const Index parameters = coordinates_.parameters();
+    if (touched_.empty()) touched_.assign(static_cast<std::size_t>(coordinates_.size()), true);
+    std::vector<Index> moving;
+    for (Index k = 0; k < parameters; ++k) {
+      if (touched_[static_cast<std::size_t>(k)] && coordinates_.root().col(k).any()) moving.push_back(k);
     }
-    return local;
-  }
-
-  void set_slopes(const Vector& z, const std::vector<Vector>& here, double step) {
-    const Index n = coordinates_.size();
-    if (touched_.empty()) touched_.assign(static_cast<std::size_t>(n), true);
-    linear_.clear();
-    for (const Vector& expected : here)
-      linear_.push_back({expected, Matrix::Zero(expected.size(), n), Vector::Zero(expected.size())});
-    const auto differences = [&](const std::vector<Vector>& before, const std::vector<Vector>& after, double by,
-                                 const auto& put) {
-      bool any = false;
-      for (std::size_t j = 0; j < linear_.size(); ++j) {
-        for (Index i = 0; i < linear_[j].expected.size(); ++i) {
-          const double quotient = slope(before[j][i], here[j][i], after[j][i], by);
-          any |= quotient != 0;
-          put(linear_[j], i, quotient);
-        }
-      }
-      return any;
-    };
-    for (Index k = 0; k < n; ++k) {
-      if (!touched_[static_cast<std::size_t>(k)]) continue;
-      Vector before = z, after = z;
-      before[k] -= step;
-      after[k] += step;
-      const bool any = differences(expected_at(before), expected_at(after), step,
-                                   [&](Linear& its, Index i, double quotient) { its.by_z(i, k) = quotient; });
-      touched_[static_cast<std::size_t>(k)] = any;
-    }
-    const auto with_bake = [&](double bake) {
-      const Kitchen kitchen = coordinates_.at(z, bake);
-      std::vector<Vector> all;
-      for (const Looks& looks : looks_) all.push_back(as_vector(looks.expected(kitchen, simulation_)));
-      return all;
-    };
     const double bake_step = step / 3;
-    differences(with_bake(-bake_step), with_bake(bake_step), bake_step,
-                [&](Linear& its, Index i, double quotient) { its.by_bake[i] = quotient; });
+    std::vector<Kitchen> kitchens{coordinates_.at(z), coordinates_.at(z, -bake_step), coordinates_.at(z, bake_step)};
+    for (const Index k : moving) {
+      for (const double by : {-step, step}) kitchens.push_back(coordinates_.at(z + by * Vector::Unit(z.size(), k)));
+    }
+    const std::vector<Expected> expected = expected_of(kitchens);
+    linear_.clear();
+    touched_.assign(touched_.size(), false);
+    for (std::size_t log = 0; log < looks_.size(); ++log) {
+      const Vector& here = expected[0][log];
+      const auto quotients = [&](std::size_t before, double by) {
+        Vector all(here.size());
+        for (Index i = 0; i < here.size(); ++i)
+          all[i] = slope(expected[before][log][i], here[i], expected[before + 1][log][i], by);
+        return all;
+      };
+      Linear its{here, Matrix::Zero(here.size(), coordinates_.size()), quotients(1, bake_step)};
+      for (std::size_t m = 0; m < moving.size(); ++m) {
+        its.by_z.col(moving[m]) = quotients(3 + 2 * m, step);
+        if (its.by_z.col(moving[m]).any()) touched_[static_cast<std::size_t>(moving[m])] = true;
+      }
+      if (const auto packet = coordinates_.packet_of(log)) {
+        its.by_z.col(*packet) = prior_.packet_sd * its.by_bake;
+        its.expected += z[*packet] * its.by_z.col(*packet);
+        touched_[static_cast<std::size_t>(*packet)] = true;
+      }
+      linear_.push_back(std::move(its));
+    }
+    if (foreseen_.empty()) foreseen_ = linear_;
   }
 
-  double cost(const Vector& z, const std::vector<Vector>& expected) const {
-    double sum = 0.5 * z.squaredNorm();
-    for (std::size_t j = 0; j < looks_.size(); ++j)
-      sum -= BakeIntegral(looks_[j], expected[j], linear_[j].by_bake, bake_sd_, noise_)().log_likelihood;
-    return sum;
+  static double log_determinant(const Matrix& positive) { return positive.ldlt().vectorD().array().log().sum(); }
+
+  /// Bake and noise by their posterior on a grid, each mode by the looks as they were linearised last.
+  Learnt learn_spreads(const Vector& at) {
+    const Spreads first = spreads_;
+    struct Node {
+      Spreads spreads;
+      Vector mode;
+      double log_weight;
+    };
+    std::vector<Node> nodes;
+    double largest = -never;
+    for (const double bake : {0.2, 0.55, 0.9, 1.25, 1.6, 1.95}) {
+      for (const double scale : {0.4, 0.8, 1.2, 1.6}) {
+        use({bake * first.bake_sd, scale * first.log_time_scale});
+        const DampedMinimum there =
+            damped_minimum({.linearise = [&](const Vector& z, double) { return local_cost(z, z - at); },
+                            .cost = [&](const Vector& z) { return local_cost(z, z - at).cost; }},
+                           at, {.most_linearisations = 10});
+        const double half_normals = -0.5 * (bake * bake + scale * scale);
+        const double log_weight = half_normals - there.local.cost - 0.5 * log_determinant(there.local.expected);
+        nodes.push_back({spreads_, there.at, log_weight});
+        largest = std::max(largest, log_weight);
+      }
+    }
+    double total = 0;
+    Learnt learnt{{0, 0}, Matrix::Zero(at.size(), at.size())};
+    Vector mean = Vector::Zero(at.size());
+    for (const Node& node : nodes) total += std::exp(node.log_weight - largest);
+    for (const Node& node : nodes) {
+      const double share = std::exp(node.log_weight - largest) / total;
+      learnt.mean.bake_sd += share * node.spreads.bake_sd;
+      learnt.mean.log_time_scale += share * node.spreads.log_time_scale;
+      mean += share * node.mode;
+    }
+    for (const Node& node : nodes) {
+      const double share = std::exp(node.log_weight - largest) / total;
+      learnt.between += share * (node.mode - mean) * (node.mode - mean).transpose();
+    }
+    return learnt;
   }
 
-  void finish(Calibration& told, const DampedMinimum& found) const {
+  void finish(Calibration& told, const DampedMinimum& found, const Matrix& in_z) {
+    const Index n = coordinates_.parameters();
     const Matrix& root = coordinates_.root();
-    const Matrix in_z = found.local.expected.inverse(), covariance = root * in_z * root.transpose();
-    told.kitchen = coordinates_.at(found.at);
-    const Index n = covariance.rows();
-    told.kitchen.covariance.resize(static_cast<std::size_t>(n * n));
-    Eigen::Map<Matrix>(told.kitchen.covariance.data(), n, n) = (covariance + covariance.transpose()) / 2;
-    const Matrix before = root * root.transpose();
-    for (std::size_t i = 0; i < coordinates_.rows().size(); ++i) {
-      const auto k = static_cast<Index>(i);
-      const Parameter& row = coordinates_.rows()[i];
-      const double prior_sd = std::sqrt(before(k, k)), sd = std::sqrt(covariance(k, k));
-      told.learned.push_back(
-          {std::string(row.name), told.kitchen.*row.value, sd, prior_sd, prior_sd > 0 ? sd / prior_sd : 1});
-    }
+    const Matrix covariance = root * in_z.topLeftCorner(n, n) * root.transpose();
+    const Expected expected = expected_at(found.at);
+    Kitchen& kitchen = told.kitchen;
+    kitchen = coordinates_.at(found.at);
+    kitchen.covariance.resize(static_cast<std::size_t>(n * n));
+    Eigen::Map<Matrix>(kitchen.covariance.data(), n, n) = (covariance + covariance.transpose()) / 2;
+    kitchen.bake_sd = spreads_.bake_sd;
+    kitchen.log_time_scale = spreads_.log_time_scale;
+    if (kitchen.learned_from.empty()) kitchen.learned_from = set_of(prior_);
+    kitchen.packet = coordinates_.packet();
+    kitchen.history = prior_.history;
+    kitchen.mixing = prior_.mixing;
+    const bool is_few = prior_.history.size() + logs_.size() < enough_to_fit;
     for (std::size_t j = 0; j < looks_.size(); ++j) {
-      for (std::size_t i = 0; i < looks_[j].size(); ++i) add_residual(told, linear_[j].expected, j, i);
+      told.log_likelihood.push_back(log_likelihood(j, expected[j]));
+      const std::size_t first = told.residuals.size();
+      for (std::size_t i = 0; i < looks_[j].size(); ++i) {
+        told.residuals.push_back(is_few ? residual(j, i, foreseen_[j], foreseen_[j].expected, true)
+                                        : residual(j, i, linear_[j], expected[j], false));
+      }
+      kitchen.history.push_back(digest(j, told.residuals, first));
+    }
+    const Matrix told_by_logs = found.local.expected - Matrix(prior_weights().asDiagonal());
+    told.effective_parameters = (found.local.expected.inverse() * told_by_logs).trace();
+    told.notices = notices_of(kitchen);
+    if (is_rough_) {
+      told.notices.push_back({"calibration_nearly_settled",
+                              Severity::info,
+                              {{"decrement", found.decrement}},
+                              "the last hundredth of the calibration is rough: a log is just where yeast begins to "
+                              "grow; what that moves is far below the uncertainty"});
+    }
+    if (told.k_hat && !(*told.k_hat < 0.7)) {
+      told.notices.push_back({"importance_weak",
+                              Severity::caution,
+                              {{"k_hat", *told.k_hat}},
+                              "the importance correction stands on few draws (k " + number(*told.k_hat, 2) +
+                                  "): take the uncorrected kitchen, or more draws"});
     }
   }
 
-  void add_residual(Calibration& told, const Vector& expected_of, std::size_t j, std::size_t i) const {
+  static std::string set_of(const Kitchen& prior) {
+    Kitchen nameless = prior;
+    nameless.name.clear();
+    return name_of(nameless);
+  }
+
+  LearnedBake digest(std::size_t j, const std::vector<Residual>& residuals, std::size_t first) const {
+    const auto begin = residuals.begin() + static_cast<std::ptrdiff_t>(first);
+    const auto most = std::max_element(begin, residuals.end(), [](const Residual& a, const Residual& b) {
+      return std::abs(a.standardised) < std::abs(b.standardised);
+    });
+    return {.name = logs_[j].name,
+            .date = logs_[j].date,
+            .packet = logs_[j].packet,
+            .dough_c = looks_[j].dough_c(),
+            .looks = static_cast<double>(looks_[j].size()),
+            .was = most->was,
+            .seen = most->seen,
+            .expected = most->expected,
+            .standardised = most->standardised,
+            .surprising = most->surprising,
+            .explanation = most->explanation};
+  }
+
+  /// A look beside what was expected of it; foreseen: by the kitchen before, whose own uncertainty counts, too.
+  Residual residual(std::size_t j, std::size_t i, const Linear& linear, const Vector& expected_of,
+                    bool is_foreseen) const {
     const Look& look = looks_[j][i];
-    const double expected = expected_of[static_cast<Index>(i)];
-    const double by_bake = linear_[j].by_bake[static_cast<Index>(i)] * bake_sd_;
-    const double sd = std::hypot((noise_.is_normal ? 1 : std::sqrt(2.0)) * noise_.scale, by_bake);
+    const auto row = static_cast<Index>(i);
+    const double expected = expected_of[row], scale = look.scale.value_or(noise_.scale);
+    const double noise = (noise_.is_normal ? 1 : std::sqrt(2.0)) * scale;
+    const double by_kitchen = is_foreseen ? linear.by_z.row(row).norm() : 0;
+    const double sd = std::sqrt(noise * noise + std::pow(linear.by_bake[row] * bake_sd_, 2) + by_kitchen * by_kitchen);
     const auto standardised = [&](double moved_by) {
       const double r = (look.seen + moved_by - expected) / sd;
       if (look.was == SeenAs::not_yet) return std::max(r, 0.0);
@@ -366,47 +432,72 @@ class Search {
       const double early = (look.not_yet + moved_by - expected) / sd;
       return r < 0 ? r : std::max(early, 0.0);
     };
+    const SeenAs was = looks_[j].was(i);
+    const bool is_time = was != SeenAs::height && was != SeenAs::dough;
     Residual its{.log = j,
                  .look = i,
-                 .expected_h = std::exp(expected),
-                 .seen_h = std::exp(look.seen),
+                 .was = was,
+                 .expected = is_time ? std::exp(expected) : expected,
+                 .seen = is_time ? std::exp(look.seen) : look.seen,
                  .standardised = standardised(0)};
-    constexpr double surprising = 3, explained = 1.5;
-    if (std::abs(its.standardised) > surprising) {
-      struct Typo {
-        double factor;
-        const char* words;
-      };
-      for (const Typo typo : {Typo{60, "minutes for hours"}, Typo{1.0 / 60, "hours for minutes"}, Typo{10, "a tenth"},
-                              Typo{0.1, "ten times"}}) {
-        if (its.explanation.empty() && std::abs(standardised(std::log(typo.factor))) < explained)
-          its.explanation = typo.words;
-      }
-      const double other_h = its.seen_h + (its.seen_h < its.expected_h ? 12 : -12);
-      if (its.explanation.empty() && other_h > 0 && std::abs(standardised(std::log(other_h / its.seen_h))) < explained)
-        its.explanation = "twelve hours";
-      const std::string how = its.explanation.empty() ? "" : ": perhaps " + its.explanation;
-      told.notices.push_back({"surprising_log",
-                              Severity::caution,
-                              {{"log", static_cast<double>(j)},
-                               {"look", static_cast<double>(i)},
-                               {"seen_h", its.seen_h},
-                               {"expected_h", its.expected_h}},
-                              "log " + std::to_string(j + 1) + ": after " + number(its.seen_h, 3) +
-                                  " h where this kitchen expects " + number(its.expected_h, 3) + " h" + how +
-                                  "; it counts little"});
-    }
-    told.residuals.push_back(std::move(its));
+    const double surprising = is_foreseen ? 4 : 3;
+    its.surprising = std::abs(its.standardised) > surprising;
+    if (its.surprising && is_time) its.explanation = explained(its, standardised);
+    return its;
   }
 
+  /// What was mistyped, if that would bring the look near.
+  template <class Standardised>
+  static std::string explained(const Residual& its, const Standardised& standardised) {
+    constexpr double near = 1.5;
+    struct Typo {
+      double times;
+      const char* words;
+    };
+    for (const Typo typo : {Typo{60, "hours for minutes"}, Typo{1.0 / 60, "minutes for hours"},
+                            Typo{10, "a digit lost"}, Typo{0.1, "a digit too many"}}) {
+      if (std::abs(standardised(std::log(typo.times))) < near) return typo.words;
+    }
+    const double other_h = its.seen + (its.seen < its.expected ? 12 : -12);
+    const bool fits = other_h > 0 && std::abs(standardised(std::log(other_h / its.seen))) < near;
+    return fits ? "twelve hours" : "";
+  }
+
+  const std::vector<Log>& logs_;
+  const Kitchen& prior_;
+  const CalibrateOptions& options_;
   Coordinates coordinates_;
-  Noise noise_;
-  double bake_sd_;
   SimulateOptions simulation_ = {};
   std::vector<Looks> looks_ = {};
-  std::vector<Linear> linear_ = {};
+  std::optional<PlainLooks> plain_ = {};
+  std::vector<std::size_t> runs_ = {};  ///< the logs that are not plain
+  Spreads spreads_ = {};
+  Noise noise_ = {};
+  double bake_sd_ = 0;
+  std::vector<Linear> linear_ = {};    ///< at the place linearised last
+  std::vector<Linear> foreseen_ = {};  ///< at the first: what the kitchen before makes of the logs
   std::vector<bool> touched_ = {};
+  bool is_rough_ = false;
 };
+
+std::string quantity(const LearnedBake& bake, double value) {
+  if (!(value < never)) return "never";
+  if (bake.was == SeenAs::height) return number(value, 3) + " %";
+  if (bake.was == SeenAs::dough) return degrees(value);
+  const double minutes = std::round(60 * value), whole = std::floor(minutes / 60);
+  return (whole > 0 ? number(whole) + " h " : "") + number(minutes - 60 * whole) + " min";
+}
+
+/// What would be seen if it was mistyped so.
+std::string instead(const LearnedBake& bake) {
+  double hours = bake.seen;
+  if (bake.explanation == "hours for minutes") hours *= 60;
+  if (bake.explanation == "minutes for hours") hours /= 60;
+  if (bake.explanation == "a digit lost") hours *= 10;
+  if (bake.explanation == "a digit too many") hours /= 10;
+  if (bake.explanation == "twelve hours") hours += hours < bake.expected ? 12 : -12;
+  return bake.explanation.empty() ? "" : "; " + bake.explanation + "? " + quantity(bake, hours) + " would fit";
+}
 
 }  // namespace
 
@@ -417,11 +508,103 @@ Calibration calibrate(const std::vector<Log>& logs, const Kitchen& prior, const 
   return Search(logs, prior, options)();
 }
 
+std::vector<Learned> learned_of(const Kitchen& kitchen) {
+  require_kitchen(kitchen);
+  const std::vector<Parameter> rows = learnable();
+  const std::vector<double> now = covariance_of(kitchen),
+                            before = covariance_of(kitchen.learned_from.empty() ? kitchen
+                                                                                : kitchen_named(kitchen.learned_from));
+  std::vector<Learned> told;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const std::size_t diagonal = i * rows.size() + i;
+    const double sd = std::sqrt(now[diagonal]), prior_sd = std::sqrt(before[diagonal]);
+    told.push_back({std::string(rows[i].name), kitchen.*rows[i].value, sd, prior_sd, prior_sd > 0 ? sd / prior_sd : 1});
+  }
+  return told;
+}
+
+std::vector<Notice> notices_of(const Kitchen& kitchen) {
+  std::vector<Notice> notices;
+  double coldest_c = never, warmest_c = -never;
+  for (std::size_t i = 0; i < kitchen.history.size(); ++i) {
+    const LearnedBake& bake = kitchen.history[i];
+    coldest_c = std::min(coldest_c, bake.dough_c);
+    warmest_c = std::max(warmest_c, bake.dough_c);
+    if (!bake.surprising) continue;
+    const std::string name = !bake.name.empty() ? bake.name : !bake.date.empty() ? bake.date : std::to_string(i + 1);
+    notices.push_back({"surprising_log",
+                       Severity::caution,
+                       {{"bake", static_cast<double>(i)}, {"seen", bake.seen}, {"expected", bake.expected}},
+                       "bake \"" + name + "\" surprises: " + quantity(bake, bake.seen) + " where " +
+                           quantity(bake, bake.expected) + " is expected" + instead(bake) +
+                           (instead(bake).empty() ? "; it counts little" : "")});
+  }
+  constexpr double wide_k = 3;
+  if (kitchen.history.size() >= enough_to_fit && warmest_c - coldest_c < wide_k) {
+    notices.push_back({"one_temperature",
+                       Severity::info,
+                       {{"low_c", coldest_c}, {"high_c", warmest_c}},
+                       "all bakes are at " + degrees(coldest_c) + " to " + degrees(warmest_c) +
+                           ": how much cold slows this dough is not learned; log one from a colder or warmer day"});
+  }
+  return notices;
+}
+
+Kitchen with_packet(const Kitchen& kitchen, const std::string& packet) {
+  if (kitchen.packet.empty() || packet.empty() || packet == kitchen.packet) return kitchen;
+  Kitchen other = kitchen;
+  other.covariance = covariance_of(kitchen);
+  const std::vector<Parameter> rows = learnable();
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i].value == &Kitchen::gassing_rate)
+      other.covariance[i * rows.size() + i] += kitchen.packet_sd * kitchen.packet_sd;
+  }
+  other.packet = packet;
+  return other;
+}
+
+std::vector<LawFit> compare_laws(const std::vector<Log>& logs, const Kitchen& prior, const CalibrateOptions& options) {
+  if (logs.size() < enough_to_fit) {
+    throw InvalidInput("temperature laws cannot be told apart by " + std::to_string(logs.size()) + " logs",
+                       {.path = "logs", .low = static_cast<double>(enough_to_fit), .advice = "log more bakes"});
+  }
+  struct Fit {
+    LawFit told;
+    std::vector<double> parts;
+  };
+  std::vector<Fit> fits;
+  for (const Law law : {Law::cardinal, Law::square_root, Law::arrhenius, Law::constant_q10}) {
+    Kitchen with_law = prior;
+    with_law.law = law;
+    const Calibration its = calibrate(logs, with_law, options);
+    double sum = 0;
+    for (const double part : its.log_likelihood) sum += part;
+    fits.push_back({{law, -2 * sum + 2 * its.effective_parameters}, its.log_likelihood});
+  }
+  std::stable_sort(fits.begin(), fits.end(),
+                   [](const Fit& a, const Fit& b) { return a.told.criterion < b.told.criterion; });
+  std::vector<LawFit> told;
+  const double n = static_cast<double>(logs.size());
+  for (Fit& fit : fits) {
+    double sum = 0, squares = 0;
+    for (std::size_t i = 0; i < fit.parts.size(); ++i) {
+      const double apart = -2 * (fit.parts[i] - fits.front().parts[i]);
+      sum += apart;
+      squares += apart * apart;
+    }
+    fit.told.difference = fit.told.criterion - fits.front().told.criterion;
+    fit.told.sd = std::sqrt(n * std::max((squares - sum * sum / n) / (n - 1), 0.0));
+    told.push_back(fit.told);
+  }
+  return told;
+}
+
 template <>
 const Form& form_of<Log>() {
   static const Form form =
       made_form<Log>("Log", "A bake as it was really done, with what was seen of it.", {},
-                     {row<&Log::name>("name", "for reports"),
+                     {row<&Log::name>("name", "for reports"), row<&Log::date>("date", "such as 2026-11-29"),
+                      row<&Log::packet>("packet", "of yeast"),
                       must_be_given(row<&Log::process>("process", "stages that end by the hours at which they ended")),
                       row<&Log::seen>("seen", "looks at its stages")});
   return form;
@@ -434,7 +617,10 @@ const Form& form_of<CalibrateOptions>() {
       made_form<O>("CalibrateOptions", "How a kitchen is learned from logs.", {},
                    {row<&O::bake_effect>("bake_effect", "each bake differs by the kitchen's bake_sd and model_sd"),
                     row<&O::is_normal>("is_normal", "noise of ln time is normal instead of Student's t"),
-                    row<&O::log_time_scale>(log_time_scale_field),
+                    row<&O::prior>("prior",
+                                   "the kitchen's uncertainty counts; else every parameter that has one is free"),
+                    row<&O::learn_spreads>("learn_spreads", "from ten logs on bake_sd and log_time_scale are learned"),
+                    row<&O::importance>(importance_field),
                     row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation")});
   return form;
 }
@@ -457,9 +643,13 @@ const Form& form_of<Residual>() {
   static const Form form =
       made_form<R>("Residual", "What a look says beside the kitchen that was learned from it.", {},
                    {row<&R::log>("log", "from 0"), row<&R::look>("look", "of the log, from 0"),
-                    or_never(row<&R::expected_h>("expected_h", "h since the stage began, the median")),
-                    row<&R::seen_h>("seen_h", "h since the stage began"),
+                    row<&R::was>("was", "how it was seen"),
+                    or_never(row<&R::expected>("expected",
+                                               "of a rise h since its stage began, the median; of a height "
+                                               "%; of a dough °C")),
+                    row<&R::seen>("seen", "the look's"),
                     or_never(row<&R::standardised>("standardised", "difference of ln time by noise and bake")),
+                    row<&R::surprising>("surprising", "whether it is hardly believed"),
                     row<&R::explanation>("explanation", "what would explain a surprise; often none")});
   return form;
 }
@@ -470,11 +660,24 @@ const Form& form_of<Calibration>() {
   static const Form form =
       made_form<C>("Calibration", "What was learned from logs.", {},
                    {row<&C::kitchen>("kitchen", "its values and its covariance"),
-                    row<&C::learned>("learned", "parameter by parameter"),
                     row<&C::residuals>("residuals", "look by look"),
                     row<&C::linearisations>("linearisations", "that it took"),
                     row<&C::decrement>("decrement", "what a further step would gain, in ln of the posterior"),
-                    row<&C::notices>("notices", "surprises")});
+                    row<&C::k_hat>("k_hat", "shape of the tail of importance weights: below 0.7 they can be trusted"),
+                    row<&C::log_likelihood>("log_likelihood", "ln of the likelihood of each log"),
+                    row<&C::effective_parameters>("effective_parameters", "how many the logs have pinned"),
+                    row<&C::notices>("notices", "surprises, and what the logs could not teach")});
+  return form;
+}
+
+template <>
+const Form& form_of<LawFit>() {
+  using F = LawFit;
+  static const Form form =
+      made_form<F>("LawFit", "How well a temperature law explains logs.", {},
+                   {row<&F::law>("law", "of temperature"),
+                    row<&F::criterion>("criterion", "information criterion: the least is best"),
+                    row<&F::difference>("difference", "from the best"), row<&F::sd>("sd", "of the difference")});
   return form;
 }
 

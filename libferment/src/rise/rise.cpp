@@ -348,12 +348,21 @@ double yeast_for_rise(double rise_percent, double target_h, const Dough& dough, 
   require(field::target_h, target_h);
   const double per_instant = formula::compressed_ratio(dough.yeast) / formula::compressed_ratio(Yeast::instant);
   const double least = std::log(field::instant_equivalent_percent.low * per_instant * (1 + 1e-12));
-  const double most = std::log(field::instant_equivalent_percent.high * per_instant * (1 - 1e-12));
+  double most = std::log(field::instant_equivalent_percent.high * per_instant * (1 - 1e-12));
   Dough tried = dough;
   const auto late_by = [&](double log_dose) {
     tried.yeast_percent = std::exp(log_dose);
     return std::log(hours_to_rise(rise_percent, tried, kitchen) / target_h);
   };
+  // Much yeast takes room that little yeast does not: a rise near the dough's limit is beyond it with the largest dose.
+  const auto reaches = [&](double log_dose) {
+    tried.yeast_percent = std::exp(log_dose);
+    return rise_percent < reachable_rise(tried, kitchen);
+  };
+  constexpr double step = 0.02;  // of ln dose
+  const double largest = most;
+  while (!reaches(most) && most > least + step) most -= step;
+  if (!reaches(most)) most = largest;  // refused with the words for the largest dose
   const double late_least = late_by(least);
   const double late_most = late_by(most);
   constexpr double same_time = 1e-9;  // of the hours: the ends of the table belong to it

@@ -18,6 +18,32 @@ namespace ferment {
 /// Which temperature law drives the clock.
 enum class Law { cardinal, square_root, arrhenius, constant_q10 };
 
+/// What an hour says: the dough stood at a rise, was not yet there, or was past it; it had that rise by its height in
+/// straight sides; it was over-proofed; its temperature was measured.
+enum class SeenAs { at, not_yet, past, height, over_proofed, dough };
+
+/// What a kitchen keeps of a bake it was learned from.
+struct LearnedBake {
+  std::string name = {};
+  std::string date = {};
+  std::string packet = {};  ///< of yeast
+  double dough_c = 0;       ///< when the stage began that was looked at last
+  double looks = 0;         ///< how many
+  SeenAs was = SeenAs::at;  ///< how the most surprising look was seen
+  double seen = 0;          ///< of the most surprising look: h since its stage began, % of rise or °C
+  double expected = 0;      ///< the same as the kitchen expects it; infinite where it never comes
+  double standardised = 0;  ///< the difference, by noise and bake
+  bool surprising = false;
+  std::string explanation = {};  ///< what would explain it, if it is a surprise
+};
+
+/// What a kitchen has learned of a way of mixing.
+struct LearnedGain {
+  std::string method = {};
+  std::vector<double> net_gains_kj_per_kg = {};  ///< of each batch
+  double minutes = 0;                            ///< of the latest; 0: it has none
+};
+
 /// Parameters of the model. A plain value: copy it, change it, keep it. Bounds, units, priors, meanings and
 /// sources of every member stand in the parameter table, `parameters()`.
 struct Kitchen {
@@ -66,10 +92,17 @@ struct Kitchen {
 
   double bake_sd = 0.12;
   double model_sd = 0.08;
+  double packet_sd = 0.15;
+  double log_time_scale = 0.10;
 
   /// Covariance of the learnable parameters in their fitted coordinates (`Scale`), row by row in the order of
   /// `learnable()`. Empty: the prior, independent parameters.
   std::vector<double> covariance = {};
+
+  std::string learned_from = {};  ///< the frozen set before the first log; empty if nothing was learned
+  std::string packet = {};        ///< of the yeast that it knows
+  std::vector<LearnedBake> history = {};
+  std::vector<LearnedGain> mixing = {};
 };
 
 /// The coordinate in which a parameter is learned: not at all, itself, its logarithm, ln(x/(1 − x)) of a share.
@@ -122,6 +155,15 @@ FERMENT_API const Names& names_of<Law>();
 
 template <>
 FERMENT_API const Names& names_of<Scale>();
+
+template <>
+FERMENT_API const Names& names_of<SeenAs>();
+
+template <>
+FERMENT_API const Form& form_of<LearnedBake>();
+
+template <>
+FERMENT_API const Form& form_of<LearnedGain>();
 
 template <>
 FERMENT_API const Form& form_of<Kitchen>();

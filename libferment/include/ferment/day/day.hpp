@@ -10,6 +10,7 @@
 #include <ferment/base/export.hpp>
 #include <ferment/base/form.hpp>
 #include <ferment/base/notice.hpp>
+#include <ferment/learn/calibrate.hpp>
 #include <ferment/mix/batches.hpp>
 #include <ferment/mix/water_plan.hpp>
 #include <ferment/process/seen.hpp>
@@ -43,6 +44,7 @@ struct WantedWater {
 struct DayDough {
   std::optional<double> flour_g = {};  ///< all flour, that of preferments and added gluten included
   Yeast yeast = Yeast::instant;
+  std::string packet = {};  ///< of the yeast: whatever tells it from others, such as the day it was opened
   std::optional<double> yeast_percent = {};
   std::optional<double> yeast_g = {};
   std::optional<double> water_percent = {};  ///< poured in all, that of the yeast and of preferments included
@@ -151,12 +153,20 @@ struct DayPlace {
   std::optional<double> heat_transfer_w_per_m2_k = {};
 };
 
-/// What was seen of a stage at a time of day.
+/// What was seen of a stage: of its rise, its height in straight sides, its temperature, or that it was over-proofed.
+/// What was done is none: `ended` says when a stage was over.
 struct Seen {
-  std::string at = {};
-  std::optional<double> rise_percent = {};  ///< since the stage's start
-  SeenAs was = SeenAs::at;                  ///< the dough stood at that rise, was not yet there, or past it
+  std::string stage = {};
+  std::string at = {};                              ///< a time of day, or a time since the stage began
+  std::vector<std::string> between = {};            ///< in place of it: not yet there at the first, past at the second
+  std::optional<double> rise_percent = {};          ///< since the stage's start
+  std::optional<double> not_yet_percent = {};       ///< it had not risen so far
+  std::optional<double> already_past_percent = {};  ///< it had risen further
+  std::optional<double> height_cm = {};             ///< of a dough in straight sides
+  std::optional<double> start_height_cm = {};       ///< when the stage began; that of an earlier look if not given
   std::optional<double> dough_c = {};
+  bool over_proofed = false;  ///< past the highest acceptable rise
+  bool collapsed = false;     ///< says the same
 };
 
 /// One stage. What it does not say of its place and piece is the stage's before it; a piece without a place is in
@@ -184,7 +194,6 @@ struct DayStage {
   std::optional<Standing> standing = {};
   std::optional<bool> final_proof = {};
   std::optional<std::pair<double, double>> acceptable_rise_percent = {};
-  std::vector<Seen> seen = {};
 };
 
 struct Day {
@@ -203,6 +212,7 @@ struct Day {
   DayMixing mixing = {};
   std::vector<Batch> batches = {};
   std::vector<DayStage> stages = {};
+  std::vector<Seen> seen = {};
 };
 
 /// A time of day such as "18:30" as hours from the day's 0:00: the first one from `after_h` on; "+1 7:30" is the next
@@ -234,6 +244,16 @@ FERMENT_API WaterPlan water_of(const Day& day, const Kitchen& kitchen = {});
 /// What was done counts before what was planned: `mixed`, `ended`, a measured dough.
 /// @throws as water_of; InvalidInput if the dough's temperature is not known or there is no stage
 FERMENT_API Process process_of(const Day& day, const Kitchen& kitchen = {});
+
+/// The day as a log: its process, and what was seen of it.
+/// @throws as process_of; InvalidInput for a stage that is none of the day's, or a time that cannot be
+FERMENT_API Log log_of(const Day& day, const Kitchen& kitchen = {});
+
+/// A kitchen learned from days: what was seen teaches its parameters; a dough that was measured, with the water that
+/// was poured, its mixing. Days on which nothing was seen teach the mixing alone.
+/// @throws as calibrate, naming the day
+FERMENT_API Calibration calibrate_days(const std::vector<Day>& days, const Kitchen& prior = {},
+                                       const CalibrateOptions& options = {});
 
 /// Whether its hours are hours of the day.
 FERMENT_API bool has_clock(const Day& day);

@@ -12,6 +12,7 @@
 #include <ferment/base/export.hpp>
 #include <ferment/base/notice.hpp>
 #include <ferment/base/parameters.hpp>
+#include <ferment/process/seen.hpp>
 #include <ferment/process/simulate.hpp>
 
 namespace ferment {
@@ -37,6 +38,7 @@ struct StageForecast {
 
 struct Forecast {
   std::vector<StageForecast> stages = {};  ///< those that are not over yet
+  double effective_draws = 0;              ///< that are left by what was seen; all of them if nothing was
   std::vector<Notice> notices = {};
 };
 
@@ -49,6 +51,9 @@ struct ForecastOptions {
   /// all other hours to 5e-4 h; where a measured series is condensed, up to 2e-2 h.
   double tolerance = 3e-2;
   bool heat_of_fermentation = true;
+  /// What was seen of this dough: the draws are weighted by its likelihood. The process is then the whole of it, its
+  /// stages that are over ended by the hours at which they did.
+  std::vector<Sighting> seen = {};
   std::size_t seed = 3;  ///< of the scrambling; the evenest of 32 on five doughs that no test has
   std::function<void()> interrupt =
       {};  ///< called very often, on the threads of `for_each`; what it throws ends the call
@@ -58,6 +63,8 @@ struct ForecastOptions {
 
 /// The forecast. The draws are Sobol's sequence in the kitchen's covariance and the bake's spread, the same every time.
 /// In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next.
+///
+/// Where looks leave fewer than 100 draws, 2048 are drawn; where that is not enough, a notice says so.
 ///
 /// Acceptable rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common
 /// practice). Warmer dough is ready some 7 to 10 % per °C sooner near dough temperature. After a bulk of a fixed
