@@ -178,9 +178,9 @@ def page() -> str:
         f"""\
 # The library against values from outside
 
-Every check value of `tests/reference`, and what the library has for it by its parameter sets {OLD} and {NEW} (the
-default). Written by `./dev validate`; a test says when it is not current. Every number on this page is computed or
-stands in a table.
+Every check value of `tests/reference` but the regressions of NIST (`strd_*.csv`), and what the library has for it by
+its parameter sets {OLD} and {NEW} (the default). Written by `./dev validate`; a test says when it is not current.
+Every number on this page is computed or stands in a table.
 
 {summary()}
 

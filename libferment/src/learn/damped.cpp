@@ -10,13 +10,18 @@ namespace {
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
 
+Vector eigenvalues(const Matrix& of) {
+  return Eigen::SelfAdjointEigenSolver<Matrix>(of, Eigen::EigenvaluesOnly).eigenvalues();
+}
+
 /// A place that costs less, as far along the step as the damping leaves it.
 std::optional<Vector> next(const DampedCost& of, const Vector& here, const LocalCost& local, double longest,
                            double& damping) {
-  constexpr double least_eigenvalue = 0.5;
-  const double smallest =
-      Eigen::SelfAdjointEigenSolver<Matrix>(local.observed, Eigen::EigenvaluesOnly).eigenvalues().minCoeff();
-  const Matrix& curvature = smallest > least_eigenvalue ? local.observed : local.expected;
+  const Vector expected = eigenvalues(local.expected);
+  // What there is of curvature in every direction, or would be but for rounding: the unit of what is compared with one.
+  const double least = std::max(expected.minCoeff(), 1e-15 * expected.maxCoeff());
+  const Matrix& curvature = eigenvalues(local.observed).minCoeff() > 0.5 * least ? local.observed : local.expected;
+  double growth = 4;
   for (int tried = 0; tried < 12; ++tried) {
     const Matrix damped = curvature + damping * Matrix::Identity(curvature.rows(), curvature.cols());
     Vector step = damped.ldlt().solve(local.downhill);
@@ -25,8 +30,12 @@ std::optional<Vector> next(const DampedCost& of, const Vector& here, const Local
     const double cost = of.cost(there);
     const double foreseen = local.downhill.dot(step) - 0.5 * step.dot(curvature * step);
     const double gain = (local.cost - cost) / foreseen;
-    if (!(gain > 0.4)) damping = std::max(4 * damping, 0.3);
-    if (gain > 0.75) damping *= 0.3;
+    if (!(foreseen > 0 && gain > 0.4)) {
+      damping = std::max(growth * damping, 0.3 * least);
+      growth *= 2;
+    } else if (gain > 0.75) {
+      damping *= 0.3;
+    }
     if (cost < local.cost) return there;
   }
   return std::nullopt;
@@ -41,13 +50,14 @@ DampedMinimum damped_minimum(const DampedCost& of, Vector start, const DampedOpt
     found.local = of.linearise(found.at, difference);
     ++found.linearisations;
     found.decrement = found.local.downhill.dot(found.local.expected.ldlt().solve(found.local.downhill));
-    found.is_settled = found.decrement < options.settled;
-    found.is_nearly_settled = found.decrement < options.nearly_settled && difference <= options.least_difference;
+    const bool is_narrowest = difference <= options.least_difference, is_known = found.decrement >= 0;
+    found.is_settled = is_known && found.decrement < options.settled;
+    found.is_nearly_settled = is_known && found.decrement < options.nearly_settled && is_narrowest;
     if (found.is_settled || found.is_nearly_settled || found.linearisations >= options.most_linearisations)
       return found;
     if (std::optional<Vector> better = next(of, found.at, found.local, options.longest_step, damping)) {
       found.at = *std::move(better);
-    } else {
+    } else if (!is_narrowest) {
       difference = std::max(difference / 4, options.least_difference);
       damping = 0;
     }

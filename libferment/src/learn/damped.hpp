@@ -34,14 +34,15 @@ struct DampedMinimum {
   Eigen::VectorXd at;
   LocalCost local;  ///< there
   std::size_t linearisations = 0;
-  double decrement = 0;  ///< what a further step would gain, twice: gradient'·expected⁻¹·gradient
+  double decrement = 0;  ///< what a further step would gain, twice: gradient'·expected⁻¹·gradient; below 0: not known
   bool is_settled = false;
-  bool is_nearly_settled = false;  ///< no step gains any more, and little is left: a kink
+  bool is_nearly_settled = false;  ///< no step gained by any but the least difference, and little is left: a kink
 };
 
 /// Steps along (curvature + damping)⁻¹·downhill, the observed curvature where it is positive enough; the damping
-/// follows how much of the foreseen gain a step brings (Nielsen 1999, IMM-REP-1999-05). Where no step gains, the
-/// differences straddle a kink and are narrowed. What is left when the linearisations are used up is told, not thrown.
+/// follows how much of the foreseen gain a step brings and grows faster with each step that fails (Nielsen 1999,
+/// IMM-REP-1999-05), in units of the least curvature. Where no step gains, the differences straddle a kink and are
+/// narrowed. What is left when the linearisations are used up is told, not thrown.
 DampedMinimum damped_minimum(const DampedCost& of, Eigen::VectorXd start, const DampedOptions& options = {});
 
 }  // namespace ferment
