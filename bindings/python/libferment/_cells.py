@@ -54,7 +54,7 @@ def table_text(path: str | Path, what: str) -> str:
 
 def _rows(lines: Iterable[str], delimiter: str) -> Iterator[Row]:
     """Read the lines that are not blank; a row has the number of its first line."""
-    reader = csv.reader(lines, delimiter=delimiter)
+    reader = csv.reader(lines, delimiter=delimiter, skipinitialspace=True)  # a quotation mark may follow a blank
     line = 1
     try:
         for cells in reader:
@@ -89,7 +89,7 @@ def rows_of_text(text: str, needs: str, a_line: str) -> tuple[list[Row], str]:
 
     `needs` says what a file holds, `a_line` what a line of it does. Raises InvalidInput.
     """
-    lines = ["" if line.lstrip().startswith("#") else line for line in text.split("\n")]
+    lines = ["\n" if line.lstrip().startswith("#") else f"{line}\n" for line in text.split("\n")]
     delimiter = _delimiter(lines, needs, a_line)
     return list(_rows(lines, delimiter)), delimiter
 
