@@ -223,8 +223,9 @@ def test_times_of_day(read_contents, mixed, time, minutes):
 
 
 def test_with_a_clock_a_time_with_a_unit_still_counts_from_the_mixing(read_contents):
-    (content,) = read_contents("dough_c,yeast,rise,mixed,time\n24,0.7,60,21:40,80 min\n")
-    assert content == a_content(mixed="21:40")
+    for time in ("80 min", "+80 min", "1 h 20 min"):
+        (content,) = read_contents(f"dough_c,yeast,rise,mixed,time\n24,0.7,60,21:40,{time}\n")
+        assert content == a_content(mixed="21:40")
 
 
 @pytest.mark.parametrize(

@@ -343,7 +343,7 @@ class _Reading:
 def _when(text: str, row: WrittenRow, mixed_h: float | None) -> tuple[str, float]:
     """Read when the dough was seen: as a day has it, and as hours after the end of mixing."""
     unit = row.units.get("time", "")
-    looks_like_clock = CLOCK.fullmatch(text) or text.startswith("+")
+    looks_like_clock = CLOCK.fullmatch(text) or (text.startswith("+") and ":" in text)
     if "mixed" in row.cells and looks_like_clock:
         if unit:
             raise _Unreadable(f"{shown(text)} is a time of day, but the header says {unit}; name the column time")
