@@ -41,6 +41,8 @@ def test_folders_missing_files_and_impossible_names(tmp_path, read):
         read(tmp_path / "none")
     with pytest.raises(lf.InvalidInput, match="zero character"):
         read("a\0b")
+    with pytest.raises(lf.InvalidInput, match="cannot be read: File name too long"):
+        read(tmp_path / ("a" * 5000))
     with pytest.raises(lf.InvalidInput, match="zero character"):
         STATE.save("a\0b")
 

@@ -83,11 +83,13 @@ def test_to_frame(read):
         "time_h,temperature_c\r0,24.5\r0.5,25",
         "time_h,temperature_c,note\n0,24.5,warm, near the oven\n0.5,25,,,door open\n",
         '"time_h" , "temperature_c"\n"0","24.5"\n"0.5","25"\n',
+        'time_h, temperature_c, note\n0, "24.5", "warm, near the oven"\n0.5, 25,\n',
         "  time_h ,\ttemperature_c \n 0 , 24.5\n+0.5,2.5e1\n",
         "time_h,temperature_c,humidity,note\n0,24.5,60,a note\n0.5,25,61\n",
         "number,humidity;2,temperature_c,time_h\n1,60,24.5,0\n2,60,25,0.5\n",  # a semicolon in one line divides nothing
         "time_h;temperature, °C;note\n0;24,5;warm, near the oven; door open\n0,5;25\n",
         'time_h,note,temperature_c\n0,"two\nlines",24.5\n0.5,,25\n',
+        '"time\n(h)","temperature\nin C"\n0,24.5\n0.5,25\n',
         "time_h,temperature_c\n0,24.5,\n0.5,25,,\n,,\n",
     ],
 )

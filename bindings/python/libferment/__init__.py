@@ -147,6 +147,7 @@ from libferment._documents import ask
 from libferment._errors import Error, InternalError, InvalidInput, NoSolution, NotConverged, OutsideModel
 from libferment._tables import Table, fields, ingredients, mixing_methods, parameters
 from libferment.day import read_day
+from libferment.logbook import Logbook, read_logbook
 from libferment.temperature_log import TemperatureLog, read_temperature_log
 
 __all__ = [
@@ -190,6 +191,7 @@ __all__ = [
     "Learned",
     "LearnedMixing",
     "Log",
+    "Logbook",
     "Mix",
     "MixingMethod",
     "NoSolution",
@@ -277,6 +279,7 @@ __all__ = [
     "process_of",
     "reachable_rise",
     "read_day",
+    "read_logbook",
     "read_temperature_log",
     "refrigerate_from",
     "rise_after",

@@ -18,6 +18,22 @@ def _path(path: str | Path) -> Path:
     return Path(path)
 
 
+def is_folder(path: str | Path) -> bool:
+    """Tell whether there is a folder of that name; not so if it cannot even be looked up."""
+    try:
+        return _path(path).is_dir()
+    except OSError:  # a name too long
+        return False
+
+
+def files_in(folder: str | Path, ending: str) -> list[Path]:
+    """List what a folder holds of an ending such as ".toml", by name. Raises InvalidInput if it cannot be read."""
+    try:
+        return sorted(file for file in _path(folder).iterdir() if file.suffix.lower() == ending)
+    except OSError as problem:
+        raise InvalidInput(f"{folder} cannot be read: {problem.strerror}") from None
+
+
 def _not_utf8(content: bytes, at: int, save_as: str) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
         return f"this is not UTF-8 text (it looks like UTF-16); save {save_as}"
@@ -27,11 +43,10 @@ def _not_utf8(content: bytes, at: int, save_as: str) -> str:
 
 def read_text(path: str | Path, save_as: str = "it as UTF-8", a_file: str = "the file") -> str:
     """Read a text file in UTF-8. Raises InvalidInput if it is missing, a folder, unreadable or no such text."""
-    file = _path(path)
-    if file.is_dir():
+    if is_folder(path):
         raise InvalidInput(f"{path} is a folder; name {a_file} in it")
     try:
-        content = file.read_bytes()
+        content = _path(path).read_bytes()
     except FileNotFoundError:
         raise InvalidInput(f"there is no file {path}") from None
     except OSError as problem:

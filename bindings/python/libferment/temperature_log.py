@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import csv
 import math
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 from io import StringIO
@@ -13,9 +12,21 @@ from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from libferment._cells import (
+    CLOCK,
+    UNITS_PER_HOUR,
+    Row,
+    about_comma,
+    clock_h,
+    count,
+    degrees_of,
+    number_of,
+    rows_of_text,
+    shown,
+    table_text,
+)
 from libferment._core import Notice, celsius
 from libferment._errors import InvalidInput
-from libferment._files import read_text
 
 if TYPE_CHECKING:
     import numpy as np
@@ -23,11 +34,6 @@ if TYPE_CHECKING:
     import pandas as pd
 
 _LOWEST_AND_HIGHEST = {"C": (-50.0, 120.0), "F": (-58.0, 248.0)}  # the same two temperatures
-_UNITS_PER_HOUR = {
-    **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), 1.0),
-    **dict.fromkeys(("min", "mins", "minute", "minutes"), 60.0),
-    **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), 3600.0),
-}
 _SINCE_1970 = 1e8
 """A time that is a plain number from here on, three years in seconds, is a date in seconds or milliseconds."""
 _HOW_TO_WRITE_DATES = "write dates as 2026-03-01 07:10, or count hours, min or s from the log's start"
@@ -35,13 +41,9 @@ _TIME_WORDS = {"time", "date", "datetime", "timestamp", "clock", "elapsed"}
 _HOURS_UNSAID = {"time", "elapsed", "since", "from", "the", "start"}
 """Words of a time's header that leave its numbers hours."""
 
-_NUMBER = r"[-+−]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+)?"
-_TEMPERATURE = re.compile(rf"({_NUMBER})\s*(?:°|º|deg)?\s*([CFcf]?)")
-_SECONDS = r"(?::(?P<second>\d\d)(?:[.,](?P<fraction>\d+))?)?"
-_CLOCK = re.compile(rf"(?P<hour>\d\d?):(?P<minute>\d\d){_SECONDS}")
 _DATE = re.compile(
     r"(?P<day>\d{4}-\d\d-\d\d)(?:T|\s+)"
-    + _CLOCK.pattern
+    + CLOCK.pattern
     + r"\s*(?:(?P<utc>Z)|(?P<zone>[-+−]\d\d)(?::?(?P<rest>\d\d))?)?"
 )
 _DEGREES = re.compile(
@@ -82,19 +84,11 @@ class TemperatureLog:
         return frame
 
 
-class _Row(NamedTuple):
-    line: int
-    cells: list[str]
-
-    def cell(self, column: int) -> str:
-        return self.cells[column] if column < len(self.cells) else ""
-
-
 class _Table(NamedTuple):
     """The file in rows and columns, and which of them matter."""
 
     header: list[str] | None
-    rows: list[_Row]
+    rows: list[Row]
     delimiter: str
     time: int
     temperature: int
@@ -133,61 +127,16 @@ class _Problems:
             raise InvalidInput(f"line {line}: {self._found[line]}{many}")
 
 
-def _shown(text: str) -> str:
-    return f'"{text}"' if len(text) <= 40 else f'"{text[:37]}..."'
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
-
-
 # ---- the file, its lines and its columns -----------------------------------------------------------------------------
 
 
-def _text_of(path: str | Path) -> str:
-    text = read_text(path, "the log as CSV in UTF-8", "the CSV file")
-    return text.replace("\r\n", "\n").replace("\r", "\n")
-
-
-def _rows_of(lines: Iterable[str], delimiter: str) -> Iterator[_Row]:
-    """Read the lines that are not blank; a row has the number of its first line."""
-    reader = csv.reader(lines, delimiter=delimiter)
-    line = 1
-    try:
-        for cells in reader:
-            stripped = [cell.strip() for cell in cells]
-            if any(stripped):
-                yield _Row(line, stripped)
-            line = reader.line_num + 1
-    except csv.Error as problem:
-        raise InvalidInput(f"line {line}: this is not CSV ({problem}); is a quotation mark left open?") from None
-
-
-def _delimiter(lines: list[str]) -> str:
-    """Find what divides the columns of the first two lines; a comma may also be a decimal comma, so it comes last."""
-    filled = [row for row, line in enumerate(lines) if line.strip()][:2]
-    if not filled:
-        raise InvalidInput("the file is empty; it needs at least two readings, each with a time and a temperature")
-
-    def divided(delimiter: str) -> int:
-        return sum(len(row.cells) > 1 for row in _rows_of(lines[: filled[-1] + 1], delimiter))
-
-    best = max("\t;,", key=divided)
-    if not divided(best):
-        raise InvalidInput(
-            f"line {filled[0] + 1}: {_shown(lines[filled[0]].strip())} is only one column; write a time and a "
-            "temperature in each line, with a comma, a semicolon or a tab between them, and # before a remark"
-        )
-    return best
-
-
 def _table(text: str) -> _Table:
-    lines = ["" if line.lstrip().startswith("#") else line for line in text.split("\n")]
-    delimiter = _delimiter(lines)
-    rows = list(_rows_of(lines, delimiter))
+    rows, delimiter = rows_of_text(
+        text, "at least two readings, each with a time and a temperature", "a time and a temperature"
+    )
     decimal_comma = delimiter != ","
     first = rows[0].cells
-    is_data = any(_form(cell, decimal_comma) or _degrees(cell, decimal_comma) for cell in first)
+    is_data = any(_form(cell, decimal_comma) or degrees_of(cell, decimal_comma) for cell in first)
     header = None if is_data else rows.pop(0).cells
     time = _time_column(first, header, decimal_comma)
     table = _Table(header, rows, delimiter, time, _temperature_column(first, header, rows, time, decimal_comma))
@@ -204,7 +153,7 @@ def _refuse_decimal_commas(table: _Table, width: int) -> None:
         if any(row.cells[width:]) and row.cell(after)[:1].isdigit():
             problems.add(
                 row.line,
-                f"more than the {width} columns of the first line; if {_shown(','.join(row.cells))} has a decimal "
+                f"more than the {width} columns of the first line; if {shown(','.join(row.cells))} has a decimal "
                 "comma, write a point, or a semicolon between the columns",
             )
     problems.refuse()
@@ -214,7 +163,7 @@ def _only(columns: list[int], header: list[str] | None, what: str) -> int:
     if len(columns) == 1:
         return columns[0]
     names = [
-        f"{_shown(header[column])} (column {column + 1})" if header else f"column {column + 1}" for column in columns
+        f"{shown(header[column])} (column {column + 1})" if header else f"column {column + 1}" for column in columns
     ]
     raise InvalidInput(f"several columns could be the {what}: {', '.join(names)}; keep one of them in the file")
 
@@ -239,20 +188,20 @@ def _time_column(first: list[str], header: list[str] | None, decimal_comma: bool
         return _only(dated or [0], header, "time")
     words = {column: _words(name) for column, name in enumerate(header) if not _names_temperature(name)}
     named = [column for column, its in words.items() if its & _TIME_WORDS]
-    named = named or [column for column, its in words.items() if its & _UNITS_PER_HOUR.keys()]
+    named = named or [column for column, its in words.items() if its & UNITS_PER_HOUR.keys()]
     if not named:
-        names = ", ".join(_shown(name) for name in header)
+        names = ", ".join(shown(name) for name in header)
         raise InvalidInput(f"no column of the header ({names}) is the time; name it time, time_h, time_min or time_s")
     return _only(named, header, "time")
 
 
 def _temperature_column(
-    first: list[str], header: list[str] | None, rows: list[_Row], time: int, decimal_comma: bool
+    first: list[str], header: list[str] | None, rows: list[Row], time: int, decimal_comma: bool
 ) -> int:
     """Find the temperature by its name, else the only column with numbers, else the only other column."""
     others = [column for column in range(len(first)) if column != time]
     named = [column for column in others if header and _names_temperature(header[column])]
-    read = [column for column in others if any(_degrees(row.cell(column), decimal_comma) for row in rows)]
+    read = [column for column in others if any(degrees_of(row.cell(column), decimal_comma) for row in rows)]
     try:
         return _only(named or read or others, header, "temperature")
     except InvalidInput as problem:
@@ -264,29 +213,13 @@ def _temperature_column(
 # ---- times -----------------------------------------------------------------------------------------------------------
 
 
-def _number(text: str, decimal_comma: bool) -> float | None:
-    """Read a finite number; None if it is none."""
-    if not re.fullmatch(_NUMBER, text) or ("," in text and not decimal_comma):
-        return None
-    value = float(text.replace("−", "-").replace(",", "."))
-    return value if math.isfinite(value) else None
-
-
 def _form(text: str, decimal_comma: bool) -> str | None:
     """Tell what a time looks like, right or wrong: date, clock or number; None if like none of them."""
     if re.match(r"\d{4}-\d\d-\d\d", text):
         return "date"
     if re.match(r"\d\d?:\d", text):
         return "clock"
-    return None if _number(text, decimal_comma) is None else "number"
-
-
-def _clock_h(match: re.Match[str]) -> float:
-    """Hours since midnight. Raises ValueError past 23:59:59."""
-    hour, minute, second = int(match["hour"]), int(match["minute"]), int(match["second"] or 0)
-    if hour > 23 or minute > 59 or second > 59:
-        raise ValueError
-    return hour + minute / 60 + (second + float(f"0.{match['fraction'] or 0}")) / 3600
+    return None if number_of(text, decimal_comma) is None else "number"
 
 
 def _date(match: re.Match[str]) -> datetime:
@@ -306,10 +239,10 @@ def _date(match: re.Match[str]) -> datetime:
 def _time(text: str, form: str | None, decimal_comma: bool) -> datetime | float | None:
     """Read a time of that form: a date, hours since midnight or a number; None if it cannot be read."""
     if form == "number":
-        return _number(text, decimal_comma)
-    match = (_DATE if form == "date" else _CLOCK).fullmatch(text)
+        return number_of(text, decimal_comma)
+    match = (_DATE if form == "date" else CLOCK).fullmatch(text)
     try:
-        return None if match is None else _date(match) if form == "date" else _clock_h(match)
+        return None if match is None else _date(match) if form == "date" else clock_h(match)
     except ValueError:
         return None
 
@@ -317,12 +250,12 @@ def _time(text: str, form: str | None, decimal_comma: bool) -> datetime | float 
 def _units_per_hour(table: _Table) -> float:
     """How many of the header's unit of time make an hour."""
     words = _words(table.name(table.time))
-    units = {_UNITS_PER_HOUR[word] for word in words & _UNITS_PER_HOUR.keys()}
+    units = {UNITS_PER_HOUR[word] for word in words & UNITS_PER_HOUR.keys()}
     if len(units) == 1:
         return units.pop()
     if words - _HOURS_UNSAID:
         raise InvalidInput(
-            f"the header {_shown(table.name(table.time))} does not tell the unit of its numbers; "
+            f"the header {shown(table.name(table.time))} does not tell the unit of its numbers; "
             "name the column time_h, time_min or time_s"
         )
     return 1.0
@@ -340,7 +273,7 @@ def _hours_by_clock(clocks: list[float]) -> list[float]:
 
 def _times(table: _Table) -> _Times:
     problems = _Problems()
-    model: tuple[_Row, str, bool] | None = None  # the first time that can be read: all others have its form and zone
+    model: tuple[Row, str, bool] | None = None  # the first time that can be read: all others have its form and zone
     times: list[datetime | float] = []
     for row in table.rows:
         text = row.cell(table.time)
@@ -349,17 +282,15 @@ def _times(table: _Table) -> _Times:
         if form is None or time is None:
             problems.add(
                 row.line,
-                f"the time {_shown(text)} cannot be read; write 2026-03-01 07:10, the clock alone (07:10, up to 23:59) "
+                f"the time {shown(text)} cannot be read; write 2026-03-01 07:10, the clock alone (07:10, up to 23:59) "
                 "or a plain number of hours",
             )
             continue
         zoned = isinstance(time, datetime) and time.tzinfo is not None
         model = model or (row, form, zoned)
         if (form, zoned) != model[1:]:
-            other = f"{_shown(model[0].cell(table.time))} in line {model[0].line}"
-            problems.add(
-                row.line, f"the time {_shown(text)} has another form than {other}; write all times in one form"
-            )
+            other = f"{shown(model[0].cell(table.time))} in line {model[0].line}"
+            problems.add(row.line, f"the time {shown(text)} has another form than {other}; write all times in one form")
         times.append(time)
     problems.refuse()
     dates = [time for time in times if isinstance(time, datetime)]
@@ -371,8 +302,8 @@ def _times(table: _Table) -> _Times:
         per_hour = _units_per_hour(table)
         for row, number in zip(table.rows, numbers, strict=True):
             if abs(number) >= _SINCE_1970:
-                shown = _shown(row.cell(table.time))
-                problems.add(row.line, f"the time {shown} looks like seconds since 1970; {_HOW_TO_WRITE_DATES}")
+                text = shown(row.cell(table.time))
+                problems.add(row.line, f"the time {text} looks like seconds since 1970; {_HOW_TO_WRITE_DATES}")
         problems.refuse()
         hours = [number / per_hour for number in numbers]
     else:
@@ -391,19 +322,12 @@ def _refuse_disorder(table: _Table, hours: list[float], local_dates: bool) -> No
         row, before = table.rows[i], table.rows[latest]
         problem = "repeats" if hours[i] == hours[latest] else "goes back from"
         advice = "; if the clocks were set back in between, write the times with their zone" if local_dates else ""
-        both = f"{_shown(row.cell(table.time))} {problem} {_shown(before.cell(table.time))} in line {before.line}"
+        both = f"{shown(row.cell(table.time))} {problem} {shown(before.cell(table.time))} in line {before.line}"
         problems.add(row.line, f"the time {both}; put the readings in order, one for each time{advice}")
     problems.refuse()
 
 
 # ---- temperatures ----------------------------------------------------------------------------------------------------
-
-
-def _degrees(text: str, decimal_comma: bool) -> tuple[float, str] | None:
-    """Read a temperature and its unit, "C", "F" or ""; None if it cannot be read."""
-    match = _TEMPERATURE.fullmatch(text)
-    value = None if match is None else _number(match[1], decimal_comma)
-    return None if match is None or value is None else (value, match[2].upper())
 
 
 def _readings(table: _Table) -> list[tuple[float, str] | None]:
@@ -412,13 +336,12 @@ def _readings(table: _Table) -> list[tuple[float, str] | None]:
     readings: list[tuple[float, str] | None] = []
     for row in table.rows:
         text = row.cell(table.temperature)
-        reading = _degrees(text, table.decimal_comma)
+        reading = degrees_of(text, table.decimal_comma)
         if reading is None and not _PROBE_OFF.fullmatch(text):
-            comma = "; a decimal comma needs a semicolon or a tab between the columns" if "," in text else ""
             problems.add(
                 row.line,
-                f"the temperature {_shown(text)} is not a number of °C or °F; write for example 24.5, and nothing "
-                f"or -- where the probe was off{comma}",
+                f"the temperature {shown(text)} is not a number of °C or °F; write for example 24.5, and nothing "
+                f"or -- where the probe was off{about_comma(text)}",
             )
         readings.append(reading)
     problems.refuse()
@@ -433,10 +356,10 @@ def _unit(table: _Table, readings: list[tuple[float, str] | None], argument: str
     name = table.name(table.temperature)
     in_header = _unit_of_header(name)
     if in_header:
-        told.setdefault(in_header, f"the header {_shown(name)}")
+        told.setdefault(in_header, f"the header {shown(name)}")
     for row, reading in zip(table.rows, readings, strict=True):
         if reading is not None and reading[1]:
-            told.setdefault(reading[1], f"line {row.line} ({_shown(row.cell(table.temperature))})")
+            told.setdefault(reading[1], f"line {row.line} ({shown(row.cell(table.temperature))})")
     if not told:
         raise InvalidInput(
             'nothing tells whether the temperatures are °C or °F; say unit="C" or unit="F", or name the column '
@@ -483,7 +406,7 @@ def _skipped(lines: npt.NDArray[np.int64]) -> list[Notice]:
     if not len(lines):
         return []
     first = int(lines[0])
-    text = f"{_count(len(lines), 'reading')} without a temperature skipped, the first in line {first}"
+    text = f"{count(len(lines), 'reading')} without a temperature skipped, the first in line {first}"
     return [Notice("log_readings_skipped", "caution", {"count": len(lines), "first_line": first}, text)]
 
 
@@ -493,10 +416,10 @@ def _gaps(lines: npt.NDArray[np.int64], hours: npt.NDArray[np.float64], longest_
     rows = (waits > longest_gap_h * (1 + 1e-9)).nonzero()[0]  # a difference of two rounded times
     if not len(rows):
         return []
-    shown = ", ".join(f"{waits[i]:.3g} h between lines {lines[i]} and {lines[i + 1]}" for i in rows[:3])
+    waited = ", ".join(f"{waits[i]:.3g} h between lines {lines[i]} and {lines[i + 1]}" for i in rows[:3])
     more = f" and {len(rows) - 3} more" if len(rows) > 3 else ""
     text = (
-        f"no reading for longer than {longest_gap_h:g} h: {shown}{more}; "
+        f"no reading for longer than {longest_gap_h:g} h: {waited}{more}; "
         "the temperature is taken as a straight line across"
     )
     values = {"count": len(rows), "longest_h": float(waits.max()), "first_line": int(lines[rows[0]])}
@@ -562,7 +485,7 @@ def _by_rows(text: str, argument: str | None) -> _Readings:
     off = [row.line for row, reading in zip(table.rows, readings, strict=True) if reading is None]
     if len(readings) - len(off) < 2:
         skipped = f" ({len(off)} without a temperature, the first in line {off[0]})" if off else ""
-        raise InvalidInput(f"the log has {_count(len(readings) - len(off), 'reading')}{skipped}; it needs at least two")
+        raise InvalidInput(f"the log has {count(len(readings) - len(off), 'reading')}{skipped}; it needs at least two")
     unit = _unit(table, readings, argument)
     _refuse_outside(table, readings, unit)
     return _Readings(
@@ -679,7 +602,7 @@ def _column_of_degrees(cells: npt.NDArray[np.bytes_], decimal_comma: bool) -> np
         return None
     read = []
     for word in words:
-        reading = _degrees(word.decode(), decimal_comma)
+        reading = degrees_of(word.decode(), decimal_comma)
         if (reading is None and not _PROBE_OFF.fullmatch(word.decode())) or (reading and reading[1]):
             return None
         read.append(math.nan if reading is None else reading[0])
@@ -753,7 +676,7 @@ def read_temperature_log(path: str | Path, *, unit: str | None = None, longest_g
         raise InvalidInput(f'unit must be "C" or "F", or left out if the file tells it; got {unit!r}')
     if not longest_gap_h > 0:
         raise InvalidInput(f"longest_gap_h must be a positive number of hours, got {longest_gap_h!r}")
-    text = _text_of(path)
+    text = table_text(path, "the log")
     try:
         return _log(text, unit, longest_gap_h)
     except InvalidInput as problem:
