@@ -45,7 +45,10 @@ from libferment._core import (
     HeatShare,
     Ingredient,
     Kitchen,
+    LawFit,
     Learned,
+    LearnedBake,
+    LearnedGain,
     LearnedMixing,
     Log,
     Mix,
@@ -82,7 +85,6 @@ from libferment._core import (
     airs,
     assumptions_of,
     bowl_materials,
-    calibrate,
     cautions,
     celsius,
     co2_solubility,
@@ -110,6 +112,7 @@ from libferment._core import (
     kelvins,
     latest_start,
     learned_mixing,
+    log_of,
     mean_of_batches,
     mix_of,
     mixing_minutes,
@@ -139,6 +142,7 @@ from libferment._core import (
     water_for,
     water_map,
     water_of,
+    with_packet,
     worktops,
     yeast_for,
     yeast_for_rise,
@@ -147,6 +151,7 @@ from libferment._documents import ask
 from libferment._errors import Error, InternalError, InvalidInput, NoSolution, NotConverged, OutsideModel
 from libferment._tables import Table, fields, ingredients, mixing_methods, parameters
 from libferment.day import read_day
+from libferment.learn import calibrate, calibration, compare_laws
 from libferment.logbook import Logbook, read_logbook
 from libferment.temperature_log import TemperatureLog, read_temperature_log
 
@@ -188,7 +193,10 @@ __all__ = [
     "InternalError",
     "InvalidInput",
     "Kitchen",
+    "LawFit",
     "Learned",
+    "LearnedBake",
+    "LearnedGain",
     "LearnedMixing",
     "Log",
     "Logbook",
@@ -233,8 +241,10 @@ __all__ = [
     "assumptions_of",
     "bowl_materials",
     "calibrate",
+    "calibration",
     "cautions",
     "celsius",
+    "compare_laws",
     "co2_solubility",
     "conductivity_with_gas",
     "convert_yeast",
@@ -262,6 +272,7 @@ __all__ = [
     "kelvins",
     "latest_start",
     "learned_mixing",
+    "log_of",
     "mean_of_batches",
     "mix_of",
     "mixing_methods",
@@ -296,6 +307,7 @@ __all__ = [
     "water_for",
     "water_map",
     "water_of",
+    "with_packet",
     "worktops",
     "yeast_for",
     "yeast_for_rise",

@@ -259,9 +259,9 @@ def percent_text(percent: Percent) -> str:
 
 
 def kitchen_text(kitchen: Kitchen) -> str:
-    """Write a kitchen without the numbers of its covariance, but say that there is one."""
+    """Write a kitchen without the numbers of its covariance and its bakes, but say that there are some."""
     values, defaults = kitchen.to_dict(), type(kitchen)().to_dict()
     del values["name"]
-    has_covariance = bool(values.pop("covariance"))
+    hidden = [name for name in ("covariance", "history", "mixing") if values.pop(name)]
     text = shown(kitchen, ({"name": kitchen.name} if kitchen.name else {}) | values, defaults | {"name": ""})
-    return f"{text[:-1]}, covariance=...)" if has_covariance else text
+    return f"{text[:-1]}, {', '.join(f'{name}=...' for name in hidden)})" if hidden else text

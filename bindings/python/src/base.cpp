@@ -123,6 +123,8 @@ pound, 1959).)");
 
   bind_form<Notice>(module, 4).def("__repr__", Worded{"notice_text"}, py::prepend());
 
+  bind_form<LearnedBake>(module);
+  bind_form<LearnedGain>(module);
   bind_form<Kitchen>(module)
       .def_static("named", &kitchen_named, "name"_a,
                   "A frozen named parameter set. Known: \"2026-2\", the default, and \"2026-1\". Raises InvalidInput.")

@@ -58,14 +58,6 @@ std::pair<Optional, Optional> interval_of(const StageForecast& stage, double lev
   return {hours(early), hours(late)};
 }
 
-/// Every option of a forecast, from the keywords of the function of that name.
-ForecastOptions options_with(const char* function, const py::dict& keywords, std::size_t threads) {
-  auto options = options_from<ForecastOptions>(function, keywords);
-  options.interrupt = Interrupt();
-  options.for_each = threads_of(threads);
-  return options;
-}
-
 using MaybeKitchen = std::optional<Kitchen>;
 using MaybeState = std::optional<State>;
 
@@ -79,7 +71,7 @@ void def_question(py::module_& module, const char* name, Ask ask, const char* do
                   const MaybeKitchen& kitchen, const MaybeState& state, std::size_t threads,
                   const py::kwargs& keywords) {
         const Wanted wanted{stage, hours_of(field::start_h, ready_h)};
-        const ForecastOptions options = options_with(name, keywords, threads);
+        const ForecastOptions options = options_with<ForecastOptions>(name, keywords, threads);
         const Kitchen& its_kitchen = kitchen_or_default(kitchen);
         const py::gil_scoped_release release;
         return ask(process, wanted, extra..., its_kitchen, state, options);
@@ -185,7 +177,7 @@ void bind_forecast(py::module_& module) {
       "forecast",
       [](const Process& process, const std::optional<Kitchen>& kitchen, const std::optional<State>& state,
          std::size_t threads, const py::kwargs& keywords) {
-        const ForecastOptions options = options_with("forecast", keywords, threads);
+        const ForecastOptions options = options_with<ForecastOptions>("forecast", keywords, threads);
         const py::gil_scoped_release release;
         return forecast(process, kitchen_or_default(kitchen), state, options);
       },

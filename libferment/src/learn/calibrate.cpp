@@ -512,8 +512,7 @@ std::vector<Learned> learned_of(const Kitchen& kitchen) {
   require_kitchen(kitchen);
   const std::vector<Parameter> rows = learnable();
   const std::vector<double> now = covariance_of(kitchen),
-                            before = covariance_of(kitchen.learned_from.empty() ? kitchen
-                                                                                : kitchen_named(kitchen.learned_from));
+                            before = covariance_of(kitchen.learned_from.empty() ? Kitchen{} : kitchen_named(kitchen.learned_from));
   std::vector<Learned> told;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const std::size_t diagonal = i * rows.size() + i;
