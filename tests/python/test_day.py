@@ -294,8 +294,14 @@ def said_of(content):
         ({"stage": [a_stage(swing="2K")]}, '[[stage]] "bulk" swing_k: a swing needs the mean temperature of air'),
         ({"stage": [a_stage(ended="9h")]}, '[[stage]] "bulk" ended: "9h" is no time of day'),
         ({"stage": [a_stage(place=[{"from": "22:00"}])]}, '[[stage]] "bulk" place[0].room_c: a place needs a tempera'),
-        ({"stage": [a_stage(seen=[{"at": "9:00"}])]}, '[[stage]] "bulk" seen[0].rise_percent: nothing is said of wh'),
-        ({"stage": [a_stage(seen=[{"at": "9:00", "dough": "20C", "was": "past"}])]}, "seen[0].rise_percent: it is the"),
+        (
+            {"stage": [a_stage()], "seen": [{"stage": "bulk", "at": "9:00"}]},
+            "[[seen]] 1 rise_percent: nothing is said of what was seen",
+        ),
+        (
+            {"stage": [a_stage()], "seen": [{"stage": "bulk", "at": "9:00", "rise": "20%", "not_yet": "30%"}]},
+            "[[seen]] 1 rise_percent: more than one thing is said",
+        ),
         ({"stage": [a_stage(acceptable_rise_percent=[90, 60])]}, "the lowest, 90, is above the highest, 60; give the"),
     ],
 )

@@ -53,13 +53,24 @@ def test_all_is_exact():
         for name, value in vars(module).items()
         if getattr(value, "__module__", None) in (_core.__name__, _errors.__name__) and not name.startswith("_")
     }
-    written_in_python = {"Logbook", "Table", "TemperatureLog", "read_day", "read_logbook", "read_temperature_log"}
+    written_in_python = {
+        "Logbook",
+        "Table",
+        "TemperatureLog",
+        "calibrate",
+        "calibration",
+        "compare_laws",
+        "read_day",
+        "read_logbook",
+        "read_temperature_log",
+    }
     assert set(lf.__all__) == offered | {"__version__"} | written_in_python
     imported = {name for name in vars(lf) if not name.startswith("_")}
     assert imported - set(lf.__all__) <= {
         "annotations",
         "cli",
         "day",
+        "learn",
         "logbook",
         "temperature_log",
     }  # modules

@@ -327,7 +327,7 @@ TEST_CASE("a document stands in another one as it is, if it is of that form") {
 
 TEST_CASE("a question says what it asks") {
   CHECK(told("{}") ==
-        "ask: nothing is asked; known: water, mixing, simulate, forecast, choose, learn, update, rise, explain, "
+        "ask: nothing is asked; known: water, mixing, simulate, forecast, choose, look, learn, update, rise, explain, "
         "cautions, keys");
   CHECK(told(R"({"ask": "watr"})").find("ask: question \"watr\" is unknown; did you mean water?") == 0);
   CHECK(told(R"({"ask": ["water"]})") == "ask: a text is wanted, got a list");

@@ -125,3 +125,61 @@ TEST_CASE("looks that cannot be are refused, with the way to them") {
   CHECK(says(refusal([&] { calibrate({{.process = process, .seen = late}}); }, "steps[1].until_rise_percent"),
              "when stage \"bulk\" ended"));
 }
+
+TEST_CASE(
+    "a height and a temperature are those of the dough at that hour, an over-proofed one is past its highest rise") {
+  Mix mix;
+  mix.formula = {.flour_g = 1000, .water_g = 650, .salt_g = 20, .instant_g = 7};
+  mix.dough_c = 25;
+  Stage bulk;
+  bulk.surroundings = Surroundings::room(18);
+  bulk.until_rise_percent = 100;
+  bulk.folds_h = {0.5};
+  const Process process{.steps = {mix, bulk}};
+  Process watched = process;
+  std::get<Stage>(watched.steps[1]).until_rise_percent.reset();
+  std::get<Stage>(watched.steps[1]).until_h = 1.75;
+  const Timeline told = simulate(watched);
+  const Calibration learned =
+      calibrate({{.process = process,
+                  .seen = {{"bulk", 1.75, told.rise_percent.back(), SeenAs::height},
+                           {.stage = "bulk", .time_h = 1.75, .was = SeenAs::dough, .dough_c = told.mean_c.back()}}}});
+  // What the default kitchen would have made of it is what it makes of it now: nothing was to be learned.
+  CHECK(learned.residuals[0].expected == doctest::Approx(told.rise_percent.back()).epsilon(1e-5));
+  CHECK(learned.residuals[1].expected == doctest::Approx(told.mean_c.back()).epsilon(1e-6));
+  CHECK(learned.kitchen.gassing_rate == doctest::Approx(11).epsilon(1e-4));
+  const std::vector<Learned> rows = learned_of(learned.kitchen);
+  const auto share = [&](std::string_view name) {
+    for (const Learned& row : rows) {
+      if (row.name == name) return row.share;
+    }
+    return 0.0;
+  };
+  CHECK(share("gassing_rate") < 0.8);
+  CHECK(share("piece_heat_loss_factor") < 0.97);
+  // Over-proofed at an hour is late by the highest acceptable rise, 150 % of 100.
+  const Timeline whole = simulate(process, {}, std::nullopt, {.every_min = 0});
+  Process further = process;
+  std::get<Stage>(further.steps[1]).until_rise_percent = 150;
+  const double highest_h = simulate(further, {}, std::nullopt, {.every_min = 0}).stages[0].end_h;
+  const double look_h = whole.stages[0].end_h;
+  const Calibration over =
+      calibrate({{.process = process, .seen = {{.stage = "bulk", .time_h = look_h, .was = SeenAs::over_proofed}}}});
+  CHECK(over.residuals[0].expected == doctest::Approx(highest_h).epsilon(1e-4));
+  CHECK(over.kitchen.gassing_rate > 11);
+}
+
+TEST_CASE("looks without what belongs to them, and after the end of their stage") {
+  const auto refused = [](const Sighting& seen, double until_h = 1) {
+    return refusal([&] { calibrate({{.process = bulk_for(until_h), .seen = {seen}}}); }, "logs[0].seen[0].dough_c");
+  };
+  CHECK(says(refused({.stage = "bulk", .time_h = 0.5, .was = SeenAs::dough}), "temperature is not given"));
+  CHECK(says(refused({.stage = "bulk", .time_h = 0.5, .rise_percent = 20, .dough_c = 22}), "says nothing of a rise"));
+  const auto at = [](const std::string& path, const Sighting& seen) {
+    return refusal([&] { calibrate({{.process = bulk_for(1), .seen = {seen}}}); }, path);
+  };
+  CHECK(says(at("logs[0].seen[0].rise_percent", {.stage = "bulk", .time_h = 0.5}), "which rise was seen"));
+  CHECK(says(at("logs[0].seen[0].time_h", {.stage = "bulk", .time_h = 2, .rise_percent = 20}), "ended at 1 h"));
+  CHECK(says(at("logs[0].seen[0].was", {.stage = "bulk", .time_h = 0.9, .was = SeenAs::over_proofed}),
+             "which ends by a time, is not known"));
+}

@@ -2368,6 +2368,46 @@ class MixingMethod:
     def __repr__(self) -> str:
         ...
 
+class NextLook:
+    """A look that is worth its while.
+
+    Args:
+        stage: to look at.
+        time_h: h of the process.
+        rise_percent: %, what the usual dough has by then.
+        told: share of the variance of ln time to the stage asked about that it takes.
+        told_at_end: the same by seeing when its stage is ready.
+
+    Raises InvalidInput."""
+    def __init__(self, *, stage: str = '', time_h: float = 0.0, rise_percent: float = 0.0, told: float = 0.0, told_at_end: float = 0.0) -> None: ...
+    @property
+    def stage(self) -> str:
+        """to look at"""
+    @property
+    def time_h(self) -> float:
+        """h of the process"""
+    @property
+    def rise_percent(self) -> float:
+        """%, what the usual dough has by then"""
+    @property
+    def told(self) -> float:
+        """share of the variance of ln time to the stage asked about that it takes"""
+    @property
+    def told_at_end(self) -> float:
+        """the same by seeing when its stage is ready"""
+    def replace(self, *, stage: str = ..., time_h: float = ..., rise_percent: float = ..., told: float = ..., told_at_end: float = ...) -> NextLook: ...
+    def to_dict(self) -> dict[str, typing.Any]: ...
+    @staticmethod
+    def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> NextLook: ...
+    def to_json(self) -> str: ...
+    @staticmethod
+    def from_json(text: str) -> NextLook: ...
+    def save(self, path: str | os.PathLike[str]) -> None: ...
+    @staticmethod
+    def load(path: str | os.PathLike[str]) -> NextLook: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class Node:
     """A piece of dough as heat sees it: capacity_j_k dT/dt = -heat_loss_w_per_k (T - air) + sources.
 
@@ -4073,7 +4113,9 @@ def forecast(process: Process, kitchen: Kitchen | None = None, state: State | No
 
     Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast
     from
-    the middle of the day. draws: kitchens of Sobol's sequence. seed:
+    the middle of the day. seen: of Sighting, what was seen of this dough, whose process is then the whole of it with
+    the
+    hours at which its stages ended: the draws are weighted by it. draws: kitchens of Sobol's sequence. seed:
     another one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the
     same. In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable
     rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice).
@@ -4183,7 +4225,8 @@ def log_of(day: ferment::Day, kitchen: Kitchen | None = None) -> Log:
     """A day as a Log: its process, with the hours at which its stages really ended, and what was seen.
 
     log.process and log.seen are what forecast takes for a day under way. Raises as process_of: InvalidInput, also for a
-    stage that is none of the day's or a time that cannot be. Hours are those of process_of."""
+    stage that is none of the day's or a time that cannot be. Hours are h of the day, from its 0:00, if it has a clock.
+    Source: as process_of."""
 
 def mean_of_batches(each: collections.abc.Sequence[float]) -> BatchMean:
     """The mean of a number found from several batches, and its spread. Raises InvalidInput without a batch."""
@@ -4241,6 +4284,16 @@ def net_gain_of(batches: BatchMean, minutes: float = 0.0) -> ByNetGain:
     Returns: ByNetGain, kJ/kg. Few batches tell little of their spread: it is drawn toward 1 kJ/kg with the weight of
     four
     batches. Raises InvalidInput. Source: engineering estimate of the usual spread, no source."""
+
+def next_look(process: Process, stage: str = '', kitchen: Kitchen | None = None, *, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> NextLook:
+    """The look that would narrow a forecast most while there is still time to act on it: a NextLook.
+
+    The earliest look at the first stage that ends by a rise which tells four fifths of what its end would tell of ln
+    time
+    to `stage`, the last one if not given. Hours are h of the process. Args: kitchen, seen, draws, heat_of_fermentation,
+    seed, threads: as of forecast. Raises as forecast: InvalidInput, NoSolution, OutsideModel. Source: linear-Gaussian
+    value
+    of information, from the draws."""
 
 @typing.overload
 def ounces(grams: float) -> float: ...

@@ -58,8 +58,10 @@ def calibration(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, 
 def calibrate(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, **options: Any) -> Kitchen:
     """Learn a kitchen from bakes: its parameters, covariance, spreads and history.
 
-    ``kitchen.learned`` says how much was learned of each parameter, ``kitchen.notices`` which bake surprises. Args,
-    errors and source: as calibration.
+    ``kitchen.learned`` says how much was learned of each parameter, ``kitchen.notices`` which bake surprises.
+
+    Args: as calibration, whose options are all of them. Raises InvalidInput, NotConverged, NoSolution. Source: as
+    calibration.
     """
     return calibration(days, prior, threads=threads, **options).kitchen
 
@@ -67,8 +69,9 @@ def calibrate(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, **
 def compare_laws(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, **options: Any) -> list[LawFit]:
     """Lay the temperature laws beside each other, each with its own fit to the bakes, the best first.
 
-    A difference below twice its sd decides nothing. Args and errors: as calibration; InvalidInput for fewer than three
-    bakes. Source: information criterion with effective parameters, Spiegelhalter et al. 2002; its sd, Vehtari et al.
-    2017.
+    A difference below twice its sd decides nothing; numbers are −2 ln of the likelihood, with 2 for each parameter.
+
+    Args: as calibration. Raises InvalidInput, also for fewer than three bakes; NotConverged; NoSolution. Source:
+    information criterion with effective parameters, Spiegelhalter et al. 2002; its sd, Vehtari et al. 2017.
     """
     return _core._compare_laws(_logs(_bakes(days)), prior, threads=threads, **options)

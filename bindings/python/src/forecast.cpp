@@ -8,6 +8,7 @@
 
 #include <ferment/base/error.hpp>
 #include <ferment/forecast/forecast.hpp>
+#include <ferment/forecast/next_look.hpp>
 #include <ferment/forecast/questions.hpp>
 
 #include "form.hpp"
@@ -185,13 +186,31 @@ void bind_forecast(py::module_& module) {
       R"(When each stage will be ready, with a window: a Forecast, the same every time.
 
 Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast from
-the middle of the day. draws: kitchens of Sobol's sequence. seed:
+the middle of the day. seen: of Sighting, what was seen of this dough, whose process is then the whole of it with the
+hours at which its stages ended: the draws are weighted by it. draws: kitchens of Sobol's sequence. seed:
 another one gives another set of draws. threads: that share the draws, 0 for those of the machine; the answer is the
 same. In every draw each stage ends when it is ready, so one stage's uncertainty carries into the next. Acceptable
 rises that a stage does not give are 75 to 150 % of its rise, 80 to 133 % for a final proof (common practice). Warmer
 dough is ready some 7 to 10 % per °C sooner near dough temperature; but after a bulk of a fixed time a warmer room can
 make the final proof longer: more of the sugars is spent. Times are in h. Raises as simulate for the kitchen's central
 values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008.)");
+  bind_form<NextLook>(module);
+  register_options("next_look", form_of<ForecastOptions>());
+  module.def(
+      "next_look",
+      [](const Process& process, const std::string& stage, const std::optional<Kitchen>& kitchen, std::size_t threads,
+         const py::kwargs& keywords) {
+        const auto options = options_with<ForecastOptions>("next_look", keywords, threads);
+        const py::gil_scoped_release release;
+        return next_look(process, stage, kitchen_or_default(kitchen), options);
+      },
+      "process"_a, "stage"_a = "", "kitchen"_a = py::none(), py::kw_only(), "threads"_a = 0,
+      R"(The look that would narrow a forecast most while there is still time to act on it: a NextLook.
+
+The earliest look at the first stage that ends by a rise which tells four fifths of what its end would tell of ln time
+to `stage`, the last one if not given. Hours are h of the process. Args: kitchen, seen, draws, heat_of_fermentation,
+seed, threads: as of forecast. Raises as forecast: InvalidInput, NoSolution, OutsideModel. Source: linear-Gaussian value
+of information, from the draws.)");
   register_options("draws_of", form_of<ForecastOptions>());
   module.def(
       "draws_of",

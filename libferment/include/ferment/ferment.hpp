@@ -23,6 +23,7 @@
 #include <ferment/dough/volume.hpp>
 #include <ferment/dough/yeast.hpp>
 #include <ferment/forecast/forecast.hpp>
+#include <ferment/forecast/next_look.hpp>
 #include <ferment/forecast/questions.hpp>
 #include <ferment/heat/balance.hpp>
 #include <ferment/heat/bowl.hpp>

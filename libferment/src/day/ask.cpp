@@ -115,6 +115,13 @@ ForecastAnswer answer(const ForecastQuestion& question) {
   return told;
 }
 
+LookAnswer answer(const LookQuestion& question) {
+  return within_subject(question.subject, [&](const Followed& its) -> LookAnswer {
+    return {about(question.subject),
+            next_look(its.process, question.stage, its.kitchen, with_seen(question.options, its))};
+  });
+}
+
 LearnAnswer answered_with(Calibration told) {
   std::vector<Learned> learned = learned_of(told.kitchen);
   return {std::move(told), std::move(learned)};
@@ -229,6 +236,7 @@ std::vector<const Form*> shown_forms() {
           &form_of<SimulateQuestion>(),
           &form_of<ForecastQuestion>(),
           &form_of<ChooseQuestion>(),
+          &form_of<LookQuestion>(),
           &form_of<LearnQuestion>(),
           &form_of<UpdateQuestion>(),
           &form_of<RiseQuestion>(),
@@ -240,6 +248,7 @@ std::vector<const Form*> shown_forms() {
           &form_of<SimulateAnswer>(),
           &form_of<ForecastAnswer>(),
           &form_of<ChooseAnswer>(),
+          &form_of<LookAnswer>(),
           &form_of<LearnAnswer>(),
           &form_of<RiseAnswer>(),
           &form_of<Explanation>(),
@@ -305,6 +314,7 @@ std::string ask(std::string_view text, const AskOptions& options) {
     case Ask::mixing: return answered<MixingQuestion>(question, options);
     case Ask::simulate: return answered<SimulateQuestion>(question, options);
     case Ask::forecast: return answered<ForecastQuestion>(question, options);
+    case Ask::look: return answered<LookQuestion>(question, options);
     case Ask::learn: return answered<LearnQuestion>(question, options);
     case Ask::update: return answered<UpdateQuestion>(question, options);
     case Ask::choose: return answered<ChooseQuestion>(question, options);

@@ -9,8 +9,8 @@ namespace ferment {
 
 template <>
 const Names& names_of<Ask>() {
-  static constexpr std::string_view list[] = {"water",  "mixing", "simulate", "forecast", "choose", "learn",
-                                              "update", "rise",   "explain",  "cautions", "keys"};
+  static constexpr std::string_view list[] = {"water", "mixing", "simulate", "forecast", "choose",   "look",
+                                              "learn", "update", "rise",     "explain",  "cautions", "keys"};
   static constexpr Names names{"question", "ask", list};
   return names;
 }
@@ -90,6 +90,13 @@ void of_choice(const ChooseQuestion& question) {
     throw InvalidInput("which stage's dough is moved is not said", {.path = "moved", .advice = "name the stage"});
 }
 
+void of_look(const LookQuestion& question) {
+  contradictions(question.subject);
+  if (!question.subject.state) return;
+  throw InvalidInput("a state does not remember what its dough did before",
+                     {.path = "state", .advice = "leave it out"});
+}
+
 void of_rise(const RiseQuestion& question) {
   if (question.rise_percent.has_value() != question.time_h.has_value()) return;
   throw InvalidInput("a rise or a time is given, the other one asked",
@@ -157,6 +164,23 @@ const Form& form_of<ChooseQuestion>() {
                                  rows_of_part<&Q::subject>()),
                           rows_of_part<&Q::options>()),
                    of_choice);
+  return form;
+}
+template <>
+const Form& form_of<LookQuestion>() {
+  using Q = LookQuestion;
+  static const Form form = made_form<Q>("LookQuestion", "When a look at the dough would tell most of a stage.", {},
+                                        joined(joined({row<&Q::stage>("stage", "asked about; the last if not given")},
+                                                      rows_of_part<&Q::subject>()),
+                                               rows_of_part<&Q::options>()),
+                                        of_look);
+  return form;
+}
+template <>
+const Form& form_of<LookAnswer>() {
+  using A = LookAnswer;
+  static const Form form = made_form<A>("LookAnswer", "A look that is worth its while.", {},
+                                        joined(rows_of_part<&A::of>(), rows_of_part<&A::look>()));
   return form;
 }
 template <>

@@ -7,6 +7,7 @@
 
 #include <ferment/day/ask.hpp>
 #include <ferment/day/day.hpp>
+#include <ferment/forecast/next_look.hpp>
 #include <ferment/forecast/questions.hpp>
 #include <ferment/process/simulate.hpp>
 #include <ferment/rise/cautions.hpp>
@@ -50,6 +51,11 @@ struct ChooseQuestion {
   std::string moved = {};
   std::optional<double> refrigerator_c = {};
   std::optional<double> room_c = {};
+  Subject subject = {};
+  ForecastOptions options = {};
+};
+struct LookQuestion {
+  std::string stage = {};
   Subject subject = {};
   ForecastOptions options = {};
 };
@@ -111,6 +117,10 @@ struct ChooseAnswer {
   Subjects of = {};
   Choice choice = {};
 };
+struct LookAnswer {
+  Subjects of = {};
+  NextLook look = {};
+};
 struct LearnAnswer {
   Calibration calibration = {};
   std::vector<Learned> learned = {};
@@ -136,6 +146,10 @@ template <>
 const Form& form_of<ForecastQuestion>();
 template <>
 const Form& form_of<ChooseQuestion>();
+template <>
+const Form& form_of<LookQuestion>();
+template <>
+const Form& form_of<LookAnswer>();
 template <>
 const Form& form_of<LearnQuestion>();
 template <>

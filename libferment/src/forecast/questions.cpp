@@ -356,12 +356,26 @@ Choice room_for(const Process& process, const Wanted& wanted, Air air, const Kit
   const auto is_meant = [air](const Place& place) {
     return place.air == air && !place.is_dough && place.temperature_c;
   };
+  // What was seen is over: a dough that is looked at now changes its room from now on.
+  double now_h = -never;
+  for (const Sighting& seen : options.seen) now_h = std::max<double>(now_h, seen.time_h);
   const auto each_place = [&](Process& changed, const std::function<void(Place&)>& each) {
+    bool is_over = !options.seen.empty();
     for (std::size_t at = first; at <= ready.step(); ++at) {
       auto* stage = std::get_if<Stage>(&changed.steps[at]);
       if (stage == nullptr) continue;
-      for (Place& place : stage->surroundings.places) {
-        if (is_meant(place)) each(place);
+      std::vector<Place>& places = stage->surroundings.places;
+      const bool is_under_way = is_over && stage->until_rise_percent;
+      if (is_under_way && !places.empty()) {
+        Place here = place_at(stage->surroundings, now_h);
+        here.from_h = now_h;
+        std::erase_if(places, [&](const Place& place) { return place.from_h == now_h; });
+        const auto later = [&](const Place& place) { return place.from_h && *place.from_h > now_h; };
+        places.insert(std::find_if(places.begin(), places.end(), later), here);
+      }
+      is_over = is_over && !is_under_way;
+      for (Place& place : places) {
+        if (is_meant(place) && !is_over && !(place.from_h.value_or(-never) < now_h && is_under_way)) each(place);
       }
     }
   };

@@ -35,18 +35,18 @@ class BakeIntegral {
       : looks_(looks), expected_(expected), by_bake_(by_bake), sd_(bake_sd), noise_(noise) {}
 
   Integrated operator()() const {
-    const auto n = static_cast<Index>(looks_.size());
+    const Index n = expected_.size();
     Integrated all{0, Vector::Zero(n), Matrix::Zero(n, n), Matrix::Zero(n, n)};
     const auto [middle, spread] = mode();
     const std::size_t nodes = sd_ > 0 ? node.size() : 1;
-    std::array<double, node.size()> log_weight{};
-    std::array<std::vector<LookAt>, node.size()> at;
+    std::array<double, node.size()> place{}, log_weight{};
+    std::vector<LookAt> at(nodes * looks_.size());
     double largest = -never;
     for (std::size_t k = 0; k < nodes; ++k) {
       const double t = sd_ > 0 ? node[k] : 0, x = middle + std::sqrt(2.0) * spread * t;
       double sum = sd_ > 0 ? std::log(weight[k]) + t * t - 0.5 * x * x + std::log(spread) - 0.5 * std::log(pi) : 0;
-      at[k] = looks_at(x);
-      for (const LookAt& look : at[k]) sum += look.log_likelihood;
+      for (Index i = 0; i < n; ++i) sum += (at[index(k, i)] = look(i, x)).log_likelihood;
+      place[k] = x;
       log_weight[k] = sum;
       largest = std::max(largest, sum);
     }
@@ -58,21 +58,17 @@ class BakeIntegral {
     for (std::size_t k = 0; k < nodes; ++k) total += std::exp(log_weight[k] - largest);
     all.log_likelihood = largest + std::log(total);
     Vector told = Vector::Zero(n);
-    Matrix slopes = Matrix::Zero(n, n);
     for (std::size_t k = 0; k < nodes; ++k) {
       const double share = std::exp(log_weight[k] - largest) / total;
-      const double x = middle + std::sqrt(2.0) * spread * (sd_ > 0 ? node[k] : 0);
-      Vector slope(n);
       for (Index i = 0; i < n; ++i) {
-        const LookAt& look = at[k][static_cast<std::size_t>(i)];
-        slope[i] = look.slope;
-        all.observed(i, i) -= share * look.bend;
-        told[i] += share * information(looks_[static_cast<std::size_t>(i)], look, expected_at(i, x), noise_);
+        const LookAt& its = at[index(k, i)];
+        all.slope[i] += share * its.slope;
+        all.observed(i, i) -= share * its.bend;
+        for (Index j = 0; j < n; ++j) all.observed(i, j) -= share * its.slope * at[index(k, j)].slope;
+        told[i] += share * information(looks_[static_cast<std::size_t>(i)], its, expected_at(i, place[k]), noise_);
       }
-      all.slope += share * slope;
-      slopes += share * slope * slope.transpose();
     }
-    all.observed -= slopes - all.slope * all.slope.transpose();
+    all.observed += all.slope * all.slope.transpose();
     const Vector pull = told.cwiseProduct(by_bake_);
     all.expected = told.asDiagonal();
     if (sd_ > 0) all.expected -= pull * pull.transpose() / (1 / (sd_ * sd_) + by_bake_.dot(pull));
@@ -82,12 +78,10 @@ class BakeIntegral {
  private:
   static constexpr double pi = 3.14159265358979323846;
 
+  std::size_t index(std::size_t k, Index i) const { return k * looks_.size() + static_cast<std::size_t>(i); }
   double expected_at(Index i, double x) const { return expected_[i] + by_bake_[i] * sd_ * x; }
-  std::vector<LookAt> looks_at(double x) const {
-    std::vector<LookAt> all;
-    for (Index i = 0; i < expected_.size(); ++i)
-      all.push_back(look_at(looks_[static_cast<std::size_t>(i)], expected_at(i, x), noise_));
-    return all;
+  LookAt look(Index i, double x) const {
+    return look_at(looks_[static_cast<std::size_t>(i)], expected_at(i, x), noise_);
   }
   /// The bake that explains the looks best, in its sds, and the width about it.
   std::pair<double, double> mode() const {
@@ -95,13 +89,12 @@ class BakeIntegral {
     if (!(sd_ > 0)) return {x, width};
     for (int newton = 0; newton < 4; ++newton) {
       double slope = -x, curvature = 1;
-      const std::vector<LookAt> at = looks_at(x);
       for (Index i = 0; i < expected_.size(); ++i) {
-        const auto k = static_cast<std::size_t>(i);
         if (!(expected_[i] < never)) continue;
+        const LookAt at = look(i, x);
         const double by_x = by_bake_[i] * sd_;
-        slope += at[k].slope * by_x;
-        curvature += information(looks_[k], at[k], expected_at(i, x), noise_) * by_x * by_x;
+        slope += at.slope * by_x;
+        curvature += information(looks_[static_cast<std::size_t>(i)], at, expected_at(i, x), noise_) * by_x * by_x;
       }
       width = 1 / std::sqrt(curvature);
       if (newton < 3) x = std::clamp(x + slope / curvature, -6.0, 6.0);

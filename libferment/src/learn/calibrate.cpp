@@ -241,6 +241,11 @@ class Search {
     }
     return local;
   }
+  Expected moved_to(const Vector& by) const {
+    Expected all;
+    for (const Linear& its : linear_) all.push_back(its.moved(by));
+    return all;
+  }
   double cost(const Vector& z, const Expected& expected) const {
     double sum = prior_cost(z);
     for (std::size_t j = 0; j < looks_.size(); ++j) sum -= log_likelihood(j, expected[j]);
@@ -322,8 +327,8 @@ class Search {
       for (const double scale : {0.4, 0.8, 1.2, 1.6}) {
         use({bake * first.bake_sd, scale * first.log_time_scale});
         const DampedMinimum there =
-            damped_minimum({.linearise = [&](const Vector& z, double) { return local_cost(z, z - at); },
-                            .cost = [&](const Vector& z) { return local_cost(z, z - at).cost; }},
+            damped_minimum({.linearise = [&](const Vector& z, double /*difference*/) { return local_cost(z, z - at); },
+                            .cost = [&](const Vector& z) { return cost(z, moved_to(z - at)); }},
                            at, {.most_linearisations = 10});
         const double half_normals = -0.5 * (bake * bake + scale * scale);
         const double log_weight = half_normals - there.local.cost - 0.5 * log_determinant(there.local.expected);
@@ -512,7 +517,8 @@ std::vector<Learned> learned_of(const Kitchen& kitchen) {
   require_kitchen(kitchen);
   const std::vector<Parameter> rows = learnable();
   const std::vector<double> now = covariance_of(kitchen),
-                            before = covariance_of(kitchen.learned_from.empty() ? Kitchen{} : kitchen_named(kitchen.learned_from));
+                            before = covariance_of(kitchen.learned_from.empty() ? Kitchen{}
+                                                                                : kitchen_named(kitchen.learned_from));
   std::vector<Learned> told;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const std::size_t diagonal = i * rows.size() + i;

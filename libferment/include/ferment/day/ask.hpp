@@ -17,13 +17,14 @@ namespace ferment {
 ///   simulate  what its dough does, minute by minute
 ///   forecast  when its stages will be ready, with what is not known
 ///   choose    what to choose so that a stage is ready at an hour
+///   look      when a look at the dough would tell most of a stage
 ///   learn     the kitchen that days have taught, with what was seen on them
 ///   update    the kitchen that one day more has taught
 ///   rise      hours to a rise, or the rise after hours, of a dough at one temperature
 ///   explain   the factors that make such a time
 ///   cautions  what belongs to plain numbers
 ///   keys      the JSON Schema of a form
-enum class Ask { water, mixing, simulate, forecast, choose, learn, update, rise, explain, cautions, keys };
+enum class Ask { water, mixing, simulate, forecast, choose, look, learn, update, rise, explain, cautions, keys };
 
 /// What may be chosen.
 enum class Choosable { yeast, water, room, start, refrigerate, take_out };

@@ -47,8 +47,8 @@ FERMENT_API Choice yeast_for(const Process& process, const Wanted& wanted, doubl
 FERMENT_API Choice water_for(const Process& process, const Wanted& wanted, const Kitchen& kitchen = {},
                              const std::optional<State>& state = std::nullopt, const ForecastOptions& options = {});
 
-/// Temperature of all steady places with such air, from now to the stage, °C. @throws as yeast_for; InvalidInput if
-/// there is none
+/// Temperature of all steady places with such air, from now (the start, or the last look) to the stage, °C. @throws as
+/// yeast_for; InvalidInput if there is none
 FERMENT_API Choice room_for(const Process& process, const Wanted& wanted, Air air = Air::room,
                             const Kitchen& kitchen = {}, const std::optional<State>& state = std::nullopt,
                             const ForecastOptions& options = {});
