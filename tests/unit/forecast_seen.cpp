@@ -84,14 +84,22 @@ TEST_CASE("what was seen narrows what comes, and a look at what is known little"
   CHECK(late.stages[1].ready_h > before.stages[1].ready_h + 0.5);
 }
 
-TEST_CASE("a dough unlike any forecast is said to be, with all the draws there are") {
-  const Forecast told = forecast(bread(), {}, std::nullopt, {.seen = {{"bulk", 0.1, 90}}});
-  CHECK(told.stages[0].ready.size() == 2048);
-  CHECK(told.effective_draws < 100);
-  CHECK(std::any_of(told.notices.begin(), told.notices.end(),
-                    [](const Notice& notice) { return notice.code == "unlike_any_forecast"; }));
-  const Forecast surprising = forecast(bread(), {}, std::nullopt, {.seen = {{"bulk", 0.9, 90}}});
-  CHECK(surprising.stages[0].ready.size() == 2048);
+TEST_CASE("a surprising look is named, and what is unlike any forecast said to be") {
+  const auto has = [](const Forecast& told, std::string_view code) {
+    return std::any_of(told.notices.begin(), told.notices.end(), [&](const Notice& its) { return its.code == code; });
+  };
+  // A slip: it counts little.
+  const Forecast slip = forecast(bread(), {}, std::nullopt, {.seen = {{"bulk", 0.1, 90}}});
+  CHECK(has(slip, "surprising_look"));
+  const StageForecast before = forecast(bread()).stages[1];
+  CHECK(std::abs(slip.stages[1].ready_h - before.ready_h) < 0.25 * width(before));
+  CHECK(!has(forecast(bread(), {}, std::nullopt, {.seen = {{"bulk", 1.5, 60}}}), "surprising_look"));
+  // Three looks agree on a very quick dough: few draws are left, however many are drawn.
+  const Forecast quick =
+      forecast(bread(), {}, std::nullopt, {.seen = {{"bulk", 0.45, 30}, {"bulk", 0.6, 60}, {"bulk", 0.8, 90}}});
+  CHECK(quick.stages[0].ready.size() == 2048);
+  CHECK(quick.effective_draws < 100);
+  CHECK(has(quick, "unlike_any_forecast"));
 }
 
 TEST_CASE("the bulk has ended: the proof is told by the hours that were") {

@@ -393,6 +393,17 @@ Forecast forecast(const Process& measured, const Kitchen& kitchen, const std::op
                                       length(interval_h(told)));
     forecast.stages.push_back(std::move(told));
   }
+  for (const Surprise& its : weighted.surprises) {
+    const Sighting& seen = options.seen[its.look];
+    const bool is_rise = seen.was != SeenAs::height && seen.was != SeenAs::dough;
+    const std::string unit = seen.was == SeenAs::dough ? " °C" : " %";
+    const auto told = [&](double value) { return is_rise ? in_hours(std::exp(value)) : number(value, 3) + unit; };
+    forecast.notices.push_back({"surprising_look",
+                                Severity::warning,
+                                {{"look", static_cast<double>(its.look)}, {"standardised", its.standardised}},
+                                "stage \"" + seen.stage + "\": " + told(its.seen) + " is seen where " +
+                                    told(its.expected) + " is expected; is it a slip? It counts little"});
+  }
   if (!options.seen.empty() && !(forecast.effective_draws >= few_are_left)) {
     forecast.notices.push_back({"unlike_any_forecast",
                                 Severity::warning,

@@ -17,6 +17,29 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double few_effective = 100;  ///< draws: below it, more are drawn
 constexpr std::size_t many_draws = 2048;
 
+/// The noise is heavy-tailed, so that a slip counts little; then it must be told.
+std::vector<Surprise> surprises(const Looks& looks, const std::vector<std::vector<double>>& expected,
+                                const Noise& noise) {
+  constexpr double surprising = 4;
+  std::vector<Surprise> found;
+  for (std::size_t i = 0; i < looks.size(); ++i) {
+    double n = 0, sum = 0, squares = 0;
+    for (const std::vector<double>& draw : expected) {
+      if (!(draw[i] < never)) continue;
+      n += 1;
+      sum += draw[i];
+      squares += draw[i] * draw[i];
+    }
+    if (!(n > 0)) continue;
+    const Look& look = looks[i];
+    const double mean = sum / n, scale = look.scale.value_or(noise.scale);
+    const double off = (look.seen - mean) / std::sqrt(squares / n - mean * mean + 2 * scale * scale);
+    const bool is_bound_that_holds = (look.was == SeenAs::not_yet && off < 0) || (look.was == SeenAs::past && off > 0);
+    if (std::abs(off) > surprising && !is_bound_that_holds) found.push_back({i, look.seen, mean, off});
+  }
+  return found;
+}
+
 void weigh(WeightedDraws& all, const Looks& looks, const Noise& noise, const ForecastOptions& options) {
   SimulateOptions simulation{.heat_of_fermentation = options.heat_of_fermentation,
                              .every_min = 0,
@@ -24,9 +47,12 @@ void weigh(WeightedDraws& all, const Looks& looks, const Noise& noise, const For
                              .tolerance = options.tolerance,
                              .interrupt = options.interrupt};
   std::vector<double> log_weights(all.draws.size());
+  std::vector<std::vector<double>> expected(all.draws.size());
   for_each_draw(options.for_each, all.draws.size(), [&](std::size_t i) {
-    log_weights[i] = looks.log_likelihood(looks.expected(all.draws[i].kitchen, simulation), noise);
+    expected[i] = looks.expected(all.draws[i].kitchen, simulation);
+    log_weights[i] = looks.log_likelihood(expected[i], noise);
   });
+  all.surprises = surprises(looks, expected, noise);
   const double largest = *std::max_element(log_weights.begin(), log_weights.end());
   all.weights.clear();
   all.effective = 0;

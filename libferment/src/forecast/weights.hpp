@@ -11,11 +11,19 @@
 
 namespace ferment {
 
+/// A look that no draw expected: so many sds from what they do, noise included.
+struct Surprise {
+  std::size_t look;
+  double seen, expected;  ///< on the look's scale
+  double standardised;
+};
+
 /// Draws, and how much each counts; the weights are empty where all count the same.
 struct WeightedDraws {
   std::vector<Draw> draws;
   std::vector<double> weights = {};  ///< of sum 1
   double effective = 0;              ///< draws: 1/Σ weight²
+  std::vector<Surprise> surprises = {};
 };
 
 /// The draws of a forecast, weighted by the likelihood of its options' looks; more of them where few are left.

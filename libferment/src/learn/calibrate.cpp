@@ -25,6 +25,7 @@ namespace ferment {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
+constexpr std::uint32_t importance_seed = 17;
 constexpr std::size_t enough_to_fit = 3;  ///< bakes: fewer, and a fit follows whatever it is told
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
@@ -139,8 +140,10 @@ class Search {
     Matrix in_z = found.local.expected.inverse();
     if (learnt) in_z += learnt->between;
     if (options_.importance > 0) {
-      const Corrected corrected = importance_corrected(found.at, in_z, options_.importance,
-                                                       [&](const Vector& z) { return -cost(z, expected_at(z)); });
+      const Corrected corrected =
+          importance_corrected(found.at, in_z,
+                               normals(options_.importance, static_cast<std::size_t>(found.at.size()), importance_seed),
+                               [&](const Vector& z) { return -cost(z, expected_at(z)); });
       told.k_hat = corrected.k_hat;
       found.at = corrected.mean;
       in_z = corrected.covariance;

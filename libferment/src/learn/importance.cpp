@@ -5,8 +5,6 @@
 #include <limits>
 #include <numeric>
 
-#include "forecast/draws.hpp"
-
 namespace ferment {
 namespace {
 
@@ -69,17 +67,20 @@ double smooth_tail(std::vector<double>& log_weights) {
   return pareto.shape;
 }
 
-Corrected importance_corrected(const Eigen::VectorXd& centre, const Eigen::MatrixXd& covariance, std::size_t draws,
+Corrected importance_corrected(const Eigen::VectorXd& centre, const Eigen::MatrixXd& covariance,
+                               const std::vector<double>& normal,
                                const std::function<double(const Eigen::VectorXd&)>& log_density) {
-  const auto n = static_cast<std::size_t>(centre.size());
-  const Eigen::LLT<Eigen::MatrixXd> root(covariance);
-  constexpr std::uint32_t seed = 17;
-  const std::vector<double> normal = normals(draws, n, seed);
+  constexpr double wider = 1.2;
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solver(covariance);
+  Eigen::VectorXd sds = solver.eigenvalues().cwiseMax(0).cwiseSqrt();
+  for (double& sd : sds) sd = std::max(sd, std::min(wider * sd, 1.0));
+  const Eigen::MatrixXd root = solver.eigenvectors() * sds.asDiagonal();
+  const auto n = static_cast<std::size_t>(centre.size()), draws = normal.size() / n;
   std::vector<Eigen::VectorXd> places;
   std::vector<double> log_weights;
   for (std::size_t draw = 0; draw < draws; ++draw) {
     const Eigen::Map<const Eigen::VectorXd> own(normal.data() + draw * n, centre.size());
-    places.push_back(centre + root.matrixL() * own);
+    places.push_back(centre + root * own);
     log_weights.push_back(log_density(places.back()) + 0.5 * own.squaredNorm());
   }
   Corrected corrected{Eigen::VectorXd::Zero(centre.size()), Eigen::MatrixXd::Zero(centre.size(), centre.size()), 0};
