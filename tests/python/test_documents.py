@@ -76,7 +76,7 @@ def a_day(**tables):
                 {"stage": "bulk", "at": "18:00", "already_past_percent": 10, "dough": "23C"},
                 {"stage": "bulk", "between": ["18:10", "65min"], "rise_percent": 40},
                 {"stage": "bulk", "at": "18:30", "height_cm": 7.5, "start_height_cm": 5},
-                {"stage": "proof", "at": "+1 7:00", "over_proofed": True},
+                {"stage": "bulk", "at": "20:00", "over_proofed": True},
             ],
             "batch": [{"dough": "24C", "water": "22C", "flour": "18C", "room": "20C", "minutes": 6}],
             **tables,
@@ -109,12 +109,23 @@ def some_values():
     gain = lf.Mix.from_percent(flour_g=300, room_c=20, mixing=lf.ByWork(9), preferments=[lf.Preferment(30, 20)])
     looks = [lf.Sighting("bulk", 3, 60), lf.Sighting("bulk", 1.5, 20, was="past", not_yet_h=0.5)]
     log = lf.Log(name="a bake", process=plain, seen=looks)
+    mixed = lf.Day.from_dict(
+        {
+            "today": {"room": "20C"},
+            "water": {"poured": "26C"},
+            "dough": {"flour": "500g", "measured": "24C", "packet": "opened in May"},
+        }
+    )
     found = [
         DAY,
         PROCESS,
         plain,
         log,
-        lf.calibrate([log]),
+        lf.calibration([log]),
+        *lf.calibrate([log]).learned,
+        *lf.compare_laws([log, log, log]),
+        lf.calibrate([mixed]),
+        lf.next_look(risen, draws=8),
         middle,
         lf.simulate(PROCESS, every_min=30),
         lf.forecast(PROCESS, draws=8),
@@ -488,7 +499,7 @@ def test_answers_hold_the_notices_of_the_functions():
     told = {
         "water": ({}, lf.water_of(day)),
         "simulate": ({"every_min": 30}, lf.simulate(process, every_min=30)),
-        "forecast": ({"draws": 16}, lf.forecast(process, draws=16)),
+        "forecast": ({"draws": 16}, lf.forecast(process, draws=16, seen=lf.log_of(day).seen)),
     }
     for question, (options, expected) in told.items():
         answer = lf.ask({"ask": question, "day": day, **options})

@@ -98,7 +98,7 @@ TEST_CASE("one unknown: mode and width by brute force over rate and bake") {
   }
   mean /= weight;
   const double sd = std::sqrt(square / weight - mean * mean);
-  const Learned& rate = learned_of(told.kitchen)[index_of("gassing_rate")];
+  const Learned rate = learned_of(told.kitchen)[index_of("gassing_rate")];
   MESSAGE("mode ", mode, ", mean ", mean, ", sd ", sd, "; share ", rate.share);
   // The fit takes ln time as linear in the bake, which is right to second order in its spread: to a twentieth of an sd.
   CHECK(std::abs(std::log(told.kitchen.gassing_rate / 11) / 0.3 - mode) < 0.05 * sd);

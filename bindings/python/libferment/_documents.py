@@ -88,9 +88,10 @@ def ask(question: str | Mapping[str, Any], *, threads: int = 0) -> str | dict[st
         question: a dict, whose values may be our own (a Day, a Process, a Kitchen); or the text of a document.
         threads: for forecasts; 0: as many as the machine has.
 
-    What can be asked: water, mixing, simulate, forecast, choose, rise, explain, cautions, keys; ``{"ask": "keys", "of":
-    "ForecastQuestion"}`` answers with the JSON Schema of a question. Returns a dict for a dict, a text for a text.
-    Raises InvalidInput with the way to what is wrong, such as ``day.stage[1].until_h``; NoSolution; OutsideModel.
+    What can be asked: water, mixing, simulate, forecast, choose, look, learn, update, rise, explain, cautions, keys;
+    ``{"ask": "keys", "of": "ForecastQuestion"}`` answers with the JSON Schema of a question. Returns a dict for a dict,
+    a text for a text. Raises InvalidInput with the way to what is wrong, such as ``day.stage[1].until_h``; NoSolution;
+    OutsideModel; NotConverged.
     """
     if isinstance(question, str):
         return _core.ask(question, threads)
