@@ -325,4 +325,4 @@ def test_a_typo_among_few_bakes_is_said_when_it_is_entered():
     assert typo.residuals[0].surprising
     assert typo.residuals[0].explanation == "hours for minutes"
     assert "3 min where" in typo.notices[0].text
-    assert "hours for minutes? 3 h 0 min would fit" in typo.notices[0].text
+    assert "hours for minutes? 3 h 00 min would fit" in typo.notices[0].text

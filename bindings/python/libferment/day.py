@@ -40,6 +40,8 @@ def _with_logs(content: Any, folder: Path, where: str = "") -> Any:
             placed[key] = {"time_h": list(log.time_h), "temperature_c": list(log.temperature_c)}
         elif isinstance(value, datetime.time):
             placed[key] = value.strftime("%H:%M")
+        elif isinstance(value, datetime.date) and not isinstance(value, datetime.datetime):
+            placed[key] = value.isoformat()
         else:
             placed[key] = _with_logs(value, folder, path)
     return placed

@@ -100,4 +100,10 @@ std::string number(double value, int digits) {
 
 std::string degrees(double temperature_c) { return number(std::round(10 * temperature_c) / 10) + " °C"; }
 
+std::string in_hours(double hours) {
+  const double minutes = std::round(60 * hours), whole = std::floor(minutes / 60), left = minutes - 60 * whole;
+  if (whole == 0) return number(left) + " min";
+  return number(whole) + " h " + (left < 10 ? "0" : "") + number(left) + " min";
+}
+
 }  // namespace ferment

@@ -12,4 +12,7 @@ std::string number(double value, int digits = 6);
 /// A temperature as people read it: one decimal, "24.5 °C".
 std::string degrees(double temperature_c);
 
+/// Hours in words: "1 h 05 min", "20 min".
+std::string in_hours(double hours);
+
 }  // namespace ferment

@@ -350,7 +350,7 @@ Process process_of(const Day& day, const Kitchen& kitchen) { return whole_of(day
 
 Log log_of(const Day& day, const Kitchen& kitchen) {
   const Whole whole = whole_of(day, kitchen);
-  Log log{.name = day.title.empty() ? day.date : day.title,
+  Log log{.name = day.date.empty() ? day.title : day.date,
           .date = day.date,
           .packet = day.dough.packet,
           .process = whole.process};

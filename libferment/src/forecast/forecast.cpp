@@ -115,12 +115,6 @@ double interval_length_after_one_log(const std::vector<double>& ready, const Wei
   return now_h * std::sqrt((kitchens * log_variance / (kitchens + log_variance) + bake) / total);
 }
 
-std::string in_hours(double hours) {
-  const double minutes = std::round(60 * hours), whole = std::floor(minutes / 60), left = minutes - 60 * whole;
-  if (whole == 0) return number(left) + " min";
-  return number(whole) + " h " + (left < 10 ? "0" : "") + number(left) + " min";
-}
-
 double length(std::pair<double, double> interval) {
   return interval.second < never ? interval.second - interval.first : never;
 }

@@ -492,8 +492,7 @@ std::string quantity(const LearnedBake& bake, double value) {
   if (!(value < never)) return "never";
   if (bake.was == SeenAs::height) return number(value, 3) + " %";
   if (bake.was == SeenAs::dough) return degrees(value);
-  const double minutes = std::round(60 * value), whole = std::floor(minutes / 60);
-  return (whole > 0 ? number(whole) + " h " : "") + number(minutes - 60 * whole) + " min";
+  return in_hours(value);
 }
 
 /// What would be seen if it was mistyped so.
