@@ -178,7 +178,7 @@ test("a question that is wrong is told with the way to it, and memory is given b
 
 test("the module has no text streams, one of which alone takes 110 kB", () => {
   const bytes = readFileSync(join(project, "bindings/wasm/src/ferment.wasm"));
-  // All of the library is 1.10 MB; one stream more would pass this.
-  assert.ok(bytes.length < 1_150_000, `${bytes.length} bytes`);
+  // All of the library is 1.40 MB, 0.29 of it learning with its matrices; one stream more would pass this.
+  assert.ok(bytes.length < 1_450_000, `${bytes.length} bytes`);
   assert.ok(!/ostream|ios_base|locale/.test(bytes.toString("latin1")), "names of a stream are in it");
 });
