@@ -12,7 +12,6 @@ import numpy.typing
 _Numbers: typing.TypeAlias = numpy.typing.ArrayLike
 _Array: typing.TypeAlias = numpy.typing.NDArray[numpy.float64]
 
-
 __version__: str
 _signatures: dict[str, str]
 
@@ -29,7 +28,17 @@ class Amounts:
         dough_g: dough of the state, g.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float = 0.0, gluten_g: float = 0.0, water_g: float = 0.0, salt_g: float = 0.0, sugar_g: float = 0.0, perishable_g: float = 0.0, dough_g: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float = 0.0,
+        gluten_g: float = 0.0,
+        water_g: float = 0.0,
+        salt_g: float = 0.0,
+        sugar_g: float = 0.0,
+        perishable_g: float = 0.0,
+        dough_g: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """flour of the state, g"""
@@ -51,7 +60,17 @@ class Amounts:
     @property
     def dough_g(self) -> float:
         """dough of the state, g"""
-    def replace(self, *, flour_g: float = ..., gluten_g: float = ..., water_g: float = ..., salt_g: float = ..., sugar_g: float = ..., perishable_g: float = ..., dough_g: float = ...) -> Amounts: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        gluten_g: float = ...,
+        water_g: float = ...,
+        salt_g: float = ...,
+        sugar_g: float = ...,
+        perishable_g: float = ...,
+        dough_g: float = ...,
+    ) -> Amounts: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Amounts: ...
@@ -121,7 +140,21 @@ class Batch:
         minutes: minutes of mixing or kneading; the method's usual time if not given, min.
 
     Raises InvalidInput."""
-    def __init__(self, *, dough_c: float, water_c: float, flour_c: float, room_c: float, preferment_c: float | None = None, bowl_c: float | None = None, milk_c: float | None = None, egg_c: float | None = None, butter_c: float | None = None, rest_h: float | datetime.timedelta = 0.0, minutes: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        dough_c: float,
+        water_c: float,
+        flour_c: float,
+        room_c: float,
+        preferment_c: float | None = None,
+        bowl_c: float | None = None,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        rest_h: float | datetime.timedelta = 0.0,
+        minutes: float | None = None,
+    ) -> None: ...
     @property
     def dough_c(self) -> float:
         """temperature of the dough itself, not of the room, °C"""
@@ -155,7 +188,21 @@ class Batch:
     @property
     def minutes(self) -> float | None:
         """minutes of mixing or kneading; the method's usual time if not given, min"""
-    def replace(self, *, dough_c: float = ..., water_c: float = ..., flour_c: float = ..., room_c: float = ..., preferment_c: float | None = ..., bowl_c: float | None = ..., milk_c: float | None = ..., egg_c: float | None = ..., butter_c: float | None = ..., rest_h: float | datetime.timedelta = ..., minutes: float | None = ...) -> Batch: ...
+    def replace(
+        self,
+        *,
+        dough_c: float = ...,
+        water_c: float = ...,
+        flour_c: float = ...,
+        room_c: float = ...,
+        preferment_c: float | None = ...,
+        bowl_c: float | None = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        rest_h: float | datetime.timedelta = ...,
+        minutes: float | None = ...,
+    ) -> Batch: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Batch: ...
@@ -177,7 +224,13 @@ class BatchMean:
         each: of every batch.
 
     Raises InvalidInput."""
-    def __init__(self, *, mean: float = 0.0, sd: float | None = None, each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        mean: float = 0.0,
+        sd: float | None = None,
+        each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> None: ...
     @property
     def mean(self) -> float:
         """of all"""
@@ -187,7 +240,13 @@ class BatchMean:
     @property
     def each(self) -> list[float]:
         """of every batch"""
-    def replace(self, *, mean: float = ..., sd: float | None = ..., each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> BatchMean: ...
+    def replace(
+        self,
+        *,
+        mean: float = ...,
+        sd: float | None = ...,
+        each: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> BatchMean: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> BatchMean: ...
@@ -199,8 +258,7 @@ class BatchMean:
     def load(path: str | os.PathLike[str]) -> BatchMean: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
-    def __str__(self) -> str:
-        ...
+    def __str__(self) -> str: ...
 
 class Bowl:
     """The bowl the dough is mixed in, with its hook or paddle.
@@ -212,7 +270,9 @@ class Bowl:
         contact: share of the bowl that comes to the dough's temperature during mixing.
 
     Raises InvalidInput."""
-    def __init__(self, material: str = 'steel', mass_g: float = 0.0, *, temperature_c: float | None = None, contact: float = 0.8) -> None: ...
+    def __init__(
+        self, material: str = "steel", mass_g: float = 0.0, *, temperature_c: float | None = None, contact: float = 0.8
+    ) -> None: ...
     @property
     def material(self) -> str:
         """a row of bowl_materials()"""
@@ -225,7 +285,9 @@ class Bowl:
     @property
     def contact(self) -> float:
         """share of the bowl that comes to the dough's temperature during mixing"""
-    def replace(self, *, material: str = ..., mass_g: float = ..., temperature_c: float | None = ..., contact: float = ...) -> Bowl: ...
+    def replace(
+        self, *, material: str = ..., mass_g: float = ..., temperature_c: float | None = ..., contact: float = ...
+    ) -> Bowl: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Bowl: ...
@@ -247,7 +309,9 @@ class ByMethod:
         hydration_kj_per_kg: heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg.
 
     Raises InvalidInput."""
-    def __init__(self, method: str, minutes: float | None = None, *, hydration_kj_per_kg: float | None = None) -> None: ...
+    def __init__(
+        self, method: str, minutes: float | None = None, *, hydration_kj_per_kg: float | None = None
+    ) -> None: ...
     @property
     def method(self) -> str:
         """a row of mixing_methods()"""
@@ -257,7 +321,9 @@ class ByMethod:
     @property
     def hydration_kj_per_kg(self) -> float | None:
         """heat that flour gives off when it is wetted, per kg of flour as weighed, kJ/kg"""
-    def replace(self, *, method: str = ..., minutes: float | None = ..., hydration_kj_per_kg: float | None = ...) -> ByMethod: ...
+    def replace(
+        self, *, method: str = ..., minutes: float | None = ..., hydration_kj_per_kg: float | None = ...
+    ) -> ByMethod: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByMethod: ...
@@ -290,7 +356,9 @@ class ByNetGain:
     @property
     def minutes(self) -> float:
         """minutes of mixing in the room, whose exchange with it is then reckoned apart; 0: it is in the gain, min"""
-    def replace(self, *, net_gain_kj_per_kg: float = ..., sd_kj_per_kg: float = ..., minutes: float = ...) -> ByNetGain: ...
+    def replace(
+        self, *, net_gain_kj_per_kg: float = ..., sd_kj_per_kg: float = ..., minutes: float = ...
+    ) -> ByNetGain: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> ByNetGain: ...
@@ -345,7 +413,18 @@ class Calibration:
         notices: surprises, and what the logs could not teach.
 
     Raises InvalidInput."""
-    def __init__(self, *, kitchen: Kitchen = ..., residuals: collections.abc.Sequence[Residual] = ..., linearisations: int = 0, decrement: float = 0.0, k_hat: float | None = None, log_likelihood: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., effective_parameters: float = 0.0, notices: collections.abc.Sequence[Notice] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        kitchen: Kitchen = ...,
+        residuals: collections.abc.Sequence[Residual] = ...,
+        linearisations: int = 0,
+        decrement: float = 0.0,
+        k_hat: float | None = None,
+        log_likelihood: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        effective_parameters: float = 0.0,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def kitchen(self) -> Kitchen:
         """its values and its covariance"""
@@ -370,7 +449,18 @@ class Calibration:
     @property
     def notices(self) -> list[Notice]:
         """surprises, and what the logs could not teach"""
-    def replace(self, *, kitchen: Kitchen = ..., residuals: collections.abc.Sequence[Residual] = ..., linearisations: int = ..., decrement: float = ..., k_hat: float | None = ..., log_likelihood: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., effective_parameters: float = ..., notices: collections.abc.Sequence[Notice] = ...) -> Calibration: ...
+    def replace(
+        self,
+        *,
+        kitchen: Kitchen = ...,
+        residuals: collections.abc.Sequence[Residual] = ...,
+        linearisations: int = ...,
+        decrement: float = ...,
+        k_hat: float | None = ...,
+        log_likelihood: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        effective_parameters: float = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Calibration: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Calibration: ...
@@ -446,7 +536,19 @@ class Choice:
         notices: of that process.
 
     Raises InvalidInput."""
-    def __init__(self, *, what: str = '', now: float | None = None, value: float = 0.0, all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., ready_h: float = 0.0, rounded: float = 0.0, rounded_ready_h: float | None = 0.0, process: Process = ..., notices: collections.abc.Sequence[Notice] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        what: str = "",
+        now: float | None = None,
+        value: float = 0.0,
+        all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float = 0.0,
+        rounded: float = 0.0,
+        rounded_ready_h: float | None = 0.0,
+        process: Process = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def what(self) -> str:
         """yeast_g, water_c, air_c, start_h or move_h"""
@@ -474,7 +576,19 @@ class Choice:
     @property
     def notices(self) -> list[Notice]:
         """of that process"""
-    def replace(self, *, what: str = ..., now: float | None = ..., value: float = ..., all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., ready_h: float = ..., rounded: float = ..., rounded_ready_h: float | None = ..., process: Process = ..., notices: collections.abc.Sequence[Notice] = ...) -> Choice: ...
+    def replace(
+        self,
+        *,
+        what: str = ...,
+        now: float | None = ...,
+        value: float = ...,
+        all: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float = ...,
+        rounded: float = ...,
+        rounded_ready_h: float | None = ...,
+        process: Process = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Choice: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Choice: ...
@@ -489,8 +603,7 @@ class Choice:
     @property
     def rounding_min(self) -> float | None:
         """minutes that rounding costs; None if it is never ready with it"""
-    def _repr_html_(self) -> str:
-        ...
+    def _repr_html_(self) -> str: ...
 
 class Cohort:
     """The yeast of one addition, with its own clock: g of gassing dry matter per 100 g of flour, equivalent hours.
@@ -506,9 +619,20 @@ class Cohort:
         past_lag: it grows at once: it had begun before it was mixed into a new dough.
 
     Raises InvalidInput."""
-    def __init__(self, *, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', dose_g: float = 0.0, mass_g: float = 0.0, room_g: float = 0.0, increment_g: float = 0.0, equivalent_h: float = 0.0, growing_h: float = 0.0, past_lag: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        dose_g: float = 0.0,
+        mass_g: float = 0.0,
+        room_g: float = 0.0,
+        increment_g: float = 0.0,
+        equivalent_h: float = 0.0,
+        growing_h: float = 0.0,
+        past_lag: bool = False,
+    ) -> None: ...
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
         """its kind, which decides its start-up"""
     @property
     def dose_g(self) -> float:
@@ -531,7 +655,18 @@ class Cohort:
     @property
     def past_lag(self) -> bool:
         """it grows at once: it had begun before it was mixed into a new dough"""
-    def replace(self, *, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = ..., dose_g: float = ..., mass_g: float = ..., room_g: float = ..., increment_g: float = ..., equivalent_h: float = ..., growing_h: float = ..., past_lag: bool = ...) -> Cohort: ...
+    def replace(
+        self,
+        *,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        dose_g: float = ...,
+        mass_g: float = ...,
+        room_g: float = ...,
+        increment_g: float = ...,
+        equivalent_h: float = ...,
+        growing_h: float = ...,
+        past_lag: bool = ...,
+    ) -> Cohort: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Cohort: ...
@@ -557,7 +692,16 @@ class Composition:
         ash: share.
 
     Raises InvalidInput."""
-    def __init__(self, *, water: float = 0.0, protein: float = 0.0, fat: float = 0.0, carbohydrate: float = 0.0, fibre: float = 0.0, ash: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        water: float = 0.0,
+        protein: float = 0.0,
+        fat: float = 0.0,
+        carbohydrate: float = 0.0,
+        fibre: float = 0.0,
+        ash: float = 0.0,
+    ) -> None: ...
     @property
     def water(self) -> float:
         """share of the weight, a ratio"""
@@ -576,7 +720,16 @@ class Composition:
     @property
     def ash(self) -> float:
         """share"""
-    def replace(self, *, water: float = ..., protein: float = ..., fat: float = ..., carbohydrate: float = ..., fibre: float = ..., ash: float = ...) -> Composition: ...
+    def replace(
+        self,
+        *,
+        water: float = ...,
+        protein: float = ...,
+        fat: float = ...,
+        carbohydrate: float = ...,
+        fibre: float = ...,
+        ash: float = ...,
+    ) -> Composition: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Composition: ...
@@ -664,14 +817,23 @@ class Course:
         temperature_c: one for each, °C.
 
     Raises InvalidInput."""
-    def __init__(self, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta], temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta]) -> None: ...
+    def __init__(
+        self,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta],
+        temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta],
+    ) -> None: ...
     @property
     def time_h(self) -> list[float]:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
     @property
     def temperature_c(self) -> list[float]:
         """one for each, °C"""
-    def replace(self, *, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...) -> Course: ...
+    def replace(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        temperature_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+    ) -> Course: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Course: ...
@@ -693,7 +855,9 @@ class DailySwing:
         warmest_h: when a daily swing is warmest, on the process's hour axis, h.
 
     Raises InvalidInput."""
-    def __init__(self, mean_c: float, half_range_k: float, warmest_h: float | datetime.timedelta | datetime.time = 16.0) -> None: ...
+    def __init__(
+        self, mean_c: float, half_range_k: float, warmest_h: float | datetime.timedelta | datetime.time = 16.0
+    ) -> None: ...
     @property
     def mean_c(self) -> float:
         """over a day, °C"""
@@ -703,7 +867,13 @@ class DailySwing:
     @property
     def warmest_h(self) -> float:
         """when a daily swing is warmest, on the process's hour axis, h"""
-    def replace(self, *, mean_c: float = ..., half_range_k: float = ..., warmest_h: float | datetime.timedelta | datetime.time = ...) -> DailySwing: ...
+    def replace(
+        self,
+        *,
+        mean_c: float = ...,
+        half_range_k: float = ...,
+        warmest_h: float | datetime.timedelta | datetime.time = ...,
+    ) -> DailySwing: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DailySwing: ...
@@ -738,7 +908,26 @@ class Day:
         seen: looks at the stages.
 
     Raises InvalidInput."""
-    def __init__(self, *, title: str = '', date: str = '', zone: str = '', start: str = '', mixed: str = '', today: Today = ..., water: WantedWater = ..., dough: DayDough = ..., flour: collections.abc.Sequence[DayFlour] = ..., preferment: DayPreferment | None = None, yeast_water: YeastWater | None = None, bowl: DayBowl | None = None, mixing: DayMixing = ..., batch: collections.abc.Sequence[Batch] = ..., stage: collections.abc.Sequence[DayStage] = ..., seen: collections.abc.Sequence[Seen] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        title: str = "",
+        date: str = "",
+        zone: str = "",
+        start: str = "",
+        mixed: str = "",
+        today: Today = ...,
+        water: WantedWater = ...,
+        dough: DayDough = ...,
+        flour: collections.abc.Sequence[DayFlour] = ...,
+        preferment: DayPreferment | None = None,
+        yeast_water: YeastWater | None = None,
+        bowl: DayBowl | None = None,
+        mixing: DayMixing = ...,
+        batch: collections.abc.Sequence[Batch] = ...,
+        stage: collections.abc.Sequence[DayStage] = ...,
+        seen: collections.abc.Sequence[Seen] = ...,
+    ) -> None: ...
     @property
     def title(self) -> str:
         """in your own words"""
@@ -787,7 +976,26 @@ class Day:
     @property
     def seen(self) -> list[Seen]:
         """looks at the stages"""
-    def replace(self, *, title: str = ..., date: str = ..., zone: str = ..., start: str = ..., mixed: str = ..., today: Today = ..., water: WantedWater = ..., dough: DayDough = ..., flour: collections.abc.Sequence[DayFlour] = ..., preferment: DayPreferment | None = ..., yeast_water: YeastWater | None = ..., bowl: DayBowl | None = ..., mixing: DayMixing = ..., batch: collections.abc.Sequence[Batch] = ..., stage: collections.abc.Sequence[DayStage] = ..., seen: collections.abc.Sequence[Seen] = ...) -> Day: ...
+    def replace(
+        self,
+        *,
+        title: str = ...,
+        date: str = ...,
+        zone: str = ...,
+        start: str = ...,
+        mixed: str = ...,
+        today: Today = ...,
+        water: WantedWater = ...,
+        dough: DayDough = ...,
+        flour: collections.abc.Sequence[DayFlour] = ...,
+        preferment: DayPreferment | None = ...,
+        yeast_water: YeastWater | None = ...,
+        bowl: DayBowl | None = ...,
+        mixing: DayMixing = ...,
+        batch: collections.abc.Sequence[Batch] = ...,
+        stage: collections.abc.Sequence[DayStage] = ...,
+        seen: collections.abc.Sequence[Seen] = ...,
+    ) -> Day: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Day: ...
@@ -809,7 +1017,7 @@ class DayBowl:
         contact: share of the bowl that comes to the dough's temperature during mixing.
 
     Raises InvalidInput."""
-    def __init__(self, *, material: str = 'steel', mass_g: float, contact: float = 0.8) -> None: ...
+    def __init__(self, *, material: str = "steel", mass_g: float, contact: float = 0.8) -> None: ...
     @property
     def material(self) -> str:
         """of the bowl"""
@@ -865,12 +1073,42 @@ class DayDough:
         measured_c: of the dough at the end of mixing; counts before a planned one, °C.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float | None = None, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', packet: str = '', yeast_percent: float | None = None, yeast_g: float | None = None, water_percent: float | None = None, water_g: float | None = None, salt_percent: float | None = None, salt_g: float | None = None, sugar_percent: float | None = None, sugar_g: float | None = None, gluten_percent: float | None = None, gluten_g: float | None = None, milk_percent: float | None = None, milk_g: float | None = None, egg_percent: float | None = None, egg_g: float | None = None, butter_percent: float | None = None, butter_g: float | None = None, oil_percent: float | None = None, oil_g: float | None = None, pieces: float | None = None, piece_g: float | None = None, loss_percent: float = 0.0, altitude_m: float = 0.0, perishable: bool = False, measured_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float | None = None,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        packet: str = "",
+        yeast_percent: float | None = None,
+        yeast_g: float | None = None,
+        water_percent: float | None = None,
+        water_g: float | None = None,
+        salt_percent: float | None = None,
+        salt_g: float | None = None,
+        sugar_percent: float | None = None,
+        sugar_g: float | None = None,
+        gluten_percent: float | None = None,
+        gluten_g: float | None = None,
+        milk_percent: float | None = None,
+        milk_g: float | None = None,
+        egg_percent: float | None = None,
+        egg_g: float | None = None,
+        butter_percent: float | None = None,
+        butter_g: float | None = None,
+        oil_percent: float | None = None,
+        oil_g: float | None = None,
+        pieces: float | None = None,
+        piece_g: float | None = None,
+        loss_percent: float = 0.0,
+        altitude_m: float = 0.0,
+        perishable: bool = False,
+        measured_c: float | None = None,
+    ) -> None: ...
     @property
     def flour_g(self) -> float | None:
         """weight of a flour, g"""
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
         """its kind"""
     @property
     def packet(self) -> str:
@@ -947,7 +1185,37 @@ class DayDough:
     @property
     def measured_c(self) -> float | None:
         """of the dough at the end of mixing; counts before a planned one, °C"""
-    def replace(self, *, flour_g: float | None = ..., yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = ..., packet: str = ..., yeast_percent: float | None = ..., yeast_g: float | None = ..., water_percent: float | None = ..., water_g: float | None = ..., salt_percent: float | None = ..., salt_g: float | None = ..., sugar_percent: float | None = ..., sugar_g: float | None = ..., gluten_percent: float | None = ..., gluten_g: float | None = ..., milk_percent: float | None = ..., milk_g: float | None = ..., egg_percent: float | None = ..., egg_g: float | None = ..., butter_percent: float | None = ..., butter_g: float | None = ..., oil_percent: float | None = ..., oil_g: float | None = ..., pieces: float | None = ..., piece_g: float | None = ..., loss_percent: float = ..., altitude_m: float = ..., perishable: bool = ..., measured_c: float | None = ...) -> DayDough: ...
+    def replace(
+        self,
+        *,
+        flour_g: float | None = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        packet: str = ...,
+        yeast_percent: float | None = ...,
+        yeast_g: float | None = ...,
+        water_percent: float | None = ...,
+        water_g: float | None = ...,
+        salt_percent: float | None = ...,
+        salt_g: float | None = ...,
+        sugar_percent: float | None = ...,
+        sugar_g: float | None = ...,
+        gluten_percent: float | None = ...,
+        gluten_g: float | None = ...,
+        milk_percent: float | None = ...,
+        milk_g: float | None = ...,
+        egg_percent: float | None = ...,
+        egg_g: float | None = ...,
+        butter_percent: float | None = ...,
+        butter_g: float | None = ...,
+        oil_percent: float | None = ...,
+        oil_g: float | None = ...,
+        pieces: float | None = ...,
+        piece_g: float | None = ...,
+        loss_percent: float = ...,
+        altitude_m: float = ...,
+        perishable: bool = ...,
+        measured_c: float | None = ...,
+    ) -> DayDough: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayDough: ...
@@ -971,7 +1239,15 @@ class DayFlour:
         temperature_c: temperature of the flour in its bag, °C.
 
     Raises InvalidInput."""
-    def __init__(self, *, kind: str = 'bread', percent: float | None = None, mass_g: float | None = None, moisture_percent: float | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        kind: str = "bread",
+        percent: float | None = None,
+        mass_g: float | None = None,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def kind(self) -> str:
         """a flour of the table"""
@@ -987,7 +1263,15 @@ class DayFlour:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the flour in its bag, °C"""
-    def replace(self, *, kind: str = ..., percent: float | None = ..., mass_g: float | None = ..., moisture_percent: float | None = ..., temperature_c: float | None = ...) -> DayFlour: ...
+    def replace(
+        self,
+        *,
+        kind: str = ...,
+        percent: float | None = ...,
+        mass_g: float | None = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> DayFlour: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayFlour: ...
@@ -1013,7 +1297,17 @@ class DayMixing:
         rest_h: hours flour and water rest before yeast, salt and the rest are mixed in, h.
 
     Raises InvalidInput."""
-    def __init__(self, *, method: str | None = None, minutes: float | None = None, work_kj_per_kg: float | None = None, net_gain_kj_per_kg: float | None = None, sd_kj_per_kg: float | None = None, hydration_kj_per_kg: float | None = None, rest_h: float | datetime.timedelta = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        method: str | None = None,
+        minutes: float | None = None,
+        work_kj_per_kg: float | None = None,
+        net_gain_kj_per_kg: float | None = None,
+        sd_kj_per_kg: float | None = None,
+        hydration_kj_per_kg: float | None = None,
+        rest_h: float | datetime.timedelta = 0.0,
+    ) -> None: ...
     @property
     def method(self) -> str | None:
         """a way of mixing of the table"""
@@ -1035,7 +1329,17 @@ class DayMixing:
     @property
     def rest_h(self) -> float:
         """hours flour and water rest before yeast, salt and the rest are mixed in, h"""
-    def replace(self, *, method: str | None = ..., minutes: float | None = ..., work_kj_per_kg: float | None = ..., net_gain_kj_per_kg: float | None = ..., sd_kj_per_kg: float | None = ..., hydration_kj_per_kg: float | None = ..., rest_h: float | datetime.timedelta = ...) -> DayMixing: ...
+    def replace(
+        self,
+        *,
+        method: str | None = ...,
+        minutes: float | None = ...,
+        work_kj_per_kg: float | None = ...,
+        net_gain_kj_per_kg: float | None = ...,
+        sd_kj_per_kg: float | None = ...,
+        hydration_kj_per_kg: float | None = ...,
+        rest_h: float | datetime.timedelta = ...,
+    ) -> DayMixing: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayMixing: ...
@@ -1070,7 +1374,25 @@ class DayPlace:
             W/(m²·K).
 
     Raises InvalidInput."""
-    def __init__(self, *, from_: str = '', dough_c: float | None = None, room_c: float | None = None, refrigerator_c: float | None = None, proof_box_c: float | None = None, room_log: Course | None = None, refrigerator_log: Course | None = None, proof_box_log: Course | None = None, dough_log: Course | None = None, fan: bool = False, humid: bool = False, humidity_percent: float | None = None, swing_k: float | None = None, warmest: str = '16:00', heat_transfer_w_per_m2_k: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        from_: str = "",
+        dough_c: float | None = None,
+        room_c: float | None = None,
+        refrigerator_c: float | None = None,
+        proof_box_c: float | None = None,
+        room_log: Course | None = None,
+        refrigerator_log: Course | None = None,
+        proof_box_log: Course | None = None,
+        dough_log: Course | None = None,
+        fan: bool = False,
+        humid: bool = False,
+        humidity_percent: float | None = None,
+        swing_k: float | None = None,
+        warmest: str = "16:00",
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> None: ...
     @property
     def from_(self) -> str:
         """time of day at which it comes there, such as 22:00"""
@@ -1116,7 +1438,25 @@ class DayPlace:
     @property
     def heat_transfer_w_per_m2_k(self) -> float | None:
         """heat between a surface and the air, radiation included, in place of the table's, W/(m²·K)"""
-    def replace(self, *, from_: str = ..., dough_c: float | None = ..., room_c: float | None = ..., refrigerator_c: float | None = ..., proof_box_c: float | None = ..., room_log: Course | None = ..., refrigerator_log: Course | None = ..., proof_box_log: Course | None = ..., dough_log: Course | None = ..., fan: bool = ..., humid: bool = ..., humidity_percent: float | None = ..., swing_k: float | None = ..., warmest: str = ..., heat_transfer_w_per_m2_k: float | None = ...) -> DayPlace: ...
+    def replace(
+        self,
+        *,
+        from_: str = ...,
+        dough_c: float | None = ...,
+        room_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        proof_box_c: float | None = ...,
+        room_log: Course | None = ...,
+        refrigerator_log: Course | None = ...,
+        proof_box_log: Course | None = ...,
+        dough_log: Course | None = ...,
+        fan: bool = ...,
+        humid: bool = ...,
+        humidity_percent: float | None = ...,
+        swing_k: float | None = ...,
+        warmest: str = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+    ) -> DayPlace: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayPlace: ...
@@ -1145,7 +1485,20 @@ class DayPreferment:
         temperature_c: while it stands; also when it is mixed in, if today says nothing else, °C.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float | None = None, flour_percent: float | None = None, water_g: float | None = None, water_percent: float | None = None, yeast_g: float | None = None, yeast_percent: float | None = None, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] | None = None, salt_percent: float | None = None, stands_h: float | datetime.timedelta | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float | None = None,
+        flour_percent: float | None = None,
+        water_g: float | None = None,
+        water_percent: float | None = None,
+        yeast_g: float | None = None,
+        yeast_percent: float | None = None,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None = None,
+        salt_percent: float | None = None,
+        stands_h: float | datetime.timedelta | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def flour_g(self) -> float | None:
         """weight of a flour, g"""
@@ -1165,7 +1518,7 @@ class DayPreferment:
     def yeast_percent(self) -> float | None:
         """of its flour, %"""
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] | None:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None:
         """its kind; the dough's if not given"""
     @property
     def salt_percent(self) -> float | None:
@@ -1176,7 +1529,20 @@ class DayPreferment:
     @property
     def temperature_c(self) -> float | None:
         """while it stands; also when it is mixed in, if today says nothing else, °C"""
-    def replace(self, *, flour_g: float | None = ..., flour_percent: float | None = ..., water_g: float | None = ..., water_percent: float | None = ..., yeast_g: float | None = ..., yeast_percent: float | None = ..., yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] | None = ..., salt_percent: float | None = ..., stands_h: float | datetime.timedelta | None = ..., temperature_c: float | None = ...) -> DayPreferment: ...
+    def replace(
+        self,
+        *,
+        flour_g: float | None = ...,
+        flour_percent: float | None = ...,
+        water_g: float | None = ...,
+        water_percent: float | None = ...,
+        yeast_g: float | None = ...,
+        yeast_percent: float | None = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] | None = ...,
+        salt_percent: float | None = ...,
+        stands_h: float | datetime.timedelta | None = ...,
+        temperature_c: float | None = ...,
+    ) -> DayPreferment: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayPreferment: ...
@@ -1234,7 +1600,46 @@ class DayStage:
         acceptable_rise_percent: volume gained since the start of the stage, %.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str, until_rise_percent: float | None = None, until_h: float | datetime.timedelta | None = None, ended: str = '', from_: str = '', dough_c: float | None = None, room_c: float | None = None, refrigerator_c: float | None = None, proof_box_c: float | None = None, room_log: Course | None = None, refrigerator_log: Course | None = None, proof_box_log: Course | None = None, dough_log: Course | None = None, fan: bool = False, humid: bool = False, humidity_percent: float | None = None, swing_k: float | None = None, warmest: str = '16:00', heat_transfer_w_per_m2_k: float | None = None, place: collections.abc.Sequence[DayPlace] = ..., piece: typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin'] | None = None, piece_g: float | None = None, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, depth_cm: float | None = None, material: str = 'plastic', vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None, folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']] = ..., standing: typing.Literal['tin', 'free'] | None = None, final_proof: bool | None = None, acceptable_rise_percent: tuple[float, float] | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str,
+        until_rise_percent: float | None = None,
+        until_h: float | datetime.timedelta | None = None,
+        ended: str = "",
+        from_: str = "",
+        dough_c: float | None = None,
+        room_c: float | None = None,
+        refrigerator_c: float | None = None,
+        proof_box_c: float | None = None,
+        room_log: Course | None = None,
+        refrigerator_log: Course | None = None,
+        proof_box_log: Course | None = None,
+        dough_log: Course | None = None,
+        fan: bool = False,
+        humid: bool = False,
+        humidity_percent: float | None = None,
+        swing_k: float | None = None,
+        warmest: str = "16:00",
+        heat_transfer_w_per_m2_k: float | None = None,
+        place: collections.abc.Sequence[DayPlace] = ...,
+        piece: typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None = None,
+        piece_g: float | None = None,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]] = ...,
+        standing: typing.Literal["tin", "free"] | None = None,
+        final_proof: bool | None = None,
+        acceptable_rise_percent: tuple[float, float] | None = None,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """such as bulk"""
@@ -1296,7 +1701,7 @@ class DayStage:
     def place(self) -> list[DayPlace]:
         """further ones, in the order of time"""
     @property
-    def piece(self) -> typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin'] | None:
+    def piece(self) -> typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None:
         """its shape; all of the dough in a tub if none was said"""
     @property
     def piece_g(self) -> float | None:
@@ -1320,10 +1725,10 @@ class DayStage:
     def vessel_g(self) -> float:
         """weight of the tub, which warms and cools with the dough; 0: not counted, g"""
     @property
-    def cover(self) -> typing.Literal['film', 'cloth', 'lid', 'open'] | None:
+    def cover(self) -> typing.Literal["film", "cloth", "lid", "open"] | None:
         """a tub has a lid, other pieces film"""
     @property
-    def worktop(self) -> typing.Literal['air', 'wood', 'stone'] | None:
+    def worktop(self) -> typing.Literal["air", "wood", "stone"] | None:
         """a tub stands on wood, other pieces in the air"""
     @property
     def heat_loss_w_per_k(self) -> float | None:
@@ -1332,10 +1737,10 @@ class DayStage:
     def folds_h(self) -> list[float]:
         """hours from the stage's start to a fold, h"""
     @property
-    def handling(self) -> list[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']]:
+    def handling(self) -> list[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]]:
         """what ends the stage, in order"""
     @property
-    def standing(self) -> typing.Literal['tin', 'free'] | None:
+    def standing(self) -> typing.Literal["tin", "free"] | None:
         """in a tin (also a tub) or free; by the shape if not given"""
     @property
     def final_proof(self) -> bool | None:
@@ -1344,7 +1749,46 @@ class DayStage:
     @property
     def acceptable_rise_percent(self) -> tuple[float, float] | None:
         """volume gained since the start of the stage, %"""
-    def replace(self, *, name: str = ..., until_rise_percent: float | None = ..., until_h: float | datetime.timedelta | None = ..., ended: str = ..., from_: str = ..., dough_c: float | None = ..., room_c: float | None = ..., refrigerator_c: float | None = ..., proof_box_c: float | None = ..., room_log: Course | None = ..., refrigerator_log: Course | None = ..., proof_box_log: Course | None = ..., dough_log: Course | None = ..., fan: bool = ..., humid: bool = ..., humidity_percent: float | None = ..., swing_k: float | None = ..., warmest: str = ..., heat_transfer_w_per_m2_k: float | None = ..., place: collections.abc.Sequence[DayPlace] = ..., piece: typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin'] | None = ..., piece_g: float | None = ..., pieces: float = ..., diameter_cm: float | None = ..., length_cm: float | None = ..., depth_cm: float | None = ..., material: str = ..., vessel_g: float = ..., cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = ..., worktop: typing.Literal['air', 'wood', 'stone'] | None = ..., heat_loss_w_per_k: float | None = ..., folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']] = ..., standing: typing.Literal['tin', 'free'] | None = ..., final_proof: bool | None = ..., acceptable_rise_percent: tuple[float, float] | None = ...) -> DayStage: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        until_rise_percent: float | None = ...,
+        until_h: float | datetime.timedelta | None = ...,
+        ended: str = ...,
+        from_: str = ...,
+        dough_c: float | None = ...,
+        room_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        proof_box_c: float | None = ...,
+        room_log: Course | None = ...,
+        refrigerator_log: Course | None = ...,
+        proof_box_log: Course | None = ...,
+        dough_log: Course | None = ...,
+        fan: bool = ...,
+        humid: bool = ...,
+        humidity_percent: float | None = ...,
+        swing_k: float | None = ...,
+        warmest: str = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+        place: collections.abc.Sequence[DayPlace] = ...,
+        piece: typing.Literal["tub", "ball", "oblong", "flat", "tin"] | None = ...,
+        piece_g: float | None = ...,
+        pieces: float = ...,
+        diameter_cm: float | None = ...,
+        length_cm: float | None = ...,
+        depth_cm: float | None = ...,
+        material: str = ...,
+        vessel_g: float = ...,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = ...,
+        worktop: typing.Literal["air", "wood", "stone"] | None = ...,
+        heat_loss_w_per_k: float | None = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]] = ...,
+        standing: typing.Literal["tin", "free"] | None = ...,
+        final_proof: bool | None = ...,
+        acceptable_rise_percent: tuple[float, float] | None = ...,
+    ) -> DayStage: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> DayStage: ...
@@ -1371,7 +1815,18 @@ class Dough:
         altitude_m: height above sea level, for the air pressure, m.
 
     Raises InvalidInput."""
-    def __init__(self, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        dough_c: float,
+        yeast_percent: float,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+        salt_percent: float = 2.0,
+        water_percent: float = 65.0,
+        sugar_percent: float = 0.0,
+        gluten_percent: float = 0.0,
+        altitude_m: float = 0.0,
+    ) -> None: ...
     @property
     def dough_c(self) -> float:
         """temperature of the dough itself, not of the room, °C"""
@@ -1379,7 +1834,7 @@ class Dough:
     def yeast_percent(self) -> float:
         """yeast as weighed, percent of flour weight, %"""
     @property
-    def yeast(self) -> typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']:
+    def yeast(self) -> typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]:
         """its kind"""
     @property
     def salt_percent(self) -> float:
@@ -1396,7 +1851,18 @@ class Dough:
     @property
     def altitude_m(self) -> float:
         """height above sea level, for the air pressure, m"""
-    def replace(self, *, dough_c: float = ..., yeast_percent: float = ..., yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = ..., salt_percent: float = ..., water_percent: float = ..., sugar_percent: float = ..., gluten_percent: float = ..., altitude_m: float = ...) -> Dough: ...
+    def replace(
+        self,
+        *,
+        dough_c: float = ...,
+        yeast_percent: float = ...,
+        yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = ...,
+        salt_percent: float = ...,
+        water_percent: float = ...,
+        sugar_percent: float = ...,
+        gluten_percent: float = ...,
+        altitude_m: float = ...,
+    ) -> Dough: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Dough: ...
@@ -1420,14 +1886,18 @@ class Explanation:
         hours: reference_h times all factors.
 
     Raises InvalidInput."""
-    def __init__(self, *, reference_h: float = 0.0, factors: collections.abc.Sequence[Factor] = ..., hours: float = 0.0) -> None: ...
+    def __init__(
+        self, *, reference_h: float = 0.0, factors: collections.abc.Sequence[Factor] = ..., hours: float = 0.0
+    ) -> None: ...
     @property
     def reference_h(self) -> float:
         """hours of the same rise in the reference dough with 1 % instant yeast"""
     @property
     def hours(self) -> float:
         """reference_h times all factors"""
-    def replace(self, *, reference_h: float = ..., factors: collections.abc.Sequence[Factor] = ..., hours: float = ...) -> Explanation: ...
+    def replace(
+        self, *, reference_h: float = ..., factors: collections.abc.Sequence[Factor] = ..., hours: float = ...
+    ) -> Explanation: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Explanation: ...
@@ -1453,7 +1923,9 @@ class Factor:
         times: hours times this.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', from_value: float = 0.0, to_value: float = 0.0, times: float = 1.0) -> None: ...
+    def __init__(
+        self, *, name: str = "", from_value: float = 0.0, to_value: float = 0.0, times: float = 1.0
+    ) -> None: ...
     @property
     def name(self) -> str:
         """yeast, temperature, salt, water, sugar, gluten or altitude"""
@@ -1466,7 +1938,9 @@ class Factor:
     @property
     def times(self) -> float:
         """hours times this"""
-    def replace(self, *, name: str = ..., from_value: float = ..., to_value: float = ..., times: float = ...) -> Factor: ...
+    def replace(
+        self, *, name: str = ..., from_value: float = ..., to_value: float = ..., times: float = ...
+    ) -> Factor: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Factor: ...
@@ -1482,14 +1956,11 @@ class Factor:
 class Field:
     """A row of the field table: name, unit, bounds, default, meaning and source of an input."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
-    def unit(self) -> str:
-        ...
+    def unit(self) -> str: ...
     @property
     def low(self) -> float:
         """lowest allowed value"""
@@ -1500,16 +1971,12 @@ class Field:
     def initial(self) -> float | None:
         """default, or None if the input must be given"""
     @property
-    def quantity(self) -> str:
-        ...
+    def quantity(self) -> str: ...
     @property
-    def meaning(self) -> str:
-        ...
+    def meaning(self) -> str: ...
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class Flour:
     """A flour of a mix.
@@ -1521,7 +1988,14 @@ class Flour:
         temperature_c: temperature of the flour in its bag, °C.
 
     Raises InvalidInput."""
-    def __init__(self, mass_g: float, kind: str = 'bread', *, moisture_percent: float | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        mass_g: float,
+        kind: str = "bread",
+        *,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def mass_g(self) -> float:
         """weight of a flour, g"""
@@ -1534,7 +2008,14 @@ class Flour:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the flour in its bag, °C"""
-    def replace(self, *, mass_g: float = ..., kind: str = ..., moisture_percent: float | None = ..., temperature_c: float | None = ...) -> Flour: ...
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        kind: str = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> Flour: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Flour: ...
@@ -1557,7 +2038,14 @@ class FlourShare:
         temperature_c: temperature of the flour in its bag, °C.
 
     Raises InvalidInput."""
-    def __init__(self, percent: float, kind: str = 'bread', *, moisture_percent: float | None = None, temperature_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        percent: float,
+        kind: str = "bread",
+        *,
+        moisture_percent: float | None = None,
+        temperature_c: float | None = None,
+    ) -> None: ...
     @property
     def percent(self) -> float:
         """one flour's share of the flours, added gluten and preferments apart, %"""
@@ -1570,7 +2058,14 @@ class FlourShare:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the flour in its bag, °C"""
-    def replace(self, *, percent: float = ..., kind: str = ..., moisture_percent: float | None = ..., temperature_c: float | None = ...) -> FlourShare: ...
+    def replace(
+        self,
+        *,
+        percent: float = ...,
+        kind: str = ...,
+        moisture_percent: float | None = ...,
+        temperature_c: float | None = ...,
+    ) -> FlourShare: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> FlourShare: ...
@@ -1592,7 +2087,13 @@ class Forecast:
         notices: cautions, most severe first.
 
     Raises InvalidInput."""
-    def __init__(self, *, stages: collections.abc.Sequence[StageForecast] = ..., effective_draws: float = 0.0, notices: collections.abc.Sequence[Notice] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        stages: collections.abc.Sequence[StageForecast] = ...,
+        effective_draws: float = 0.0,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def stages(self) -> list[StageForecast]:
         """those not over yet"""
@@ -1602,7 +2103,13 @@ class Forecast:
     @property
     def notices(self) -> list[Notice]:
         """cautions, most severe first"""
-    def replace(self, *, stages: collections.abc.Sequence[StageForecast] = ..., effective_draws: float = ..., notices: collections.abc.Sequence[Notice] = ...) -> Forecast: ...
+    def replace(
+        self,
+        *,
+        stages: collections.abc.Sequence[StageForecast] = ...,
+        effective_draws: float = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Forecast: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Forecast: ...
@@ -1614,16 +2121,12 @@ class Forecast:
     def load(path: str | os.PathLike[str]) -> Forecast: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
-    def __getitem__(self, name: str) -> StageForecast:
-        ...
-    def __len__(self) -> int:
-        ...
-    def __iter__(self) -> collections.abc.Iterator[typing.Any]:
-        ...
+    def __getitem__(self, name: str) -> StageForecast: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
     def to_frame(self) -> typing.Any:
         """The stages as a pandas DataFrame."""
-    def _repr_html_(self) -> str:
-        ...
+    def _repr_html_(self) -> str: ...
 
 class HeatShare:
     """How much one thing counts for the dough's temperature.
@@ -1636,7 +2139,15 @@ class HeatShare:
         water_k_per_k: K by which the main water must change per K of this, for the same dough.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', mass_g: float = 0.0, temperature_c: float = 0.0, dough_k_per_k: float = 0.0, water_k_per_k: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        mass_g: float = 0.0,
+        temperature_c: float = 0.0,
+        dough_k_per_k: float = 0.0,
+        water_k_per_k: float = 0.0,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """such as main water, bread flour, bowl, or room for the exchange with it"""
@@ -1652,7 +2163,15 @@ class HeatShare:
     @property
     def water_k_per_k(self) -> float:
         """K by which the main water must change per K of this, for the same dough"""
-    def replace(self, *, name: str = ..., mass_g: float = ..., temperature_c: float = ..., dough_k_per_k: float = ..., water_k_per_k: float = ...) -> HeatShare: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        mass_g: float = ...,
+        temperature_c: float = ...,
+        dough_k_per_k: float = ...,
+        water_k_per_k: float = ...,
+    ) -> HeatShare: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> HeatShare: ...
@@ -1668,11 +2187,9 @@ class HeatShare:
 class Ingredient:
     """A row of the table of ingredients: what it is made of, and the source."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
     def is_flour(self) -> bool:
         """counts in the 100 % of baker's percent"""
@@ -1680,10 +2197,8 @@ class Ingredient:
     def composition(self) -> Composition:
         """mass fractions"""
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class Kitchen:
     """Every parameter of the model with its uncertainty. Kitchen() is the frozen set 2026-2; libferment.parameters()
@@ -1745,9 +2260,58 @@ class Kitchen:
         mixing: what it has learned of ways of mixing.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = 'cardinal', t_min_c: float = -2.0, t_opt_c: float = 40.0, t_max_above_opt_k: float = 5.0, q10: float = 2.2, activation_energy_kj: float = 60.0, root_t_min_c: float = -2.0, root_t_max_c: float = 47.0, root_decline_per_k: float = 0.37, aw_min: float = 0.88, gassing_rate: float = 11.0, start_up_compressed_h: float | datetime.timedelta = 0.2, start_up_instant_h: float | datetime.timedelta = 0.25, start_up_active_dry_h: float | datetime.timedelta = 0.25, start_up_active_dry_unwetted_h: float | datetime.timedelta = 0.8, growth_rate: float = 0.24, growth_lag_h: float | datetime.timedelta = 2.7, growth_increment: float = 0.18, gas_capacity: float = 50.0, retention_onset: float = 2.6, retention_limit: float = 4.8, void_fraction: float = 0.06, gas_free_density: float = 1.26, water_exponent: float = 0.5, high_sugar_factor: float = 1.0, kept_by_fold: float = 0.85, kept_by_divide: float = 0.7, kept_by_round: float = 0.6, kept_by_mould: float = 0.4, kept_by_machine_mould: float = 0.2, piece_heat_loss_factor: float = 1.0, over_proof_tin: float = 0.87, over_proof_free: float = 0.65, over_proof_bulk: float = 0.6, over_proof_rise_free_percent: float = 130.0, over_proof_rise_tin_percent: float = 200.0, bake_sd: float = 0.12, model_sd: float = 0.08, packet_sd: float = 0.15, log_time_scale: float = 0.1, covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., learned_from: str = '', packet: str = '', history: collections.abc.Sequence[LearnedBake] = ..., mixing: collections.abc.Sequence[LearnedGain] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = "cardinal",
+        t_min_c: float = -2.0,
+        t_opt_c: float = 40.0,
+        t_max_above_opt_k: float = 5.0,
+        q10: float = 2.2,
+        activation_energy_kj: float = 60.0,
+        root_t_min_c: float = -2.0,
+        root_t_max_c: float = 47.0,
+        root_decline_per_k: float = 0.37,
+        aw_min: float = 0.88,
+        gassing_rate: float = 11.0,
+        start_up_compressed_h: float | datetime.timedelta = 0.2,
+        start_up_instant_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_h: float | datetime.timedelta = 0.25,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = 0.8,
+        growth_rate: float = 0.24,
+        growth_lag_h: float | datetime.timedelta = 2.7,
+        growth_increment: float = 0.18,
+        gas_capacity: float = 50.0,
+        retention_onset: float = 2.6,
+        retention_limit: float = 4.8,
+        void_fraction: float = 0.06,
+        gas_free_density: float = 1.26,
+        water_exponent: float = 0.5,
+        high_sugar_factor: float = 1.0,
+        kept_by_fold: float = 0.85,
+        kept_by_divide: float = 0.7,
+        kept_by_round: float = 0.6,
+        kept_by_mould: float = 0.4,
+        kept_by_machine_mould: float = 0.2,
+        piece_heat_loss_factor: float = 1.0,
+        over_proof_tin: float = 0.87,
+        over_proof_free: float = 0.65,
+        over_proof_bulk: float = 0.6,
+        over_proof_rise_free_percent: float = 130.0,
+        over_proof_rise_tin_percent: float = 200.0,
+        bake_sd: float = 0.12,
+        model_sd: float = 0.08,
+        packet_sd: float = 0.15,
+        log_time_scale: float = 0.1,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        learned_from: str = "",
+        packet: str = "",
+        history: collections.abc.Sequence[LearnedBake] = ...,
+        mixing: collections.abc.Sequence[LearnedGain] = ...,
+    ) -> None: ...
     @property
-    def law(self) -> typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10']:
+    def law(self) -> typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"]:
         """the temperature law that drives the clock"""
     @property
     def t_min_c(self) -> float:
@@ -1879,7 +2443,56 @@ class Kitchen:
     @property
     def mixing(self) -> list[LearnedGain]:
         """what it has learned of ways of mixing"""
-    def replace(self, *, name: str = ..., law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = ..., t_min_c: float = ..., t_opt_c: float = ..., t_max_above_opt_k: float = ..., q10: float = ..., activation_energy_kj: float = ..., root_t_min_c: float = ..., root_t_max_c: float = ..., root_decline_per_k: float = ..., aw_min: float = ..., gassing_rate: float = ..., start_up_compressed_h: float | datetime.timedelta = ..., start_up_instant_h: float | datetime.timedelta = ..., start_up_active_dry_h: float | datetime.timedelta = ..., start_up_active_dry_unwetted_h: float | datetime.timedelta = ..., growth_rate: float = ..., growth_lag_h: float | datetime.timedelta = ..., growth_increment: float = ..., gas_capacity: float = ..., retention_onset: float = ..., retention_limit: float = ..., void_fraction: float = ..., gas_free_density: float = ..., water_exponent: float = ..., high_sugar_factor: float = ..., kept_by_fold: float = ..., kept_by_divide: float = ..., kept_by_round: float = ..., kept_by_mould: float = ..., kept_by_machine_mould: float = ..., piece_heat_loss_factor: float = ..., over_proof_tin: float = ..., over_proof_free: float = ..., over_proof_bulk: float = ..., over_proof_rise_free_percent: float = ..., over_proof_rise_tin_percent: float = ..., bake_sd: float = ..., model_sd: float = ..., packet_sd: float = ..., log_time_scale: float = ..., covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., learned_from: str = ..., packet: str = ..., history: collections.abc.Sequence[LearnedBake] = ..., mixing: collections.abc.Sequence[LearnedGain] = ...) -> Kitchen: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = ...,
+        t_min_c: float = ...,
+        t_opt_c: float = ...,
+        t_max_above_opt_k: float = ...,
+        q10: float = ...,
+        activation_energy_kj: float = ...,
+        root_t_min_c: float = ...,
+        root_t_max_c: float = ...,
+        root_decline_per_k: float = ...,
+        aw_min: float = ...,
+        gassing_rate: float = ...,
+        start_up_compressed_h: float | datetime.timedelta = ...,
+        start_up_instant_h: float | datetime.timedelta = ...,
+        start_up_active_dry_h: float | datetime.timedelta = ...,
+        start_up_active_dry_unwetted_h: float | datetime.timedelta = ...,
+        growth_rate: float = ...,
+        growth_lag_h: float | datetime.timedelta = ...,
+        growth_increment: float = ...,
+        gas_capacity: float = ...,
+        retention_onset: float = ...,
+        retention_limit: float = ...,
+        void_fraction: float = ...,
+        gas_free_density: float = ...,
+        water_exponent: float = ...,
+        high_sugar_factor: float = ...,
+        kept_by_fold: float = ...,
+        kept_by_divide: float = ...,
+        kept_by_round: float = ...,
+        kept_by_mould: float = ...,
+        kept_by_machine_mould: float = ...,
+        piece_heat_loss_factor: float = ...,
+        over_proof_tin: float = ...,
+        over_proof_free: float = ...,
+        over_proof_bulk: float = ...,
+        over_proof_rise_free_percent: float = ...,
+        over_proof_rise_tin_percent: float = ...,
+        bake_sd: float = ...,
+        model_sd: float = ...,
+        packet_sd: float = ...,
+        log_time_scale: float = ...,
+        covariance: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        learned_from: str = ...,
+        packet: str = ...,
+        history: collections.abc.Sequence[LearnedBake] = ...,
+        mixing: collections.abc.Sequence[LearnedGain] = ...,
+    ) -> Kitchen: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Kitchen: ...
@@ -1912,7 +2525,7 @@ class Kitchen:
     @property
     def notices(self) -> list[Notice]:
         """bakes that surprise, and what its bakes could not teach"""
-    def updated_with(self, day: ferment::Day | Log) -> Kitchen:
+    def updated_with(self, day: Day | Log) -> Kitchen:
         """The kitchen that one bake more has taught, a Day or a Log; spreads stay. To learn anew, give calibrate the
         whole logbook. Raises InvalidInput, NotConverged, NoSolution."""
 
@@ -1926,9 +2539,16 @@ class LawFit:
         sd: of the difference.
 
     Raises InvalidInput."""
-    def __init__(self, *, law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = 'cardinal', criterion: float = 0.0, difference: float = 0.0, sd: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = "cardinal",
+        criterion: float = 0.0,
+        difference: float = 0.0,
+        sd: float = 0.0,
+    ) -> None: ...
     @property
-    def law(self) -> typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10']:
+    def law(self) -> typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"]:
         """of temperature"""
     @property
     def criterion(self) -> float:
@@ -1939,7 +2559,14 @@ class LawFit:
     @property
     def sd(self) -> float:
         """of the difference"""
-    def replace(self, *, law: typing.Literal['cardinal', 'square_root', 'arrhenius', 'constant_q10'] = ..., criterion: float = ..., difference: float = ..., sd: float = ...) -> LawFit: ...
+    def replace(
+        self,
+        *,
+        law: typing.Literal["cardinal", "square_root", "arrhenius", "constant_q10"] = ...,
+        criterion: float = ...,
+        difference: float = ...,
+        sd: float = ...,
+    ) -> LawFit: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> LawFit: ...
@@ -1963,7 +2590,9 @@ class Learned:
         share: of the prior's sd that is left: 1 is nothing learned.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', value: float = 0.0, sd: float = 0.0, prior_sd: float = 0.0, share: float = 1.0) -> None: ...
+    def __init__(
+        self, *, name: str = "", value: float = 0.0, sd: float = 0.0, prior_sd: float = 0.0, share: float = 1.0
+    ) -> None: ...
     @property
     def name(self) -> str:
         """of the parameter"""
@@ -1979,7 +2608,9 @@ class Learned:
     @property
     def share(self) -> float:
         """of the prior's sd that is left: 1 is nothing learned"""
-    def replace(self, *, name: str = ..., value: float = ..., sd: float = ..., prior_sd: float = ..., share: float = ...) -> Learned: ...
+    def replace(
+        self, *, name: str = ..., value: float = ..., sd: float = ..., prior_sd: float = ..., share: float = ...
+    ) -> Learned: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Learned: ...
@@ -2009,7 +2640,21 @@ class LearnedBake:
         explanation: what would explain it, if it is a surprise.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', date: str = '', packet: str = '', dough_c: float = 0.0, looks: float = 0.0, was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = 'at', seen: float = 0.0, expected: float | None = 0.0, standardised: float | None = 0.0, surprising: bool = False, explanation: str = '') -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        date: str = "",
+        packet: str = "",
+        dough_c: float = 0.0,
+        looks: float = 0.0,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = "at",
+        seen: float = 0.0,
+        expected: float | None = 0.0,
+        standardised: float | None = 0.0,
+        surprising: bool = False,
+        explanation: str = "",
+    ) -> None: ...
     @property
     def name(self) -> str:
         """its own"""
@@ -2026,7 +2671,7 @@ class LearnedBake:
     def looks(self) -> float:
         """how many"""
     @property
-    def was(self) -> typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough']:
+    def was(self) -> typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"]:
         """how the most surprising look was seen"""
     @property
     def seen(self) -> float:
@@ -2043,7 +2688,21 @@ class LearnedBake:
     @property
     def explanation(self) -> str:
         """what would explain it, if it is a surprise"""
-    def replace(self, *, name: str = ..., date: str = ..., packet: str = ..., dough_c: float = ..., looks: float = ..., was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = ..., seen: float = ..., expected: float | None = ..., standardised: float | None = ..., surprising: bool = ..., explanation: str = ...) -> LearnedBake: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        date: str = ...,
+        packet: str = ...,
+        dough_c: float = ...,
+        looks: float = ...,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = ...,
+        seen: float = ...,
+        expected: float | None = ...,
+        standardised: float | None = ...,
+        surprising: bool = ...,
+        explanation: str = ...,
+    ) -> LearnedBake: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> LearnedBake: ...
@@ -2065,7 +2724,13 @@ class LearnedGain:
         minutes: of the latest; 0: it has none.
 
     Raises InvalidInput."""
-    def __init__(self, *, method: str = '', net_gains_kj_per_kg: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., minutes: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        method: str = "",
+        net_gains_kj_per_kg: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        minutes: float = 0.0,
+    ) -> None: ...
     @property
     def method(self) -> str:
         """of mixing"""
@@ -2075,7 +2740,13 @@ class LearnedGain:
     @property
     def minutes(self) -> float:
         """of the latest; 0: it has none"""
-    def replace(self, *, method: str = ..., net_gains_kj_per_kg: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., minutes: float = ...) -> LearnedGain: ...
+    def replace(
+        self,
+        *,
+        method: str = ...,
+        net_gains_kj_per_kg: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        minutes: float = ...,
+    ) -> LearnedGain: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> LearnedGain: ...
@@ -2097,7 +2768,9 @@ class LearnedMixing:
         minutes: of today's mixing, whose exchange with the room is reckoned apart; 0 if it is in the gain.
 
     Raises InvalidInput."""
-    def __init__(self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = 0.0) -> None: ...
+    def __init__(
+        self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = 0.0
+    ) -> None: ...
     @property
     def friction_k(self) -> BatchMean:
         """K, of the factor rule"""
@@ -2107,7 +2780,9 @@ class LearnedMixing:
     @property
     def minutes(self) -> float:
         """of today's mixing, whose exchange with the room is reckoned apart; 0 if it is in the gain"""
-    def replace(self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = ...) -> LearnedMixing: ...
+    def replace(
+        self, *, friction_k: BatchMean = ..., net_gain_kj_per_kg: BatchMean = ..., minutes: float = ...
+    ) -> LearnedMixing: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> LearnedMixing: ...
@@ -2131,7 +2806,15 @@ class Log:
         seen: looks at its stages.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', date: str = '', packet: str = '', process: Process, seen: collections.abc.Sequence[Sighting] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        date: str = "",
+        packet: str = "",
+        process: Process,
+        seen: collections.abc.Sequence[Sighting] = ...,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """for reports"""
@@ -2147,7 +2830,15 @@ class Log:
     @property
     def seen(self) -> list[Sighting]:
         """looks at its stages"""
-    def replace(self, *, name: str = ..., date: str = ..., packet: str = ..., process: Process = ..., seen: collections.abc.Sequence[Sighting] = ...) -> Log: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        date: str = ...,
+        packet: str = ...,
+        process: Process = ...,
+        seen: collections.abc.Sequence[Sighting] = ...,
+    ) -> Log: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Log: ...
@@ -2201,7 +2892,43 @@ class Mix:
         yeast_unwetted: active dry yeast is stirred in dry.
 
     Raises InvalidInput."""
-    def __init__(self, *, room_c: float | None = None, flour_g: float = 0.0, flours: collections.abc.Sequence[Flour] = ..., water_g: float = 0.0, waters: collections.abc.Sequence[Water] = ..., ice_g: float = 0.0, preferments: collections.abc.Sequence[Preferment] = ..., gluten_g: float = 0.0, milk_g: float = 0.0, egg_g: float = 0.0, butter_g: float = 0.0, oil_g: float = 0.0, sugar_g: float = 0.0, salt_g: float = 0.0, instant_g: float = 0.0, active_dry_g: float = 0.0, compressed_g: float = 0.0, flour_c: float | None = None, water_c: float | None = None, ice_c: float = -18.0, milk_c: float | None = None, egg_c: float | None = None, butter_c: float | None = None, tap_c: float | None = None, bowl: Bowl = ..., mixing: ByMethod | ByWork | ByNetGain | str | None = None, heat_of_solution: bool = True, rest_h: float | datetime.timedelta = 0.0, heat_loss_w_per_k: float | None = None, doughs: collections.abc.Sequence[State] = ..., dough_c: float | None = None, perishable: bool = False, yeast_unwetted: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        room_c: float | None = None,
+        flour_g: float = 0.0,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_g: float = 0.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        ice_g: float = 0.0,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_g: float = 0.0,
+        milk_g: float = 0.0,
+        egg_g: float = 0.0,
+        butter_g: float = 0.0,
+        oil_g: float = 0.0,
+        sugar_g: float = 0.0,
+        salt_g: float = 0.0,
+        instant_g: float = 0.0,
+        active_dry_g: float = 0.0,
+        compressed_g: float = 0.0,
+        flour_c: float | None = None,
+        water_c: float | None = None,
+        ice_c: float = -18.0,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        tap_c: float | None = None,
+        bowl: Bowl = ...,
+        mixing: ByMethod | ByWork | ByNetGain | str | None = None,
+        heat_of_solution: bool = True,
+        rest_h: float | datetime.timedelta = 0.0,
+        heat_loss_w_per_k: float | None = None,
+        doughs: collections.abc.Sequence[State] = ...,
+        dough_c: float | None = None,
+        perishable: bool = False,
+        yeast_unwetted: bool = False,
+    ) -> None: ...
     @property
     def room_c(self) -> float | None:
         """air where the dough is mixed; whatever has no temperature of its own has it; needed without dough_c, °C"""
@@ -2302,7 +3029,43 @@ class Mix:
     @property
     def yeast_unwetted(self) -> bool:
         """active dry yeast is stirred in dry"""
-    def replace(self, *, room_c: float | None = ..., flour_g: float = ..., flours: collections.abc.Sequence[Flour] = ..., water_g: float = ..., waters: collections.abc.Sequence[Water] = ..., ice_g: float = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_g: float = ..., milk_g: float = ..., egg_g: float = ..., butter_g: float = ..., oil_g: float = ..., sugar_g: float = ..., salt_g: float = ..., instant_g: float = ..., active_dry_g: float = ..., compressed_g: float = ..., flour_c: float | None = ..., water_c: float | None = ..., ice_c: float = ..., milk_c: float | None = ..., egg_c: float | None = ..., butter_c: float | None = ..., tap_c: float | None = ..., bowl: Bowl = ..., mixing: ByMethod | ByWork | ByNetGain | str | None = ..., heat_of_solution: bool = ..., rest_h: float | datetime.timedelta = ..., heat_loss_w_per_k: float | None = ..., doughs: collections.abc.Sequence[State] = ..., dough_c: float | None = ..., perishable: bool = ..., yeast_unwetted: bool = ...) -> Mix: ...
+    def replace(
+        self,
+        *,
+        room_c: float | None = ...,
+        flour_g: float = ...,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_g: float = ...,
+        waters: collections.abc.Sequence[Water] = ...,
+        ice_g: float = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_g: float = ...,
+        milk_g: float = ...,
+        egg_g: float = ...,
+        butter_g: float = ...,
+        oil_g: float = ...,
+        sugar_g: float = ...,
+        salt_g: float = ...,
+        instant_g: float = ...,
+        active_dry_g: float = ...,
+        compressed_g: float = ...,
+        flour_c: float | None = ...,
+        water_c: float | None = ...,
+        ice_c: float = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        tap_c: float | None = ...,
+        bowl: Bowl = ...,
+        mixing: ByMethod | ByWork | ByNetGain | str | None = ...,
+        heat_of_solution: bool = ...,
+        rest_h: float | datetime.timedelta = ...,
+        heat_loss_w_per_k: float | None = ...,
+        doughs: collections.abc.Sequence[State] = ...,
+        dough_c: float | None = ...,
+        perishable: bool = ...,
+        yeast_unwetted: bool = ...,
+    ) -> Mix: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Mix: ...
@@ -2324,12 +3087,30 @@ class Mix:
         Args: piece_g: g as divided. loss_percent: dough that stays on bowl, hands and table, percent of the dough (1 to
         3 is
         usual). Raises InvalidInput."""
-    def with_yeast(self, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']) -> Mix:
+    def with_yeast(self, yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"]) -> Mix:
         """The mix with all its yeast as one kind, by the trade's weight ratios. Raises InvalidInput."""
     def with_water(self, plan: WaterPlan) -> Mix:
         """The mix with a plan's water and ice in it."""
     @staticmethod
-    def from_percent(*, flour_g: float, flours: collections.abc.Sequence[Flour] = ..., water_percent: float = 65.0, waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 2.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0, **others: typing.Any) -> Mix:
+    def from_percent(
+        *,
+        flour_g: float,
+        flours: collections.abc.Sequence[Flour] = ...,
+        water_percent: float = 65.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 2.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+        **others: typing.Any,
+    ) -> Mix:
         """A Mix from baker's percent: percent of flour_g, which is all flour, added gluten included.
 
         Args: flour_g: g. flours: list of FlourShare that make 100 %, gluten and preferments apart; bread flour if
@@ -2342,31 +3123,22 @@ class MixingMethod:
     """A way of mixing and the work it leaves in the dough as heat, kJ per kg of dough, in its usual time; or its net
     gain, which holds the flour's heat of hydration, too."""
     @property
-    def name(self) -> str:
-        ...
+    def name(self) -> str: ...
     @property
-    def label(self) -> str:
-        ...
+    def label(self) -> str: ...
     @property
-    def work_kj_per_kg(self) -> float:
-        ...
+    def work_kj_per_kg(self) -> float: ...
     @property
-    def low_kj_per_kg(self) -> float:
-        ...
+    def low_kj_per_kg(self) -> float: ...
     @property
-    def high_kj_per_kg(self) -> float:
-        ...
+    def high_kj_per_kg(self) -> float: ...
     @property
-    def usual_min(self) -> float:
-        ...
+    def usual_min(self) -> float: ...
     @property
-    def is_net_gain(self) -> bool:
-        ...
+    def is_net_gain(self) -> bool: ...
     @property
-    def source(self) -> str:
-        ...
-    def __repr__(self) -> str:
-        ...
+    def source(self) -> str: ...
+    def __repr__(self) -> str: ...
 
 class NextLook:
     """A look that is worth its while.
@@ -2379,7 +3151,15 @@ class NextLook:
         told_at_end: the same by seeing when its stage is ready.
 
     Raises InvalidInput."""
-    def __init__(self, *, stage: str = '', time_h: float = 0.0, rise_percent: float = 0.0, told: float = 0.0, told_at_end: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        stage: str = "",
+        time_h: float = 0.0,
+        rise_percent: float = 0.0,
+        told: float = 0.0,
+        told_at_end: float = 0.0,
+    ) -> None: ...
     @property
     def stage(self) -> str:
         """to look at"""
@@ -2395,7 +3175,15 @@ class NextLook:
     @property
     def told_at_end(self) -> float:
         """the same by seeing when its stage is ready"""
-    def replace(self, *, stage: str = ..., time_h: float = ..., rise_percent: float = ..., told: float = ..., told_at_end: float = ...) -> NextLook: ...
+    def replace(
+        self,
+        *,
+        stage: str = ...,
+        time_h: float = ...,
+        rise_percent: float = ...,
+        told: float = ...,
+        told_at_end: float = ...,
+    ) -> NextLook: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> NextLook: ...
@@ -2430,7 +3218,26 @@ class Node:
         humidity: of the air, 0 to 1.
 
     Raises InvalidInput."""
-    def __init__(self, *, mass_g: float = 0.0, volume_ml: float = 0.0, area_cm2: float = 0.0, capacity_j_k: float = 0.0, heat_loss_w_per_k: float = 0.0, condensing_w_per_k: float = 0.0, time_constant_h: float = 0.0, inside_k_per_w: float = 0.0, core_over_mean: float = 1.0, settling_h: float = 0.0, open_m2: float = 0.0, open_inside_m2_k_per_w: float = 0.0, open_outside_w_per_m2_k: float = 0.0, vapour_w_per_m2_pa: float = 0.0, water_activity: float = 0.0, humidity: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        mass_g: float = 0.0,
+        volume_ml: float = 0.0,
+        area_cm2: float = 0.0,
+        capacity_j_k: float = 0.0,
+        heat_loss_w_per_k: float = 0.0,
+        condensing_w_per_k: float = 0.0,
+        time_constant_h: float = 0.0,
+        inside_k_per_w: float = 0.0,
+        core_over_mean: float = 1.0,
+        settling_h: float = 0.0,
+        open_m2: float = 0.0,
+        open_inside_m2_k_per_w: float = 0.0,
+        open_outside_w_per_m2_k: float = 0.0,
+        vapour_w_per_m2_pa: float = 0.0,
+        water_activity: float = 0.0,
+        humidity: float = 0.0,
+    ) -> None: ...
     @property
     def mass_g(self) -> float:
         """g"""
@@ -2479,7 +3286,26 @@ class Node:
     @property
     def humidity(self) -> float:
         """of the air, 0 to 1"""
-    def replace(self, *, mass_g: float = ..., volume_ml: float = ..., area_cm2: float = ..., capacity_j_k: float = ..., heat_loss_w_per_k: float = ..., condensing_w_per_k: float = ..., time_constant_h: float = ..., inside_k_per_w: float = ..., core_over_mean: float = ..., settling_h: float = ..., open_m2: float = ..., open_inside_m2_k_per_w: float = ..., open_outside_w_per_m2_k: float = ..., vapour_w_per_m2_pa: float = ..., water_activity: float = ..., humidity: float = ...) -> Node: ...
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        volume_ml: float = ...,
+        area_cm2: float = ...,
+        capacity_j_k: float = ...,
+        heat_loss_w_per_k: float = ...,
+        condensing_w_per_k: float = ...,
+        time_constant_h: float = ...,
+        inside_k_per_w: float = ...,
+        core_over_mean: float = ...,
+        settling_h: float = ...,
+        open_m2: float = ...,
+        open_inside_m2_k_per_w: float = ...,
+        open_outside_w_per_m2_k: float = ...,
+        vapour_w_per_m2_pa: float = ...,
+        water_activity: float = ...,
+        humidity: float = ...,
+    ) -> Node: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Node: ...
@@ -2504,12 +3330,18 @@ class Notice:
         text: English, complete with units.
 
     Raises InvalidInput."""
-    def __init__(self, code: str, severity: typing.Literal['info', 'caution', 'warning'], values: collections.abc.Mapping[str, float], text: str) -> None: ...
+    def __init__(
+        self,
+        code: str,
+        severity: typing.Literal["info", "caution", "warning"],
+        values: collections.abc.Mapping[str, float],
+        text: str,
+    ) -> None: ...
     @property
     def code(self) -> str:
         """stable, for a program"""
     @property
-    def severity(self) -> typing.Literal['info', 'caution', 'warning']:
+    def severity(self) -> typing.Literal["info", "caution", "warning"]:
         """info, caution or warning"""
     @property
     def values(self) -> dict[str, float]:
@@ -2517,7 +3349,14 @@ class Notice:
     @property
     def text(self) -> str:
         """English, complete with units"""
-    def replace(self, *, code: str = ..., severity: typing.Literal['info', 'caution', 'warning'] = ..., values: collections.abc.Mapping[str, float] = ..., text: str = ...) -> Notice: ...
+    def replace(
+        self,
+        *,
+        code: str = ...,
+        severity: typing.Literal["info", "caution", "warning"] = ...,
+        values: collections.abc.Mapping[str, float] = ...,
+        text: str = ...,
+    ) -> Notice: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Notice: ...
@@ -2561,7 +3400,25 @@ class Percent:
         instant_equivalent_percent: all yeast as instant yeast.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float = 0.0, dough_g: float = 0.0, water_percent: float = 0.0, poured_water_percent: float = 0.0, gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 0.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0, instant_equivalent_percent: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float = 0.0,
+        dough_g: float = 0.0,
+        water_percent: float = 0.0,
+        poured_water_percent: float = 0.0,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 0.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+        instant_equivalent_percent: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """g of all flour, the 100 %"""
@@ -2607,7 +3464,25 @@ class Percent:
     @property
     def instant_equivalent_percent(self) -> float:
         """all yeast as instant yeast"""
-    def replace(self, *, flour_g: float = ..., dough_g: float = ..., water_percent: float = ..., poured_water_percent: float = ..., gluten_percent: float = ..., milk_percent: float = ..., egg_percent: float = ..., butter_percent: float = ..., oil_percent: float = ..., sugar_percent: float = ..., salt_percent: float = ..., instant_percent: float = ..., active_dry_percent: float = ..., compressed_percent: float = ..., instant_equivalent_percent: float = ...) -> Percent: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        dough_g: float = ...,
+        water_percent: float = ...,
+        poured_water_percent: float = ...,
+        gluten_percent: float = ...,
+        milk_percent: float = ...,
+        egg_percent: float = ...,
+        butter_percent: float = ...,
+        oil_percent: float = ...,
+        sugar_percent: float = ...,
+        salt_percent: float = ...,
+        instant_percent: float = ...,
+        active_dry_percent: float = ...,
+        compressed_percent: float = ...,
+        instant_equivalent_percent: float = ...,
+    ) -> Percent: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Percent: ...
@@ -2641,7 +3516,25 @@ class PercentFormula:
         compressed_percent: yeast as weighed, percent of flour weight, %.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_g: float, flours: collections.abc.Sequence[FlourShare] = ..., water_percent: float = 65.0, waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = 0.0, milk_percent: float = 0.0, egg_percent: float = 0.0, butter_percent: float = 0.0, oil_percent: float = 0.0, sugar_percent: float = 0.0, salt_percent: float = 2.0, instant_percent: float = 0.0, active_dry_percent: float = 0.0, compressed_percent: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_g: float,
+        flours: collections.abc.Sequence[FlourShare] = ...,
+        water_percent: float = 65.0,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = 0.0,
+        milk_percent: float = 0.0,
+        egg_percent: float = 0.0,
+        butter_percent: float = 0.0,
+        oil_percent: float = 0.0,
+        sugar_percent: float = 0.0,
+        salt_percent: float = 2.0,
+        instant_percent: float = 0.0,
+        active_dry_percent: float = 0.0,
+        compressed_percent: float = 0.0,
+    ) -> None: ...
     @property
     def flour_g(self) -> float:
         """weight of a flour, g"""
@@ -2687,7 +3580,25 @@ class PercentFormula:
     @property
     def compressed_percent(self) -> float:
         """yeast as weighed, percent of flour weight, %"""
-    def replace(self, *, flour_g: float = ..., flours: collections.abc.Sequence[FlourShare] = ..., water_percent: float = ..., waters: collections.abc.Sequence[Water] = ..., preferments: collections.abc.Sequence[Preferment] = ..., gluten_percent: float = ..., milk_percent: float = ..., egg_percent: float = ..., butter_percent: float = ..., oil_percent: float = ..., sugar_percent: float = ..., salt_percent: float = ..., instant_percent: float = ..., active_dry_percent: float = ..., compressed_percent: float = ...) -> PercentFormula: ...
+    def replace(
+        self,
+        *,
+        flour_g: float = ...,
+        flours: collections.abc.Sequence[FlourShare] = ...,
+        water_percent: float = ...,
+        waters: collections.abc.Sequence[Water] = ...,
+        preferments: collections.abc.Sequence[Preferment] = ...,
+        gluten_percent: float = ...,
+        milk_percent: float = ...,
+        egg_percent: float = ...,
+        butter_percent: float = ...,
+        oil_percent: float = ...,
+        sugar_percent: float = ...,
+        salt_percent: float = ...,
+        instant_percent: float = ...,
+        active_dry_percent: float = ...,
+        compressed_percent: float = ...,
+    ) -> PercentFormula: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> PercentFormula: ...
@@ -2718,9 +3629,23 @@ class Piece:
             W/K.
 
     Raises InvalidInput."""
-    def __init__(self, shape: typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin'] = 'tub', *, mass_g: float | None = None, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, depth_cm: float | None = None, material: str = 'plastic', vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> None: ...
+    def __init__(
+        self,
+        shape: typing.Literal["tub", "ball", "oblong", "flat", "tin"] = "tub",
+        *,
+        mass_g: float | None = None,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> None: ...
     @property
-    def shape(self) -> typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin']:
+    def shape(self) -> typing.Literal["tub", "ball", "oblong", "flat", "tin"]:
         """a tub (also a bowl), a ball, an oblong, a flat disc, or dough in a tin of sheet steel"""
     @property
     def mass_g(self) -> float | None:
@@ -2744,15 +3669,29 @@ class Piece:
     def vessel_g(self) -> float:
         """weight of the tub, which warms and cools with the dough; 0: not counted, g"""
     @property
-    def cover(self) -> typing.Literal['film', 'cloth', 'lid', 'open'] | None:
+    def cover(self) -> typing.Literal["film", "cloth", "lid", "open"] | None:
         """a tub has a lid, other pieces film, if not given"""
     @property
-    def worktop(self) -> typing.Literal['air', 'wood', 'stone'] | None:
+    def worktop(self) -> typing.Literal["air", "wood", "stone"] | None:
         """a tub stands on wood, other pieces in the air, if not given"""
     @property
     def heat_loss_w_per_k(self) -> float | None:
         """heat a piece loses to its surroundings per kelvin, in place of what its shape and cover give, W/K"""
-    def replace(self, *, shape: typing.Literal['tub', 'ball', 'oblong', 'flat', 'tin'] = ..., mass_g: float | None = ..., pieces: float = ..., diameter_cm: float | None = ..., length_cm: float | None = ..., depth_cm: float | None = ..., material: str = ..., vessel_g: float = ..., cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = ..., worktop: typing.Literal['air', 'wood', 'stone'] | None = ..., heat_loss_w_per_k: float | None = ...) -> Piece: ...
+    def replace(
+        self,
+        *,
+        shape: typing.Literal["tub", "ball", "oblong", "flat", "tin"] = ...,
+        mass_g: float | None = ...,
+        pieces: float = ...,
+        diameter_cm: float | None = ...,
+        length_cm: float | None = ...,
+        depth_cm: float | None = ...,
+        material: str = ...,
+        vessel_g: float = ...,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = ...,
+        worktop: typing.Literal["air", "wood", "stone"] | None = ...,
+        heat_loss_w_per_k: float | None = ...,
+    ) -> Piece: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Piece: ...
@@ -2765,23 +3704,79 @@ class Piece:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
-    def ball(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def ball(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """A round piece. Raises InvalidInput."""
     @staticmethod
-    def oblong(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def oblong(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """A long piece, four times as long as thick if neither is given. Raises InvalidInput."""
     @staticmethod
-    def tub(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, depth_cm: float | None = None, material: str = 'plastic', vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def tub(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        depth_cm: float | None = None,
+        material: str = "plastic",
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """Dough in a round bowl or tub, half as deep as wide if neither is given. Raises InvalidInput."""
     @staticmethod
-    def flat(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, depth_cm: float | None = None, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def flat(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        depth_cm: float | None = None,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """A disc with two faces and an edge: pizza, focaccia. Ten times as wide as thick if neither is given. Raises
         InvalidInput."""
     @staticmethod
-    def tin(mass_g: float | None = None, *, pieces: float = 1.0, diameter_cm: float | None = None, length_cm: float | None = None, depth_cm: float | None = None, vessel_g: float = 0.0, cover: typing.Literal['film', 'cloth', 'lid', 'open'] | None = None, worktop: typing.Literal['air', 'wood', 'stone'] | None = None, heat_loss_w_per_k: float | None = None) -> Piece:
+    def tin(
+        mass_g: float | None = None,
+        *,
+        pieces: float = 1.0,
+        diameter_cm: float | None = None,
+        length_cm: float | None = None,
+        depth_cm: float | None = None,
+        vessel_g: float = 0.0,
+        cover: typing.Literal["film", "cloth", "lid", "open"] | None = None,
+        worktop: typing.Literal["air", "wood", "stone"] | None = None,
+        heat_loss_w_per_k: float | None = None,
+    ) -> Piece:
         """Dough in a tin of sheet steel that stands in the air: length_cm, diameter_cm wide, depth_cm of the dough;
         twice as long as wide and half as deep if not given; vessel_g is the tin. Raises InvalidInput."""
-    def node(self, dough_g: float, surroundings: Surroundings, *, specific_heat_kj: float = 2.8, density_g_per_ml: float = 1.18, time_h: float = 0.0) -> Node:
+    def node(
+        self,
+        dough_g: float,
+        surroundings: Surroundings,
+        *,
+        specific_heat_kj: float = 2.8,
+        density_g_per_ml: float = 1.18,
+        time_h: float = 0.0,
+    ) -> Node:
         """The piece as heat sees it: a Node with its heat loss and time constant.
 
         Args: dough_g: g of all of the dough. surroundings: Surroundings, read at time_h. specific_heat_kj: kJ/(kg K).
@@ -2802,7 +3797,18 @@ class Place:
         is_dough: the temperature is the dough's own.
 
     Raises InvalidInput."""
-    def __init__(self, temperature_c: float | None = None, *, swing: DailySwing | None = None, course: Course | None = None, from_h: float | datetime.timedelta | datetime.time | None = None, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None, is_dough: bool = False) -> None: ...
+    def __init__(
+        self,
+        temperature_c: float | None = None,
+        *,
+        swing: DailySwing | None = None,
+        course: Course | None = None,
+        from_h: float | datetime.timedelta | datetime.time | None = None,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+        is_dough: bool = False,
+    ) -> None: ...
     @property
     def temperature_c(self) -> float | None:
         """a steady temperature, °C"""
@@ -2816,7 +3822,7 @@ class Place:
     def from_h(self) -> float | None:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
     @property
-    def air(self) -> typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box']:
+    def air(self) -> typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"]:
         """how the air moves heat"""
     @property
     def humidity_percent(self) -> float | None:
@@ -2827,7 +3833,18 @@ class Place:
     @property
     def is_dough(self) -> bool:
         """the temperature is the dough's own"""
-    def replace(self, *, temperature_c: float | None = ..., swing: DailySwing | None = ..., course: Course | None = ..., from_h: float | datetime.timedelta | datetime.time | None = ..., air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box'] = ..., humidity_percent: float | None = ..., heat_transfer_w_per_m2_k: float | None = ..., is_dough: bool = ...) -> Place: ...
+    def replace(
+        self,
+        *,
+        temperature_c: float | None = ...,
+        swing: DailySwing | None = ...,
+        course: Course | None = ...,
+        from_h: float | datetime.timedelta | datetime.time | None = ...,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"] = ...,
+        humidity_percent: float | None = ...,
+        heat_transfer_w_per_m2_k: float | None = ...,
+        is_dough: bool = ...,
+    ) -> Place: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Place: ...
@@ -2859,7 +3876,9 @@ class Preferment:
     @property
     def temperature_c(self) -> float | None:
         """temperature of the preferment when it is mixed in, °C"""
-    def replace(self, *, flour_g: float = ..., water_g: float = ..., temperature_c: float | None = ...) -> Preferment: ...
+    def replace(
+        self, *, flour_g: float = ..., water_g: float = ..., temperature_c: float | None = ...
+    ) -> Preferment: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Preferment: ...
@@ -2881,7 +3900,13 @@ class Process:
         altitude_m: height above sea level, for the air pressure, m.
 
     Raises InvalidInput."""
-    def __init__(self, steps: collections.abc.Sequence[Mix | Stage], *, start_h: float | datetime.timedelta | datetime.time = 0.0, altitude_m: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        steps: collections.abc.Sequence[Mix | Stage],
+        *,
+        start_h: float | datetime.timedelta | datetime.time = 0.0,
+        altitude_m: float = 0.0,
+    ) -> None: ...
     @property
     def steps(self) -> list[Mix | Stage]:
         """mixes and stages, one after the other"""
@@ -2891,7 +3916,13 @@ class Process:
     @property
     def altitude_m(self) -> float:
         """height above sea level, for the air pressure, m"""
-    def replace(self, *, steps: collections.abc.Sequence[Mix | Stage] = ..., start_h: float | datetime.timedelta | datetime.time = ..., altitude_m: float = ...) -> Process: ...
+    def replace(
+        self,
+        *,
+        steps: collections.abc.Sequence[Mix | Stage] = ...,
+        start_h: float | datetime.timedelta | datetime.time = ...,
+        altitude_m: float = ...,
+    ) -> Process: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Process: ...
@@ -2918,7 +3949,18 @@ class Residual:
         explanation: what would explain a surprise; often none.
 
     Raises InvalidInput."""
-    def __init__(self, *, log: int = 0, look: int = 0, was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = 'at', expected: float | None = 0.0, seen: float = 0.0, standardised: float | None = 0.0, surprising: bool = False, explanation: str = '') -> None: ...
+    def __init__(
+        self,
+        *,
+        log: int = 0,
+        look: int = 0,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = "at",
+        expected: float | None = 0.0,
+        seen: float = 0.0,
+        standardised: float | None = 0.0,
+        surprising: bool = False,
+        explanation: str = "",
+    ) -> None: ...
     @property
     def log(self) -> int:
         """from 0"""
@@ -2926,7 +3968,7 @@ class Residual:
     def look(self) -> int:
         """of the log, from 0"""
     @property
-    def was(self) -> typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough']:
+    def was(self) -> typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"]:
         """how it was seen"""
     @property
     def expected(self) -> float | None:
@@ -2943,7 +3985,18 @@ class Residual:
     @property
     def explanation(self) -> str:
         """what would explain a surprise; often none"""
-    def replace(self, *, log: int = ..., look: int = ..., was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = ..., expected: float | None = ..., seen: float = ..., standardised: float | None = ..., surprising: bool = ..., explanation: str = ...) -> Residual: ...
+    def replace(
+        self,
+        *,
+        log: int = ...,
+        look: int = ...,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = ...,
+        expected: float | None = ...,
+        seen: float = ...,
+        standardised: float | None = ...,
+        surprising: bool = ...,
+        explanation: str = ...,
+    ) -> Residual: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Residual: ...
@@ -2973,7 +4026,21 @@ class Seen:
         collapsed: it had fallen in: past its highest acceptable rise.
 
     Raises InvalidInput."""
-    def __init__(self, *, stage: str, at: str = '', between: collections.abc.Sequence[str] = ..., rise_percent: float | None = None, not_yet_percent: float | None = None, already_past_percent: float | None = None, height_cm: float | None = None, start_height_cm: float | None = None, dough_c: float | None = None, over_proofed: bool = False, collapsed: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        stage: str,
+        at: str = "",
+        between: collections.abc.Sequence[str] = ...,
+        rise_percent: float | None = None,
+        not_yet_percent: float | None = None,
+        already_past_percent: float | None = None,
+        height_cm: float | None = None,
+        start_height_cm: float | None = None,
+        dough_c: float | None = None,
+        over_proofed: bool = False,
+        collapsed: bool = False,
+    ) -> None: ...
     @property
     def stage(self) -> str:
         """its name"""
@@ -3007,7 +4074,21 @@ class Seen:
     @property
     def collapsed(self) -> bool:
         """it had fallen in: past its highest acceptable rise"""
-    def replace(self, *, stage: str = ..., at: str = ..., between: collections.abc.Sequence[str] = ..., rise_percent: float | None = ..., not_yet_percent: float | None = ..., already_past_percent: float | None = ..., height_cm: float | None = ..., start_height_cm: float | None = ..., dough_c: float | None = ..., over_proofed: bool = ..., collapsed: bool = ...) -> Seen: ...
+    def replace(
+        self,
+        *,
+        stage: str = ...,
+        at: str = ...,
+        between: collections.abc.Sequence[str] = ...,
+        rise_percent: float | None = ...,
+        not_yet_percent: float | None = ...,
+        already_past_percent: float | None = ...,
+        height_cm: float | None = ...,
+        start_height_cm: float | None = ...,
+        dough_c: float | None = ...,
+        over_proofed: bool = ...,
+        collapsed: bool = ...,
+    ) -> Seen: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Seen: ...
@@ -3032,7 +4113,16 @@ class Shell:
         air_mmol: air in the gas cells per 100 g of flour, mmol per 100 g flour.
 
     Raises InvalidInput."""
-    def __init__(self, *, share: float = 1.0, temperature_c: float = 0.0, equivalent_h: float | datetime.timedelta = 0.0, made_mmol: float = 0.0, co2_mmol: float = 0.0, air_mmol: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        share: float = 1.0,
+        temperature_c: float = 0.0,
+        equivalent_h: float | datetime.timedelta = 0.0,
+        made_mmol: float = 0.0,
+        co2_mmol: float = 0.0,
+        air_mmol: float = 0.0,
+    ) -> None: ...
     @property
     def share(self) -> float:
         """of the dough"""
@@ -3051,7 +4141,16 @@ class Shell:
     @property
     def air_mmol(self) -> float:
         """air in the gas cells per 100 g of flour, mmol per 100 g flour"""
-    def replace(self, *, share: float = ..., temperature_c: float = ..., equivalent_h: float | datetime.timedelta = ..., made_mmol: float = ..., co2_mmol: float = ..., air_mmol: float = ...) -> Shell: ...
+    def replace(
+        self,
+        *,
+        share: float = ...,
+        temperature_c: float = ...,
+        equivalent_h: float | datetime.timedelta = ...,
+        made_mmol: float = ...,
+        co2_mmol: float = ...,
+        air_mmol: float = ...,
+    ) -> Shell: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Shell: ...
@@ -3077,7 +4176,16 @@ class Sighting:
         dough_c: temperature of the dough itself, not of the room, °C.
 
     Raises InvalidInput."""
-    def __init__(self, stage: str, time_h: float | datetime.timedelta | datetime.time, rise_percent: float | None = None, *, was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = 'at', not_yet_h: float | datetime.timedelta | datetime.time | None = None, dough_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        stage: str,
+        time_h: float | datetime.timedelta | datetime.time,
+        rise_percent: float | None = None,
+        *,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = "at",
+        not_yet_h: float | datetime.timedelta | datetime.time | None = None,
+        dough_c: float | None = None,
+    ) -> None: ...
     @property
     def stage(self) -> str:
         """its name"""
@@ -3088,7 +4196,7 @@ class Sighting:
     def rise_percent(self) -> float | None:
         """volume gained since the start of the stage, %"""
     @property
-    def was(self) -> typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough']:
+    def was(self) -> typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"]:
         """at that rise, not yet there, or past it; of that rise by its height in straight sides; over-proofed; or of
         that temperature"""
     @property
@@ -3097,7 +4205,16 @@ class Sighting:
     @property
     def dough_c(self) -> float | None:
         """temperature of the dough itself, not of the room, °C"""
-    def replace(self, *, stage: str = ..., time_h: float | datetime.timedelta | datetime.time = ..., rise_percent: float | None = ..., was: typing.Literal['at', 'not_yet', 'past', 'height', 'over_proofed', 'dough'] = ..., not_yet_h: float | datetime.timedelta | datetime.time | None = ..., dough_c: float | None = ...) -> Sighting: ...
+    def replace(
+        self,
+        *,
+        stage: str = ...,
+        time_h: float | datetime.timedelta | datetime.time = ...,
+        rise_percent: float | None = ...,
+        was: typing.Literal["at", "not_yet", "past", "height", "over_proofed", "dough"] = ...,
+        not_yet_h: float | datetime.timedelta | datetime.time | None = ...,
+        dough_c: float | None = ...,
+    ) -> Sighting: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Sighting: ...
@@ -3176,7 +4293,21 @@ class Stage:
         acceptable_rise_percent: volume gained since the start of the stage, %.
 
     Raises InvalidInput."""
-    def __init__(self, name: str, *, surroundings: Surroundings, until_h: float | datetime.timedelta | None = None, until_rise_percent: float | None = None, ends_h: float | datetime.timedelta | datetime.time | None = None, piece: Piece = ..., folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']] = ..., standing: typing.Literal['tin', 'free'] | None = None, final_proof: bool | None = None, acceptable_rise_percent: tuple[float, float] | None = None) -> None: ...
+    def __init__(
+        self,
+        name: str,
+        *,
+        surroundings: Surroundings,
+        until_h: float | datetime.timedelta | None = None,
+        until_rise_percent: float | None = None,
+        ends_h: float | datetime.timedelta | datetime.time | None = None,
+        piece: Piece = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]] = ...,
+        standing: typing.Literal["tin", "free"] | None = None,
+        final_proof: bool | None = None,
+        acceptable_rise_percent: tuple[float, float] | None = None,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """such as bulk"""
@@ -3199,10 +4330,10 @@ class Stage:
     def folds_h(self) -> list[float]:
         """hours from the stage's start to a fold, h"""
     @property
-    def handling(self) -> list[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']]:
+    def handling(self) -> list[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]]:
         """what ends the stage, in order"""
     @property
-    def standing(self) -> typing.Literal['tin', 'free'] | None:
+    def standing(self) -> typing.Literal["tin", "free"] | None:
         """in a tin (also a tub) or free, for the over-proof limit; by the shape if not given"""
     @property
     def final_proof(self) -> bool | None:
@@ -3211,7 +4342,21 @@ class Stage:
     @property
     def acceptable_rise_percent(self) -> tuple[float, float] | None:
         """volume gained since the start of the stage, %"""
-    def replace(self, *, name: str = ..., surroundings: Surroundings = ..., until_h: float | datetime.timedelta | None = ..., until_rise_percent: float | None = ..., ends_h: float | datetime.timedelta | datetime.time | None = ..., piece: Piece = ..., folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., handling: collections.abc.Sequence[typing.Literal['fold', 'divide', 'round', 'mould', 'machine_mould']] = ..., standing: typing.Literal['tin', 'free'] | None = ..., final_proof: bool | None = ..., acceptable_rise_percent: tuple[float, float] | None = ...) -> Stage: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        surroundings: Surroundings = ...,
+        until_h: float | datetime.timedelta | None = ...,
+        until_rise_percent: float | None = ...,
+        ends_h: float | datetime.timedelta | datetime.time | None = ...,
+        piece: Piece = ...,
+        folds_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        handling: collections.abc.Sequence[typing.Literal["fold", "divide", "round", "mould", "machine_mould"]] = ...,
+        standing: typing.Literal["tin", "free"] | None = ...,
+        final_proof: bool | None = ...,
+        acceptable_rise_percent: tuple[float, float] | None = ...,
+    ) -> Stage: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Stage: ...
@@ -3245,7 +4390,23 @@ class StageForecast:
         interval_length_after_one_log_h: h that one logged rise would leave of the 90 % interval.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', by_rise: bool = False, ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., too_late: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., ready_h: float | None = 0.0, likely_h: tuple[float | None, float | None] = ..., window_h: tuple[float | None, float | None] = ..., look_first_h: float | None = 0.0, be_back_by_h: float | None = 0.0, over_proofed_h: float | None = 0.0, never_ready: float = 0.0, rise_percent: float = 0.0, interval_length_after_one_log_h: float | None = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        by_rise: bool = False,
+        ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        too_late: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float | None = 0.0,
+        likely_h: tuple[float | None, float | None] = ...,
+        window_h: tuple[float | None, float | None] = ...,
+        look_first_h: float | None = 0.0,
+        be_back_by_h: float | None = 0.0,
+        over_proofed_h: float | None = 0.0,
+        never_ready: float = 0.0,
+        rise_percent: float = 0.0,
+        interval_length_after_one_log_h: float | None = 0.0,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """of the stage"""
@@ -3287,7 +4448,23 @@ class StageForecast:
     @property
     def interval_length_after_one_log_h(self) -> float | None:
         """h that one logged rise would leave of the 90 % interval"""
-    def replace(self, *, name: str = ..., by_rise: bool = ..., ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., too_late: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., ready_h: float | None = ..., likely_h: tuple[float | None, float | None] = ..., window_h: tuple[float | None, float | None] = ..., look_first_h: float | None = ..., be_back_by_h: float | None = ..., over_proofed_h: float | None = ..., never_ready: float = ..., rise_percent: float = ..., interval_length_after_one_log_h: float | None = ...) -> StageForecast: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        by_rise: bool = ...,
+        ready: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        too_late: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        ready_h: float | None = ...,
+        likely_h: tuple[float | None, float | None] = ...,
+        window_h: tuple[float | None, float | None] = ...,
+        look_first_h: float | None = ...,
+        be_back_by_h: float | None = ...,
+        over_proofed_h: float | None = ...,
+        never_ready: float = ...,
+        rise_percent: float = ...,
+        interval_length_after_one_log_h: float | None = ...,
+    ) -> StageForecast: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageForecast: ...
@@ -3318,7 +4495,17 @@ class StageProgress:
         heat_lost_j: to the surroundings, so far, per piece, J.
 
     Raises InvalidInput."""
-    def __init__(self, *, start_h: float | datetime.timedelta | datetime.time = 0.0, start_c: float = 0.0, start_ratio: float = 1.0, folds_done: int = 0, over_proofed_h: float | datetime.timedelta | datetime.time | None = None, heat_made_j: float = 0.0, heat_lost_j: float = 0.0) -> None: ...
+    def __init__(
+        self,
+        *,
+        start_h: float | datetime.timedelta | datetime.time = 0.0,
+        start_c: float = 0.0,
+        start_ratio: float = 1.0,
+        folds_done: int = 0,
+        over_proofed_h: float | datetime.timedelta | datetime.time | None = None,
+        heat_made_j: float = 0.0,
+        heat_lost_j: float = 0.0,
+    ) -> None: ...
     @property
     def start_h(self) -> float:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
@@ -3340,7 +4527,17 @@ class StageProgress:
     @property
     def heat_lost_j(self) -> float:
         """to the surroundings, so far, per piece, J"""
-    def replace(self, *, start_h: float | datetime.timedelta | datetime.time = ..., start_c: float = ..., start_ratio: float = ..., folds_done: int = ..., over_proofed_h: float | datetime.timedelta | datetime.time | None = ..., heat_made_j: float = ..., heat_lost_j: float = ...) -> StageProgress: ...
+    def replace(
+        self,
+        *,
+        start_h: float | datetime.timedelta | datetime.time = ...,
+        start_c: float = ...,
+        start_ratio: float = ...,
+        folds_done: int = ...,
+        over_proofed_h: float | datetime.timedelta | datetime.time | None = ...,
+        heat_made_j: float = ...,
+        heat_lost_j: float = ...,
+    ) -> StageProgress: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageProgress: ...
@@ -3374,7 +4571,24 @@ class StageResult:
         ended: false if the simulation stopped before its end.
 
     Raises InvalidInput."""
-    def __init__(self, *, name: str = '', start_h: float = 0.0, end_h: float = 0.0, start_c: float = 0.0, end_c: float = 0.0, rise_percent: float = 0.0, equivalent_h: float = 0.0, folds_done: int = 0, over_proofed_h: float | None = None, be_back_by_h: float | None = None, time_constant_h: float | None = None, heat_made_j: float = 0.0, heat_lost_j: float = 0.0, ended: bool = False) -> None: ...
+    def __init__(
+        self,
+        *,
+        name: str = "",
+        start_h: float = 0.0,
+        end_h: float = 0.0,
+        start_c: float = 0.0,
+        end_c: float = 0.0,
+        rise_percent: float = 0.0,
+        equivalent_h: float = 0.0,
+        folds_done: int = 0,
+        over_proofed_h: float | None = None,
+        be_back_by_h: float | None = None,
+        time_constant_h: float | None = None,
+        heat_made_j: float = 0.0,
+        heat_lost_j: float = 0.0,
+        ended: bool = False,
+    ) -> None: ...
     @property
     def name(self) -> str:
         """of the stage"""
@@ -3418,7 +4632,24 @@ class StageResult:
     @property
     def ended(self) -> bool:
         """false if the simulation stopped before its end"""
-    def replace(self, *, name: str = ..., start_h: float = ..., end_h: float = ..., start_c: float = ..., end_c: float = ..., rise_percent: float = ..., equivalent_h: float = ..., folds_done: int = ..., over_proofed_h: float | None = ..., be_back_by_h: float | None = ..., time_constant_h: float | None = ..., heat_made_j: float = ..., heat_lost_j: float = ..., ended: bool = ...) -> StageResult: ...
+    def replace(
+        self,
+        *,
+        name: str = ...,
+        start_h: float = ...,
+        end_h: float = ...,
+        start_c: float = ...,
+        end_c: float = ...,
+        rise_percent: float = ...,
+        equivalent_h: float = ...,
+        folds_done: int = ...,
+        over_proofed_h: float | None = ...,
+        be_back_by_h: float | None = ...,
+        time_constant_h: float | None = ...,
+        heat_made_j: float = ...,
+        heat_lost_j: float = ...,
+        ended: bool = ...,
+    ) -> StageResult: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> StageResult: ...
@@ -3452,7 +4683,22 @@ class State:
         stage: of the stage that is under way.
 
     Raises InvalidInput."""
-    def __init__(self, *, time_h: float | datetime.timedelta | datetime.time = 0.0, altitude_m: float = 0.0, steps_done: int = 0, amounts: Amounts = ..., heat_capacity_kj_k: float = 0.0, inside_k: float = 0.0, shells: collections.abc.Sequence[Shell] = ..., cohorts: collections.abc.Sequence[Cohort] = ..., mixed_volume_ml: float = 0.0, anchor_ratio: float = 1.0, perishable_h: float = 0.0, stage: StageProgress | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        time_h: float | datetime.timedelta | datetime.time = 0.0,
+        altitude_m: float = 0.0,
+        steps_done: int = 0,
+        amounts: Amounts = ...,
+        heat_capacity_kj_k: float = 0.0,
+        inside_k: float = 0.0,
+        shells: collections.abc.Sequence[Shell] = ...,
+        cohorts: collections.abc.Sequence[Cohort] = ...,
+        mixed_volume_ml: float = 0.0,
+        anchor_ratio: float = 1.0,
+        perishable_h: float = 0.0,
+        stage: StageProgress | None = None,
+    ) -> None: ...
     @property
     def time_h(self) -> float:
         """a moment on the process's hour axis: 0 for its start, or the hour of the day, h"""
@@ -3489,7 +4735,22 @@ class State:
     @property
     def stage(self) -> StageProgress | None:
         """of the stage that is under way"""
-    def replace(self, *, time_h: float | datetime.timedelta | datetime.time = ..., altitude_m: float = ..., steps_done: int = ..., amounts: Amounts = ..., heat_capacity_kj_k: float = ..., inside_k: float = ..., shells: collections.abc.Sequence[Shell] = ..., cohorts: collections.abc.Sequence[Cohort] = ..., mixed_volume_ml: float = ..., anchor_ratio: float = ..., perishable_h: float = ..., stage: StageProgress | None = ...) -> State: ...
+    def replace(
+        self,
+        *,
+        time_h: float | datetime.timedelta | datetime.time = ...,
+        altitude_m: float = ...,
+        steps_done: int = ...,
+        amounts: Amounts = ...,
+        heat_capacity_kj_k: float = ...,
+        inside_k: float = ...,
+        shells: collections.abc.Sequence[Shell] = ...,
+        cohorts: collections.abc.Sequence[Cohort] = ...,
+        mixed_volume_ml: float = ...,
+        anchor_ratio: float = ...,
+        perishable_h: float = ...,
+        stage: StageProgress | None = ...,
+    ) -> State: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> State: ...
@@ -3547,26 +4808,51 @@ class Surroundings:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @staticmethod
-    def room(room_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def room(
+        room_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None
+    ) -> Surroundings:
         """A room of one temperature, °C, -30 to 60. Raises InvalidInput."""
     @staticmethod
-    def refrigerator(air_c: float, *, fan: bool = False, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def refrigerator(
+        air_c: float,
+        *,
+        fan: bool = False,
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """A refrigerator with air of that temperature, °C, -30 to 30, still or moved by a fan. Raises InvalidInput."""
     @staticmethod
-    def measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def measured(
+        time_h: float | datetime.timedelta | _Numbers,
+        temperature_c: float | _Numbers | None = None,
+        *,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """Air of measured temperatures, straight lines between the readings.
 
         Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
         whose
         hours count from its first reading. Raises InvalidInput."""
     @staticmethod
-    def daily_swing(mean_c: float, half_range_k: float, warmest_h: float = 16.0, *, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box'] = 'room', humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def daily_swing(
+        mean_c: float,
+        half_range_k: float,
+        warmest_h: float = 16.0,
+        *,
+        air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"] = "room",
+        humidity_percent: float | None = None,
+        heat_transfer_w_per_m2_k: float | None = None,
+    ) -> Surroundings:
         """A room that is warmest at warmest_h (h of the process), half_range_k above its mean, and coldest 12 h
         later.
 
         Args: mean_c: °C. half_range_k: K. Raises InvalidInput."""
     @staticmethod
-    def proof_box(air_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None) -> Surroundings:
+    def proof_box(
+        air_c: float, *, humidity_percent: float | None = None, heat_transfer_w_per_m2_k: float | None = None
+    ) -> Surroundings:
         """A proof box with air of that temperature, °C, 0 to 60. Raises InvalidInput."""
     @staticmethod
     def humid_proof_box(air_c: float) -> Surroundings:
@@ -3576,7 +4862,9 @@ class Surroundings:
     def dough(dough_c: float) -> Surroundings:
         """A dough that is held at a temperature of its own, °C, -2 to 45. Raises InvalidInput."""
     @staticmethod
-    def dough_measured(time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None) -> Surroundings:
+    def dough_measured(
+        time_h: float | datetime.timedelta | _Numbers, temperature_c: float | _Numbers | None = None
+    ) -> Surroundings:
         """A dough whose own temperature was measured, by a probe in it; straight lines between the readings.
 
         Args: time_h: h of the process, rising. temperature_c: °C, one for each; or a TemperatureLog in place of both,
@@ -3610,7 +4898,22 @@ class Timeline:
         notices: cautions, most severe first.
 
     Raises InvalidInput."""
-    def __init__(self, *, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., stage: collections.abc.Sequence[int] = ..., stages: collections.abc.Sequence[StageResult] = ..., state: State = ..., notices: collections.abc.Sequence[Notice] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        stage: collections.abc.Sequence[int] = ...,
+        stages: collections.abc.Sequence[StageResult] = ...,
+        state: State = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def time_h(self) -> _Array:
         """h of the process"""
@@ -3647,7 +4950,22 @@ class Timeline:
     @property
     def notices(self) -> list[Notice]:
         """cautions, most severe first"""
-    def replace(self, *, time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ..., stage: collections.abc.Sequence[int] = ..., stages: collections.abc.Sequence[StageResult] = ..., state: State = ..., notices: collections.abc.Sequence[Notice] = ...) -> Timeline: ...
+    def replace(
+        self,
+        *,
+        time_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        mean_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        core_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        surface_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        air_c: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        equivalent_h: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        co2_mmol: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        rise_percent: _Numbers | collections.abc.Sequence[datetime.timedelta] = ...,
+        stage: collections.abc.Sequence[int] = ...,
+        stages: collections.abc.Sequence[StageResult] = ...,
+        state: State = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> Timeline: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Timeline: ...
@@ -3659,16 +4977,12 @@ class Timeline:
     def load(path: str | os.PathLike[str]) -> Timeline: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
-    def __getitem__(self, name: str) -> StageResult:
-        ...
-    def __len__(self) -> int:
-        ...
-    def __iter__(self) -> collections.abc.Iterator[typing.Any]:
-        ...
+    def __getitem__(self, name: str) -> StageResult: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> collections.abc.Iterator[typing.Any]: ...
     def to_frame(self) -> typing.Any:
         """The columns as a pandas DataFrame, with the stages' names."""
-    def _repr_html_(self) -> str:
-        ...
+    def _repr_html_(self) -> str: ...
 
 class Today:
     """What was measured today.
@@ -3686,7 +5000,20 @@ class Today:
         ice_c: temperature of the ice: about −18 °C from a freezer, 0 °C when it is wet, °C.
 
     Raises InvalidInput."""
-    def __init__(self, *, flour_c: float | None = None, room_c: float | None = None, tap_c: float | None = None, preferment_c: float | None = None, refrigerator_c: float | None = None, bowl_c: float | None = None, milk_c: float | None = None, egg_c: float | None = None, butter_c: float | None = None, ice_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        flour_c: float | None = None,
+        room_c: float | None = None,
+        tap_c: float | None = None,
+        preferment_c: float | None = None,
+        refrigerator_c: float | None = None,
+        bowl_c: float | None = None,
+        milk_c: float | None = None,
+        egg_c: float | None = None,
+        butter_c: float | None = None,
+        ice_c: float | None = None,
+    ) -> None: ...
     @property
     def flour_c(self) -> float | None:
         """of the flour in its bag; the room's if not given, °C"""
@@ -3717,7 +5044,20 @@ class Today:
     @property
     def ice_c(self) -> float | None:
         """temperature of the ice: about −18 °C from a freezer, 0 °C when it is wet, °C"""
-    def replace(self, *, flour_c: float | None = ..., room_c: float | None = ..., tap_c: float | None = ..., preferment_c: float | None = ..., refrigerator_c: float | None = ..., bowl_c: float | None = ..., milk_c: float | None = ..., egg_c: float | None = ..., butter_c: float | None = ..., ice_c: float | None = ...) -> Today: ...
+    def replace(
+        self,
+        *,
+        flour_c: float | None = ...,
+        room_c: float | None = ...,
+        tap_c: float | None = ...,
+        preferment_c: float | None = ...,
+        refrigerator_c: float | None = ...,
+        bowl_c: float | None = ...,
+        milk_c: float | None = ...,
+        egg_c: float | None = ...,
+        butter_c: float | None = ...,
+        ice_c: float | None = ...,
+    ) -> Today: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Today: ...
@@ -3740,7 +5080,14 @@ class WantedWater:
         friction_at_c: of room and flour where the friction was found; 21 °C if not given, °C.
 
     Raises InvalidInput."""
-    def __init__(self, *, desired_c: float | None = None, poured_c: float | None = None, friction_k: float | None = None, friction_at_c: float | None = None) -> None: ...
+    def __init__(
+        self,
+        *,
+        desired_c: float | None = None,
+        poured_c: float | None = None,
+        friction_k: float | None = None,
+        friction_at_c: float | None = None,
+    ) -> None: ...
     @property
     def desired_c(self) -> float | None:
         """dough temperature wanted at the end of mixing, °C"""
@@ -3753,7 +5100,14 @@ class WantedWater:
     @property
     def friction_at_c(self) -> float | None:
         """of room and flour where the friction was found; 21 °C if not given, °C"""
-    def replace(self, *, desired_c: float | None = ..., poured_c: float | None = ..., friction_k: float | None = ..., friction_at_c: float | None = ...) -> WantedWater: ...
+    def replace(
+        self,
+        *,
+        desired_c: float | None = ...,
+        poured_c: float | None = ...,
+        friction_k: float | None = ...,
+        friction_at_c: float | None = ...,
+    ) -> WantedWater: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> WantedWater: ...
@@ -3777,7 +5131,15 @@ class Water:
         cup_h: time in which the portion's difference to the room falls to 37 %, h.
 
     Raises InvalidInput."""
-    def __init__(self, mass_g: float, temperature_c: float, *, wets_yeast: bool = False, stands_h: float | datetime.timedelta = 0.0, cup_h: float | datetime.timedelta = 0.3) -> None: ...
+    def __init__(
+        self,
+        mass_g: float,
+        temperature_c: float,
+        *,
+        wets_yeast: bool = False,
+        stands_h: float | datetime.timedelta = 0.0,
+        cup_h: float | datetime.timedelta = 0.3,
+    ) -> None: ...
     @property
     def mass_g(self) -> float:
         """weight of a portion of water of its own temperature, g"""
@@ -3793,7 +5155,15 @@ class Water:
     @property
     def cup_h(self) -> float:
         """time in which the portion's difference to the room falls to 37 %, h"""
-    def replace(self, *, mass_g: float = ..., temperature_c: float = ..., wets_yeast: bool = ..., stands_h: float | datetime.timedelta = ..., cup_h: float | datetime.timedelta = ...) -> Water: ...
+    def replace(
+        self,
+        *,
+        mass_g: float = ...,
+        temperature_c: float = ...,
+        wets_yeast: bool = ...,
+        stands_h: float | datetime.timedelta = ...,
+        cup_h: float | datetime.timedelta = ...,
+    ) -> Water: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> Water: ...
@@ -3833,7 +5203,31 @@ class WaterPlan:
         notices: cautions, most severe first.
 
     Raises InvalidInput."""
-    def __init__(self, *, desired_c: float = 0.0, water_c: float = 0.0, water_g: float = 0.0, pour_c: float = 0.0, pour_g: float = 0.0, ice_g: float = 0.0, factor_rule_c: float = 0.0, friction_k: float = 0.0, difference_k: float = 0.0, dough_by_rule_c: float = 0.0, gain_k: float = 0.0, k_per_kj_per_kg: float = 0.0, low_c: float = 0.0, high_c: float = 0.0, wetted_c: float = 0.0, rested_c: float = 0.0, dough_g: float = 0.0, friction_given: bool = False, reason: str = '', shares: collections.abc.Sequence[HeatShare] = ..., notices: collections.abc.Sequence[Notice] = ...) -> None: ...
+    def __init__(
+        self,
+        *,
+        desired_c: float = 0.0,
+        water_c: float = 0.0,
+        water_g: float = 0.0,
+        pour_c: float = 0.0,
+        pour_g: float = 0.0,
+        ice_g: float = 0.0,
+        factor_rule_c: float = 0.0,
+        friction_k: float = 0.0,
+        difference_k: float = 0.0,
+        dough_by_rule_c: float = 0.0,
+        gain_k: float = 0.0,
+        k_per_kj_per_kg: float = 0.0,
+        low_c: float = 0.0,
+        high_c: float = 0.0,
+        wetted_c: float = 0.0,
+        rested_c: float = 0.0,
+        dough_g: float = 0.0,
+        friction_given: bool = False,
+        reason: str = "",
+        shares: collections.abc.Sequence[HeatShare] = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> None: ...
     @property
     def desired_c(self) -> float:
         """°C of the dough at the end of mixing"""
@@ -3897,7 +5291,31 @@ class WaterPlan:
     @property
     def notices(self) -> list[Notice]:
         """cautions, most severe first"""
-    def replace(self, *, desired_c: float = ..., water_c: float = ..., water_g: float = ..., pour_c: float = ..., pour_g: float = ..., ice_g: float = ..., factor_rule_c: float = ..., friction_k: float = ..., difference_k: float = ..., dough_by_rule_c: float = ..., gain_k: float = ..., k_per_kj_per_kg: float = ..., low_c: float = ..., high_c: float = ..., wetted_c: float = ..., rested_c: float = ..., dough_g: float = ..., friction_given: bool = ..., reason: str = ..., shares: collections.abc.Sequence[HeatShare] = ..., notices: collections.abc.Sequence[Notice] = ...) -> WaterPlan: ...
+    def replace(
+        self,
+        *,
+        desired_c: float = ...,
+        water_c: float = ...,
+        water_g: float = ...,
+        pour_c: float = ...,
+        pour_g: float = ...,
+        ice_g: float = ...,
+        factor_rule_c: float = ...,
+        friction_k: float = ...,
+        difference_k: float = ...,
+        dough_by_rule_c: float = ...,
+        gain_k: float = ...,
+        k_per_kj_per_kg: float = ...,
+        low_c: float = ...,
+        high_c: float = ...,
+        wetted_c: float = ...,
+        rested_c: float = ...,
+        dough_g: float = ...,
+        friction_given: bool = ...,
+        reason: str = ...,
+        shares: collections.abc.Sequence[HeatShare] = ...,
+        notices: collections.abc.Sequence[Notice] = ...,
+    ) -> WaterPlan: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> WaterPlan: ...
@@ -3911,8 +5329,7 @@ class WaterPlan:
     def __hash__(self) -> int: ...
     def to_frame(self) -> typing.Any:
         """The shares as a pandas DataFrame."""
-    def _repr_html_(self) -> str:
-        ...
+    def _repr_html_(self) -> str: ...
 
 class YeastWater:
     """Warm water of its own in which the yeast is wetted.
@@ -3933,7 +5350,9 @@ class YeastWater:
     @property
     def stands_h(self) -> float:
         """hours a portion of water stands in the room before it is mixed in, h"""
-    def replace(self, *, water_g: float = ..., temperature_c: float = ..., stands_h: float | datetime.timedelta = ...) -> YeastWater: ...
+    def replace(
+        self, *, water_g: float = ..., temperature_c: float = ..., stands_h: float | datetime.timedelta = ...
+    ) -> YeastWater: ...
     def to_dict(self) -> dict[str, typing.Any]: ...
     @staticmethod
     def from_dict(values: collections.abc.Mapping[str, typing.Any]) -> YeastWater: ...
@@ -3947,12 +5366,8 @@ class YeastWater:
     def __hash__(self) -> int: ...
 
 def _calibration(*args: typing.Any, **keywords: typing.Any) -> typing.Any: ...
-
 def _compare_laws(*args: typing.Any, **keywords: typing.Any) -> typing.Any: ...
-
-def _forms() -> list[typing.Any]:
-    ...
-
+def _forms() -> list[typing.Any]: ...
 def advance(state: State, step: Mix | Stage, *, kitchen: Kitchen | None = None) -> State:
     """One step of a process: the State after it.
 
@@ -3983,7 +5398,22 @@ def assumptions_of(day: Day) -> list[Notice]:
 def bowl_materials() -> dict[str, float]:
     """Materials of bowls and their specific heats, kJ/(kg K). Source: Incropera, Perry's (from memory)."""
 
-def cautions(*, dough_c: float | None = None, yeast_percent: float | None = None, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | None = None, water_percent: float | None = None, sugar_percent: float | None = None, gluten_percent: float | None = None, altitude_m: float | None = None, rise_percent: float | None = None, water_c: float | None = None, refrigerator_c: float | None = None, perishable_h: float | None = None, kitchen: Kitchen | None = None) -> list[Notice]:
+def cautions(
+    *,
+    dough_c: float | None = None,
+    yeast_percent: float | None = None,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | None = None,
+    water_percent: float | None = None,
+    sugar_percent: float | None = None,
+    gluten_percent: float | None = None,
+    altitude_m: float | None = None,
+    rise_percent: float | None = None,
+    water_c: float | None = None,
+    refrigerator_c: float | None = None,
+    perishable_h: float | None = None,
+    kitchen: Kitchen | None = None,
+) -> list[Notice]:
     """The notices that belong to plain numbers, most severe first; an empty list if there is nothing to say.
 
     Args: numbers, all optional: °C, percent of flour, m, h. perishable_h: hours a dough with egg, milk or other
@@ -4014,13 +5444,20 @@ def conductivity_with_gas(conductivity_w_per_m_k: float, gas_fraction: float) ->
     Args: numbers: W/(m K) of the dough without gas; share of gas in the volume, 0 to 1. Raises InvalidInput.
     Source: Maxwell and Eucken's rule as in ASHRAE Handbook - Refrigeration (from memory), gas 0.026 W/(m K)."""
 
-def convert_yeast(yeast_percent: float, *, from_yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'], to_yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed']) -> float:
+def convert_yeast(
+    yeast_percent: float,
+    *,
+    from_yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"],
+    to_yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"],
+) -> float:
     """The dose of another kind of yeast that gasses alike, percent of flour.
 
     Args: yeast_percent: number; kinds: instant, active_dry, active_dry_unwetted, compressed. Raises InvalidInput.
     Source: trade weight ratios compressed 1 : active dry 0.40 : instant 0.33."""
 
-def dough_by_factor_rule(water_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None) -> float:
+def dough_by_factor_rule(
+    water_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None
+) -> float:
     """Dough temperature the factor rule expects, °C: the mean of the known temperatures and friction.
 
     Args: numbers, °C; friction_k in K. Raises InvalidInput. Source: trade textbooks."""
@@ -4031,7 +5468,14 @@ def dough_by_heat_balance(mix: Mix) -> float:
     Raises InvalidInput; OutsideModel if ice would not melt or the dough be outside -2 to 45 °C. Source: as
     water_by_heat_balance."""
 
-def draws_of(kitchen: Kitchen | None = None, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> list[Kitchen]:
+def draws_of(
+    kitchen: Kitchen | None = None,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> list[Kitchen]:
     """The kitchens that a forecast draws: a list of Kitchen, the same every time.
 
     The kitchen's covariance moves its parameters, its bake_sd and model_sd the gassing rate once more. Raises
@@ -4039,9 +5483,25 @@ def draws_of(kitchen: Kitchen | None = None, draws: int = 512, tolerance: float 
     Source: Sobol's sequence, Joe & Kuo 2008."""
 
 @typing.overload
-def drift_equivalent_h(time_h: float | datetime.timedelta, *, start_c: float, surroundings_c: float, time_constant_h: float | datetime.timedelta, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def drift_equivalent_h(
+    time_h: float | datetime.timedelta,
+    *,
+    start_c: float,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drift_equivalent_h(time_h: float | datetime.timedelta | _Numbers, *, start_c: float | _Numbers, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def drift_equivalent_h(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    start_c: float | _Numbers,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Equivalent hours of temperature that pass in a drifting dough: the integral of the kitchen's temperature
     factor, exactly.
 
@@ -4054,9 +5514,27 @@ def drift_equivalent_h(time_h: float | datetime.timedelta | _Numbers, *, start_c
     missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 @typing.overload
-def drift_hours(equivalent_h: float | datetime.timedelta, *, start_c: float, surroundings_c: float, time_constant_h: float | datetime.timedelta, unreachable: typing.Literal['raise', 'inf'] = 'raise', kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def drift_hours(
+    equivalent_h: float | datetime.timedelta,
+    *,
+    start_c: float,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drift_hours(equivalent_h: float | datetime.timedelta | _Numbers, *, start_c: float | _Numbers, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, unreachable: typing.Literal['raise', 'inf'] = 'raise', kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def drift_hours(
+    equivalent_h: float | datetime.timedelta | _Numbers,
+    *,
+    start_c: float | _Numbers,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Hours until equivalent hours have passed in a drifting dough; the inverse of drift_equivalent_h.
 
     Args: numbers or arrays that broadcast: equivalent hours, °C, hours or timedeltas. unreachable: "raise", or "inf"
@@ -4067,9 +5545,23 @@ def drift_hours(equivalent_h: float | datetime.timedelta | _Numbers, *, start_c:
     missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
 @typing.overload
-def drifted_c(start_c: float, time_h: float | datetime.timedelta, *, surroundings_c: float, time_constant_h: float | datetime.timedelta, missing: str = 'raise') -> float: ...
+def drifted_c(
+    start_c: float,
+    time_h: float | datetime.timedelta,
+    *,
+    surroundings_c: float,
+    time_constant_h: float | datetime.timedelta,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def drifted_c(start_c: float | _Numbers, time_h: float | datetime.timedelta | _Numbers, *, surroundings_c: float | _Numbers, time_constant_h: float | datetime.timedelta | _Numbers, missing: str = 'raise') -> _Array:
+def drifted_c(
+    start_c: float | _Numbers,
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    surroundings_c: float | _Numbers,
+    time_constant_h: float | datetime.timedelta | _Numbers,
+    missing: str = "raise",
+) -> _Array:
     """Temperature of a dough that relaxes to its surroundings, °C: surroundings + (start - surroundings)
     exp(-t/time_constant).
 
@@ -4079,16 +5571,47 @@ def drifted_c(start_c: float | _Numbers, time_h: float | datetime.timedelta | _N
 
     missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
-def equivalent_hours_for_gas(co2_mmol: float, *, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', sugar_percent: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def equivalent_hours_for_gas(
+    co2_mmol: float,
+    *,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """Equivalent hours until that much CO2 is made, the inverse of gas_made.
 
     Args: numbers; co2_mmol in mmol per 100 g flour. Raises InvalidInput; NoSolution naming the most the sugars give.
     Source: closed form with Lambert's W before the yeast grows, a logarithm after."""
 
 @typing.overload
-def explain(rise_percent: float, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None) -> Explanation: ...
+def explain(
+    rise_percent: float,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> Explanation: ...
 @typing.overload
-def explain(rise_percent: float | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None) -> numpy.typing.NDArray[typing.Any]:
+def explain(
+    rise_percent: float | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+) -> numpy.typing.NDArray[typing.Any]:
     """The factors that made a time: yeast ×, temperature ×, salt ×, water ×, sugar ×, gluten ×, altitude ×.
 
     Args: as in hours_to_rise; of arrays an array of Explanations comes back. Walks from the reference dough (25 °C, 1 %
@@ -4108,7 +5631,18 @@ def fahrenheit(celsius: float | _Numbers) -> _Array:
 def fields() -> list[Field]:
     """All inputs: the field table."""
 
-def forecast(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Forecast:
+def forecast(
+    process: Process,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    *,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Forecast:
     """When each stage will be ready, with a window: a Forecast, the same every time.
 
     Args: process: Process. kitchen: its covariance is the uncertainty, the prior's if it has none. state: to forecast
@@ -4126,19 +5660,35 @@ def forecast(process: Process, kitchen: Kitchen | None = None, state: State | No
     central
     values: InvalidInput, OutsideModel. Source: model of this library; Joe & Kuo 2008."""
 
-def friction_from_batch(*, dough_c: float, flour_c: float, room_c: float, water_c: float, preferment_c: float | None = None) -> float:
+def friction_from_batch(
+    *, dough_c: float, flour_c: float, room_c: float, water_c: float, preferment_c: float | None = None
+) -> float:
     """Friction of a batch, K: n dough - flour - room - water (- preferment).
 
     Args: numbers, °C, measured at one batch; use the result for the next batch of the same size on the same mixer.
     Raises InvalidInput, also if the friction lies outside -10 to 25 K. Source: trade textbooks."""
 
-def friction_from_batches(*, dough_c: float | _Numbers, flour_c: float | _Numbers, room_c: float | _Numbers, water_c: float | _Numbers, preferment_c: float | _Numbers | None = None) -> BatchMean:
+def friction_from_batches(
+    *,
+    dough_c: float | _Numbers,
+    flour_c: float | _Numbers,
+    room_c: float | _Numbers,
+    water_c: float | _Numbers,
+    preferment_c: float | _Numbers | None = None,
+) -> BatchMean:
     """Friction from several batches on one mixer, K: their mean, spread and each one.
 
     Args: °C, arrays with one value for each batch, or numbers for all. Returns: BatchMean.
     Raises InvalidInput, also if a friction lies outside -10 to 25 K. Source: trade textbooks."""
 
-def gas_made(equivalent_h: float, *, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', sugar_percent: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def gas_made(
+    equivalent_h: float,
+    *,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """CO2 made after some equivalent hours, mmol per 100 g flour.
 
     Args: numbers; equivalent_h in hours at the reference dough (25 °C, 2 % salt, 65 % water, no sugar). Raises
@@ -4166,9 +5716,37 @@ def heat_of_hydration(moisture_percent: float) -> float:
     memory)."""
 
 @typing.overload
-def hours_to_rise(rise_percent: float, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, unreachable: typing.Literal['raise', 'inf'] = 'raise', missing: str = 'raise') -> float: ...
+def hours_to_rise(
+    rise_percent: float,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def hours_to_rise(rise_percent: float | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, unreachable: typing.Literal['raise', 'inf'] = 'raise', missing: str = 'raise') -> _Array:
+def hours_to_rise(
+    rise_percent: float | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    unreachable: typing.Literal["raise", "inf"] = "raise",
+    missing: str = "raise",
+) -> _Array:
     """Hours from the end of mixing until the dough has gained that much of its volume, at a constant dough
     temperature.
 
@@ -4210,7 +5788,20 @@ def kelvins(fahrenheit_degrees: float | _Numbers) -> _Array:
     Args: fahrenheit_degrees: a number or an array. 20 °F of friction are 11.1 K.
     Returns: K. Raises InvalidInput if not finite. Source: definition of the scales."""
 
-def latest_start(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def latest_start(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Latest hour at which the process may begin, h, for a stage to be ready at an hour: a Choice.
 
     Args: as yeast_for, without a state. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
@@ -4221,7 +5812,7 @@ def learned_mixing(day: Day, kitchen: Kitchen | None = None) -> LearnedMixing:
     Args: day, with batches, or with its own dough and water measured; kitchen. Raises InvalidInput, naming the
     batch."""
 
-def log_of(day: ferment::Day, kitchen: Kitchen | None = None) -> Log:
+def log_of(day: Day, kitchen: Kitchen | None = None) -> Log:
     """A day as a Log: its process, with the hours at which its stages really ended, and what was seen.
 
     log.process and log.seen are what forecast takes for a day under way. Raises as process_of: InvalidInput, also for a
@@ -4285,7 +5876,18 @@ def net_gain_of(batches: BatchMean, minutes: float = 0.0) -> ByNetGain:
     four
     batches. Raises InvalidInput. Source: engineering estimate of the usual spread, no source."""
 
-def next_look(process: Process, stage: str = '', kitchen: Kitchen | None = None, *, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> NextLook:
+def next_look(
+    process: Process,
+    stage: str = "",
+    kitchen: Kitchen | None = None,
+    *,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> NextLook:
     """The look that would narrow a forecast most while there is still time to act on it: a NextLook.
 
     The earliest look at the first stage that ends by a rise which tells four fifths of what its end would tell of ln
@@ -4305,7 +5907,14 @@ def ounces(grams: float | _Numbers) -> _Array:
     (international
     pound, 1959)."""
 
-def over_proof_ratio(dough: Dough, *, standing: typing.Literal['tin', 'free'], final_proof: bool, start_ratio: float = 1.0, kitchen: Kitchen | None = None) -> float:
+def over_proof_ratio(
+    dough: Dough,
+    *,
+    standing: typing.Literal["tin", "free"],
+    final_proof: bool,
+    start_ratio: float = 1.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """Volume over mixed volume above which a dough is over-proofed, standing in a "tin" (or tub) or "free". Common
     practice, no source; the shares are parameters of the kitchen. Raises InvalidInput."""
 
@@ -4322,12 +5931,38 @@ def process_of(day: Day, kitchen: Kitchen | None = None) -> Process:
     Args: day; kitchen: the parameters, for a preferment that ferments. Returns a Process.
     Raises InvalidInput naming what is missing; NoSolution for a dough that no water makes."""
 
-def reachable_rise(*, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None) -> float:
+def reachable_rise(
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+) -> float:
     """The rise a dough nears but never reaches, percent: what it can hold, or what its sugars can make.
 
     Args: numbers, as in hours_to_rise. Raises InvalidInput. Source: as hours_to_rise."""
 
-def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, refrigerator: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def refrigerate_from(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    moved: str | None = None,
+    refrigerator: Surroundings,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Latest hour, h, at which a dough goes into the refrigerator, to its stage's end, for a stage to be ready at an
     hour: a Choice.
 
@@ -4336,9 +5971,35 @@ def refrigerate_from(process: Process, *, stage: str, ready_h: float | datetime.
     any kind. Raises as yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
 @typing.overload
-def rise_after(time_h: float | datetime.timedelta, *, dough_c: float, yeast_percent: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def rise_after(
+    time_h: float | datetime.timedelta,
+    *,
+    dough_c: float,
+    yeast_percent: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def rise_after(time_h: float | datetime.timedelta | _Numbers, *, dough_c: float | _Numbers, yeast_percent: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def rise_after(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast_percent: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Rise in percent after some hours at a constant dough temperature, the inverse of hours_to_rise.
 
     Args: time_h: hours or a timedelta, a number or an array; the others as in hours_to_rise.
@@ -4347,7 +6008,21 @@ def rise_after(time_h: float | datetime.timedelta | _Numbers, *, dough_c: float 
 
     missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
-def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, air: typing.Literal['room', 'refrigerator', 'fan_refrigerator', 'proof_box', 'humid_proof_box'] = 'room', kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def room_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    air: typing.Literal["room", "refrigerator", "fan_refrigerator", "proof_box", "humid_proof_box"] = "room",
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Temperature of the room, °C, with which a stage is ready at an hour: a Choice. Of all steady places with such
     air up to the stage.
 
@@ -4357,9 +6032,23 @@ def room_for(process: Process, *, stage: str, ready_h: float | datetime.timedelt
     yeast_for: InvalidInput, NoSolution. Source: as yeast_for."""
 
 @typing.overload
-def same_rise(time_h: float | datetime.timedelta, *, from_c: float, to_c: float, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def same_rise(
+    time_h: float | datetime.timedelta,
+    *,
+    from_c: float,
+    to_c: float,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def same_rise(time_h: float | datetime.timedelta | _Numbers, *, from_c: float | _Numbers, to_c: float | _Numbers, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def same_rise(
+    time_h: float | datetime.timedelta | _Numbers,
+    *,
+    from_c: float | _Numbers,
+    to_c: float | _Numbers,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """A known time at another dough temperature, hours: "2 h at 24 °C; mine is 18 °C".
 
     Args: numbers or arrays that broadcast: time_h in hours or a timedelta, from_c and to_c dough temperatures in °C.
@@ -4378,7 +6067,12 @@ def saturation_pressure_pa(temperature_c: float | _Numbers) -> _Array:
 
     Raises InvalidInput. Source: Buck 1996."""
 
-def series_equivalent_h(time_h: typing.Annotated[_Numbers, numpy.float64], temperature_c: typing.Annotated[_Numbers, numpy.float64], *, kitchen: Kitchen | None = None) -> _Array:
+def series_equivalent_h(
+    time_h: typing.Annotated[_Numbers, numpy.float64],
+    temperature_c: typing.Annotated[_Numbers, numpy.float64],
+    *,
+    kitchen: Kitchen | None = None,
+) -> _Array:
     """Equivalent hours over a measured temperature that is linear between readings, from the first reading to each.
 
     Args: time_h: hours, rising; temperature_c: °C, one for each; arrays of one dimension with at least two readings.
@@ -4386,7 +6080,18 @@ def series_equivalent_h(time_h: typing.Annotated[_Numbers, numpy.float64], tempe
     quadrature
     for the others."""
 
-def simulate(process: Process, kitchen: Kitchen | None = None, state: State | None = None, *, progress: collections.abc.Callable[[int, int, float], None] | None = None, heat_of_fermentation: bool = True, every_min: float = 1.0, be_back_by: bool = True, stop_h: float | datetime.timedelta | None = None, tolerance: float = 1e-05) -> Timeline:
+def simulate(
+    process: Process,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    *,
+    progress: collections.abc.Callable[[int, int, float], None] | None = None,
+    heat_of_fermentation: bool = True,
+    every_min: float = 1.0,
+    be_back_by: bool = True,
+    stop_h: float | datetime.timedelta | None = None,
+    tolerance: float = 1e-05,
+) -> Timeline:
     """Run a process through, or what a state has left of it: a Timeline.
 
     Args: process: Process. state: State to go on from, also in the middle of a stage. every_min: grid of the timeline,
@@ -4400,9 +6105,25 @@ def simulate(process: Process, kitchen: Kitchen | None = None, state: State | No
     °C, with the hour. Source: one node of heat, the clock and the gas of this library's model; 50.7 kJ per mol CO2."""
 
 @typing.overload
-def speed(*, dough_c: float, salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def speed(
+    *,
+    dough_c: float,
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def speed(*, dough_c: float | _Numbers, salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def speed(
+    *,
+    dough_c: float | _Numbers,
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Equivalent hours per hour: temperature factor × solute factor, 1 at the reference dough.
 
     Args: numbers or arrays that broadcast: dough_c in °C, the rest percent of flour weight.
@@ -4411,7 +6132,22 @@ def speed(*, dough_c: float | _Numbers, salt_percent: float | _Numbers = 2.0, wa
 
     missing: "raise", or "nan": where an input is not a number the answer is none either. What is masked is left out."""
 
-def take_out_at(process: Process, *, stage: str, ready_h: float | datetime.timedelta, moved: str | None = None, into: Surroundings, kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def take_out_at(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    moved: str | None = None,
+    into: Surroundings,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Latest hour, h, at which a dough comes out of its stage's refrigerator into a room, for a stage to be ready at
     an hour: a Choice.
 
@@ -4427,9 +6163,25 @@ def water_activity(*, salt_percent: float, water_percent: float, sugar_percent: 
     memory)."""
 
 @typing.overload
-def water_by_factor_rule(desired_c: float, *, flour_c: float, room_c: float, friction_k: float, preferment_c: float | None = None, missing: str = 'raise') -> float: ...
+def water_by_factor_rule(
+    desired_c: float,
+    *,
+    flour_c: float,
+    room_c: float,
+    friction_k: float,
+    preferment_c: float | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def water_by_factor_rule(desired_c: float | _Numbers, *, flour_c: float | _Numbers, room_c: float | _Numbers, friction_k: float | _Numbers, preferment_c: float | _Numbers | None = None, missing: str = 'raise') -> _Array:
+def water_by_factor_rule(
+    desired_c: float | _Numbers,
+    *,
+    flour_c: float | _Numbers,
+    room_c: float | _Numbers,
+    friction_k: float | _Numbers,
+    preferment_c: float | _Numbers | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Water temperature by the trade's factor rule, °C: n desired - flour - room (- preferment) - friction.
 
     Args: numbers or arrays that broadcast, °C; friction_k in K, a *difference* of temperatures; n = 3, or 4 with a
@@ -4444,7 +6196,20 @@ def water_by_heat_balance(mix: Mix, desired_c: float, *, friction_k: float | Non
     friction counts by net_gain_from_friction. Raises InvalidInput; NoSolution naming the reachable dough temperatures.
     Source: enthalpy balance with constant specific heats."""
 
-def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def water_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Temperature of the next mix's main water, °C, with which a stage is ready at an hour: a Choice.
 
     Args: as yeast_for; the mix must have water_g and no dough_c. Raises as yeast_for: InvalidInput, NoSolution. Source:
@@ -4452,9 +6217,18 @@ def water_for(process: Process, *, stage: str, ready_h: float | datetime.timedel
     yeast_for."""
 
 @typing.overload
-def water_map(mix: Mix, desired_c: float, *, flour_c: float | None = None, room_c: float, missing: str = 'raise') -> float: ...
+def water_map(
+    mix: Mix, desired_c: float, *, flour_c: float | None = None, room_c: float, missing: str = "raise"
+) -> float: ...
 @typing.overload
-def water_map(mix: Mix, desired_c: float | _Numbers, *, flour_c: float | _Numbers | None = None, room_c: float | _Numbers, missing: str = 'raise') -> _Array:
+def water_map(
+    mix: Mix,
+    desired_c: float | _Numbers,
+    *,
+    flour_c: float | _Numbers | None = None,
+    room_c: float | _Numbers,
+    missing: str = "raise",
+) -> _Array:
     """Water temperatures by the heat balance for many rooms, °C; like the factor rule they may lie below 0 or above
     60.
 
@@ -4476,7 +6250,21 @@ def worktops() -> dict[str, float]:
     """Worktops and the heat they take from what stands on them over three hours, W/(m² K); 0 is as the air. Source:
     computed, k/√(παt)."""
 
-def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedelta, scale_g: float = 0.0, kitchen: Kitchen | None = None, state: State | None = None, threads: int = 0, draws: int = 512, tolerance: float = 0.03, heat_of_fermentation: bool = True, seen: float = ..., seed: int = 3) -> Choice:
+def yeast_for(
+    process: Process,
+    *,
+    stage: str,
+    ready_h: float | datetime.timedelta,
+    scale_g: float = 0.0,
+    kitchen: Kitchen | None = None,
+    state: State | None = None,
+    threads: int = 0,
+    draws: int = 512,
+    tolerance: float = 0.03,
+    heat_of_fermentation: bool = True,
+    seen: float = ...,
+    seed: int = 3,
+) -> Choice:
     """Yeast in all, g as weighed, with which a stage is ready at an hour (the median of its forecast): a Choice.
 
     Every yeast of the mixes before the stage is changed by one factor, between 0.01 and 5 % as instant yeast. Args:
@@ -4486,9 +6274,35 @@ def yeast_for(process: Process, *, stage: str, ready_h: float | datetime.timedel
     748."""
 
 @typing.overload
-def yeast_for_rise(rise_percent: float, target_h: float | datetime.timedelta, *, dough_c: float, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float = 2.0, water_percent: float = 65.0, sugar_percent: float = 0.0, gluten_percent: float = 0.0, altitude_m: float = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> float: ...
+def yeast_for_rise(
+    rise_percent: float,
+    target_h: float | datetime.timedelta,
+    *,
+    dough_c: float,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float = 2.0,
+    water_percent: float = 65.0,
+    sugar_percent: float = 0.0,
+    gluten_percent: float = 0.0,
+    altitude_m: float = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> float: ...
 @typing.overload
-def yeast_for_rise(rise_percent: float | _Numbers, target_h: float | datetime.timedelta | _Numbers, *, dough_c: float | _Numbers, yeast: typing.Literal['instant', 'active_dry', 'active_dry_unwetted', 'compressed'] = 'instant', salt_percent: float | _Numbers = 2.0, water_percent: float | _Numbers = 65.0, sugar_percent: float | _Numbers = 0.0, gluten_percent: float | _Numbers = 0.0, altitude_m: float | _Numbers = 0.0, kitchen: Kitchen | None = None, missing: str = 'raise') -> _Array:
+def yeast_for_rise(
+    rise_percent: float | _Numbers,
+    target_h: float | datetime.timedelta | _Numbers,
+    *,
+    dough_c: float | _Numbers,
+    yeast: typing.Literal["instant", "active_dry", "active_dry_unwetted", "compressed"] = "instant",
+    salt_percent: float | _Numbers = 2.0,
+    water_percent: float | _Numbers = 65.0,
+    sugar_percent: float | _Numbers = 0.0,
+    gluten_percent: float | _Numbers = 0.0,
+    altitude_m: float | _Numbers = 0.0,
+    kitchen: Kitchen | None = None,
+    missing: str = "raise",
+) -> _Array:
     """Yeast dose, percent of flour as weighed, with which the rise takes that long.
 
     Args: numbers or arrays that broadcast: rise_percent %, target_h hours or timedeltas, the others as in

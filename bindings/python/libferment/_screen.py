@@ -9,14 +9,14 @@ from rich.console import Console
 from rich.markup import escape
 
 from libferment import _core
-from libferment._core import Day, Kitchen, Process, fahrenheit, mix_of, mixing_methods, mixing_minutes
+from libferment._core import Day, Process, fahrenheit, mix_of, mixing_methods, mixing_minutes
 from libferment._errors import Error
+from libferment._kitchen import by_kitchen, chosen_kitchen
 from libferment._output import Screen, Sheet
 
 _LABELS = {method.name: method.label for method in mixing_methods()}
 LATER = "after more than two days"
 """When a dough is over-proofed that is not so in the two days which are followed."""
-LOOK_EARLY = f"Times are by the parameter set {Kitchen().name}, not yet your kitchen's: look early."
 UNUSUAL_GAIN_KJ_PER_KG = (-3.0, 25.0)
 
 
@@ -330,7 +330,7 @@ def print_stages(day: Day, told: SimpleNamespace) -> None:
     if drifting:
         console.print(_on_drift(drifting[0]))
     _print_assumed(console, [each for each in told.assumed if _counts_for_rises(each, day)], _OF_THE_RISE)
-    console.print(LOOK_EARLY)
+    console.print(by_kitchen(chosen_kitchen()))
     print_notices(console, told.notices)
 
 
@@ -386,7 +386,7 @@ def print_piece(day: Day, told: SimpleNamespace, held_h: float | None) -> None:
         console.print(_on_drift(stage))
     shown = ("assumed_water_percent", "assumed_salt_percent")
     _print_assumed(console, [each for each in told.assumed if each.code in shown], _OF_THE_RISE)
-    console.print(LOOK_EARLY)
+    console.print(by_kitchen(chosen_kitchen()))
     print_notices(console, told.notices)
 
 

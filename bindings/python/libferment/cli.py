@@ -18,6 +18,7 @@ import click
 import libferment as lf
 from libferment import _core
 from libferment._documents import text_of
+from libferment._kitchen import chosen_kitchen, kitchen_option, with_kitchen
 from libferment._output import is_utf, output, plain
 from libferment._screen import (
     print_dough,
@@ -256,7 +257,7 @@ class Day:
 
     def ask(self, question: str, **members: Any) -> tuple[str, SimpleNamespace]:
         """Ask about the day: the answer's text, and the same to read from."""
-        text = text_of({"ask": question, "day": self.day, **members})
+        text = text_of(with_kitchen({"ask": question, "day": self.day, **members}))
         answer = self._in_words(lambda: _core.ask(text))
         return answer, _read(answer)
 
@@ -356,6 +357,7 @@ def _bowl_day(day_file: str | None, given: Mapping[str, Any]) -> Day:
 @click.option("--net-gain", metavar="KJ/KG", help="What your mixing adds, kJ/kg, from `libferment friction`.")
 @click.option("--yeast-water", metavar="TEMPERATURE", help="Temperature of the water that wets the yeast.")
 @click.option("--yeast-water-g", metavar="WEIGHT", help="Its weight; part of all of the water.")
+@kitchen_option
 @json_option
 def water(day_file: str | None, as_json: bool, **given: Any) -> None:
     """How warm to take the water, so that the dough ends at the temperature you want.
@@ -386,6 +388,7 @@ def water(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--dough", metavar="TEMPERATURE", help="Dough temperature measured at the end of mixing.")
 @click.option("--water", metavar="TEMPERATURE", help="Temperature of the water that was poured.")
 @bowl_options
+@kitchen_option
 @json_option
 def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
     """What mixing adds, from batches: the friction of the factor rule and the net gain of the heat balance.
@@ -453,6 +456,7 @@ def friction(day_file: str | None, as_json: bool, **given: Any) -> None:
 @click.option("--piece", metavar="[tub|ball|oblong|flat|tin]", help="The dough's shape in the room. [default: tub]")
 @click.option("--piece-g", metavar="WEIGHT", help="Its weight: 800g or 1.5kg. [default: that of 500 g of flour]")
 @click.option("--cover", metavar="[film|cloth|lid]", help="Its cover: film, cloth or lid. [default: a lid, or film]")
+@kitchen_option
 @json_option
 def rise(day_file: str | None, as_json: bool, **given: Any) -> None:
     """Hours to a rise: of a dough that stays at its temperature, or drifts in a room; with a DAY_FILE, all its stages.
@@ -564,14 +568,14 @@ def _rise_of_dough(given: Mapping[str, Any], as_json: bool) -> None:
         in_options(lambda: _put(dough, "rise_percent", given["rise"]))
     else:
         _put(dough, "time_h", given["after"])
-    text = in_options(lambda: _core.ask(text_of({"ask": "rise", **dough})))
+    text = in_options(lambda: _core.ask(text_of(with_kitchen({"ask": "rise", **dough}))))
     if as_json:
         _print_json(text)
         return
     explained = None
     if given["rise"] is not None:
         try:
-            explained = _read(_core.ask(text_of({"ask": "explain", **dough})))
+            explained = _read(_core.ask(text_of(with_kitchen({"ask": "explain", **dough}))))
         except lf.NoSolution:  # the reference dough, from which the factors count, does not rise so far
             explained = None
     print_dough(_read(text), explained, _degrees_c(given["dough"]), asked="hours" if given["rise"] else "rise")
@@ -584,7 +588,7 @@ def _held(given: Mapping[str, Any], day: Day) -> float | None:
     dough = _dough(given)
     _put(dough, "rise_percent", given["rise"])
     try:
-        hours: float = _read(_core.ask(text_of({"ask": "rise", **dough}))).hours
+        hours: float = _read(_core.ask(text_of(with_kitchen({"ask": "rise", **dough})))).hours
     except lf.Error:
         return None
     return hours
@@ -599,7 +603,7 @@ def _rise_until(day: Day, given: Mapping[str, Any], as_json: bool) -> None:
     if given["stage"] is not None and given["stage"] not in named:
         raise lf.InvalidInput(f'no stage is named "{given["stage"]}"; known: {", ".join(named)}')
     stage = told.stages[-1] if given["stage"] is None else named[given["stage"]]
-    process = lf.process_of(day.day)
+    process = lf.process_of(day.day, kitchen=chosen_kitchen())
     mixed_h = lf.advance(lf.State(time_h=process.start_h), process.steps[0]).time_h
     is_clock = ":" in until
     ready_h = day.read("--until", lambda: lf.moment_h(until, mixed_h) if is_clock else mixed_h + _hours(until))
@@ -633,6 +637,11 @@ def _rise_until(day: Day, given: Mapping[str, Any], as_json: bool) -> None:
     read = {what: _read(each) if isinstance(each, str) else each for what, each in choices.items()}
     print_forecast(day.day, told, stage, ready_h, process, read)
 
+
+from libferment._cli_learn import ended, learn, seen  # noqa: E402  they stand on what is above
+
+for _command in (seen, ended, learn):
+    main.add_command(_command)
 
 if __name__ == "__main__":
     sys.exit(main())

@@ -72,7 +72,11 @@ def in_writing(error: Error, content: Mapping[str, Any] | None = None) -> str:
 
 def read_content(path: str | Path) -> dict[str, Any]:
     """Read a day file as plain data, logs in their place. Raises InvalidInput if it is missing or no TOML."""
-    text = read_text(path, a_file="the day file")
+    return content_of(read_text(path, a_file="the day file"), path)
+
+
+def content_of(text: str, path: str | Path) -> dict[str, Any]:
+    """Read the text of a day file that lies, or will lie, at a path. Raises InvalidInput if it is no TOML."""
     try:
         content = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:

@@ -52,7 +52,8 @@ def calibration(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, 
     maximum a posteriori with Laplace covariance; Lange et al. 1989; adaptive quadrature of Liu & Pierce 1994;
     importance weights of Vehtari et al. 2024.
     """
-    return _core._calibration(_bakes(days), prior, threads=threads, **options)
+    told: Calibration = _core._calibration(_bakes(days), prior, threads=threads, **options)
+    return told
 
 
 def calibrate(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, **options: Any) -> Kitchen:
@@ -74,4 +75,5 @@ def compare_laws(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0,
     Args: as calibration. Raises InvalidInput, also for fewer than three bakes; NotConverged; NoSolution. Source:
     information criterion with effective parameters, Spiegelhalter et al. 2002; its sd, Vehtari et al. 2017.
     """
-    return _core._compare_laws(_logs(_bakes(days)), prior, threads=threads, **options)
+    fits: list[LawFit] = _core._compare_laws(_logs(_bakes(days)), prior, threads=threads, **options)
+    return fits

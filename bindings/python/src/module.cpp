@@ -65,8 +65,8 @@ PYBIND11_MODULE(_core, module) {
   bind_mix(module);
   bind_simulate(module);
   bind_forecast(module);
-  bind_learn(module);
   bind_day(module);
+  bind_learn(module);
   bind_forms(module);
   finish_calls(module);
 }
