@@ -6,11 +6,13 @@ from pathlib import Path
 DOCS = Path(__file__).resolve().parent
 sys.path.insert(0, str(DOCS.parent / "tests" / "python"))  # the checks have one implementation, beside the tests
 
-import measuring  # noqa: E402  after the path
+import learning  # noqa: E402  after the path
+import measuring  # noqa: E402
 import proof_and_room  # noqa: E402
 import validation  # noqa: E402
 
 PAGES = {
+    "learning.md": learning,
     "validation.md": validation,
     "what_is_worth_measuring.md": measuring,
     "proof_and_room.md": proof_and_room,

@@ -289,6 +289,6 @@ TEST_CASE("damped scoring: where no step gains, narrower differences, and no tri
   CHECK(!stuck.is_settled);
   CHECK(!stuck.is_nearly_settled);
   CHECK(stuck.at[0] == 0);
-  CHECK(tried.size() == 36);
+  CHECK(tried.size() == 12);
   CHECK(std::adjacent_find(tried.begin(), tried.end(), std::less_equal<>()) == tried.end());
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -118,6 +119,8 @@ class Search {
       }
     }
     plain_.emplace(looks_);
+    counted_.resize(looks_.size());
+    std::iota(counted_.begin(), counted_.end(), std::size_t{0});
     for (std::size_t i = 0; i < looks_.size(); ++i) {
       if (!looks_[i].plain()) runs_.push_back(i);
     }
@@ -234,7 +237,7 @@ class Search {
   LocalCost local_cost(const Vector& z, const Vector& by) const {
     LocalCost local{prior_cost(z), -prior_weights().cwiseProduct(z), prior_weights().asDiagonal(),
                     prior_weights().asDiagonal()};
-    for (std::size_t j = 0; j < looks_.size(); ++j) {
+    for (const std::size_t j : counted_) {
       const Linear& its = linear_[j];
       const Integrated told = without_bake(looks_[j], its.moved(by), its.by_bake, bake_sd_, noise_);
       local.cost -= told.log_likelihood;
@@ -251,7 +254,7 @@ class Search {
   }
   double cost(const Vector& z, const Expected& expected) const {
     double sum = prior_cost(z);
-    for (std::size_t j = 0; j < looks_.size(); ++j) sum -= log_likelihood(j, expected[j]);
+    for (const std::size_t j : counted_) sum -= log_likelihood(j, expected[j]);
     return sum;
   }
   double log_likelihood(std::size_t log, const Vector& expected) const {
@@ -275,13 +278,37 @@ class Search {
     return high ? (after - middle) / step : low ? (middle - before) / step : 0;
   }
 
+  /// Which coordinates a look knows of, also in a kitchen that is far from this one: in a quick dough the yeast's
+  /// growth may have no say, and in a slow one it has.
+  void find_touched(const Vector& z) {
+    const Index parameters = coordinates_.parameters();
+    touched_.assign(static_cast<std::size_t>(coordinates_.size()), true);
+    constexpr double far = 2;  // prior sds
+    std::vector<Kitchen> kitchens;
+    const std::array<double, 3> bakes{0, -0.6, 0.6};
+    for (const double bake : bakes) {
+      kitchens.push_back(coordinates_.at(z, bake));
+      for (Index k = 0; k < parameters; ++k)
+        kitchens.push_back(coordinates_.at(z + far * Vector::Unit(z.size(), k), bake));
+    }
+    const std::vector<Expected> expected = expected_of(kitchens);
+    const auto stride = static_cast<std::size_t>(parameters) + 1;
+    for (Index k = 0; k < parameters; ++k) {
+      bool any = false;
+      for (std::size_t base = 0; base < bakes.size() * stride; base += stride) {
+        const std::size_t there = base + 1 + static_cast<std::size_t>(k);
+        for (std::size_t log = 0; log < looks_.size(); ++log) any |= expected[base][log] != expected[there][log];
+      }
+      touched_[static_cast<std::size_t>(k)] = any;
+    }
+  }
+
   /// Central differences in every coordinate that a look knows of, and by the bake; packets move as the bake does.
   void set_slopes(const Vector& z, double step) {
-    const Index parameters = coordinates_.parameters();
-    if (touched_.empty()) touched_.assign(static_cast<std::size_t>(coordinates_.size()), true);
+    if (touched_.empty()) find_touched(z);
     std::vector<Index> moving;
-    for (Index k = 0; k < parameters; ++k) {
-      if (touched_[static_cast<std::size_t>(k)] && coordinates_.root().col(k).any()) moving.push_back(k);
+    for (Index k = 0; k < coordinates_.parameters(); ++k) {
+      if (touched_[static_cast<std::size_t>(k)]) moving.push_back(k);
     }
     const double bake_step = step / 3;
     std::vector<Kitchen> kitchens{coordinates_.at(z), coordinates_.at(z, -bake_step), coordinates_.at(z, bake_step)};
@@ -290,7 +317,6 @@ class Search {
     }
     const std::vector<Expected> expected = expected_of(kitchens);
     linear_.clear();
-    touched_.assign(touched_.size(), false);
     for (std::size_t log = 0; log < looks_.size(); ++log) {
       const Vector& here = expected[0][log];
       const auto quotients = [&](std::size_t before, double by) {
@@ -300,14 +326,10 @@ class Search {
         return all;
       };
       Linear its{here, Matrix::Zero(here.size(), coordinates_.size()), quotients(1, bake_step)};
-      for (std::size_t m = 0; m < moving.size(); ++m) {
-        its.by_z.col(moving[m]) = quotients(3 + 2 * m, step);
-        if (its.by_z.col(moving[m]).any()) touched_[static_cast<std::size_t>(moving[m])] = true;
-      }
+      for (std::size_t m = 0; m < moving.size(); ++m) its.by_z.col(moving[m]) = quotients(3 + 2 * m, step);
       if (const auto packet = coordinates_.packet_of(log)) {
         its.by_z.col(*packet) = prior_.packet_sd * its.by_bake;
         its.expected += z[*packet] * its.by_z.col(*packet);
-        touched_[static_cast<std::size_t>(*packet)] = true;
       }
       linear_.push_back(std::move(its));
     }
@@ -316,9 +338,22 @@ class Search {
 
   static double log_determinant(const Matrix& positive) { return positive.ldlt().vectorD().array().log().sum(); }
 
+  /// The logs that are no slip: a wild one would be taken for noise that all of them have.
+  std::vector<std::size_t> believed() const {
+    std::vector<std::size_t> all;
+    for (std::size_t j = 0; j < looks_.size(); ++j) {
+      bool is_slip = false;
+      for (std::size_t i = 0; i < looks_[j].size(); ++i)
+        is_slip |= residual(j, i, linear_[j], linear_[j].expected, false).surprising;
+      if (!is_slip) all.push_back(j);
+    }
+    return all;
+  }
+
   /// Bake and noise by their posterior on a grid, each mode by the looks as they were linearised last.
   Learnt learn_spreads(const Vector& at) {
     const Spreads first = spreads_;
+    const std::vector<std::size_t> all = std::exchange(counted_, believed());
     struct Node {
       Spreads spreads;
       Vector mode;
@@ -339,16 +374,20 @@ class Search {
         largest = std::max(largest, log_weight);
       }
     }
+    counted_ = all;
     double total = 0;
     Learnt learnt{{0, 0}, Matrix::Zero(at.size(), at.size())};
     Vector mean = Vector::Zero(at.size());
     for (const Node& node : nodes) total += std::exp(node.log_weight - largest);
     for (const Node& node : nodes) {
       const double share = std::exp(node.log_weight - largest) / total;
-      learnt.mean.bake_sd += share * node.spreads.bake_sd;
-      learnt.mean.log_time_scale += share * node.spreads.log_time_scale;
+      learnt.mean.bake_sd += share * node.spreads.bake_sd * node.spreads.bake_sd;
+      learnt.mean.log_time_scale += share * node.spreads.log_time_scale * node.spreads.log_time_scale;
       mean += share * node.mode;
     }
+    // Variances add up in a forecast: theirs is the mean that counts.
+    learnt.mean.bake_sd = std::sqrt(learnt.mean.bake_sd);
+    learnt.mean.log_time_scale = std::sqrt(learnt.mean.log_time_scale);
     for (const Node& node : nodes) {
       const double share = std::exp(node.log_weight - largest) / total;
       learnt.between += share * (node.mode - mean) * (node.mode - mean).transpose();
@@ -485,6 +524,7 @@ class Search {
   std::vector<Linear> linear_ = {};    ///< at the place linearised last
   std::vector<Linear> foreseen_ = {};  ///< at the first: what the kitchen before makes of the logs
   std::vector<bool> touched_ = {};
+  std::vector<std::size_t> counted_ = {};  ///< the logs whose likelihood counts: all, but where spreads are learned
   bool is_rough_ = false;
 };
 

@@ -51,13 +51,15 @@ DampedMinimum damped_minimum(const DampedCost& of, Vector start, const DampedOpt
     ++found.linearisations;
     found.decrement = found.local.downhill.dot(found.local.expected.ldlt().solve(found.local.downhill));
     const bool is_narrowest = difference <= options.least_difference, is_known = found.decrement >= 0;
+    const bool is_last = found.linearisations >= options.most_linearisations;
     found.is_settled = is_known && found.decrement < options.settled;
-    found.is_nearly_settled = is_known && found.decrement < options.nearly_settled && is_narrowest;
-    if (found.is_settled || found.is_nearly_settled || found.linearisations >= options.most_linearisations)
-      return found;
+    found.is_nearly_settled = is_known && found.decrement < options.nearly_settled && (is_narrowest || is_last);
+    if (found.is_settled || found.is_nearly_settled || is_last) return found;
     if (std::optional<Vector> better = next(of, found.at, found.local, options.longest_step, damping)) {
       found.at = *std::move(better);
-    } else if (!is_narrowest) {
+    } else if (is_narrowest) {
+      return found;  // no step gains, however short, and none will
+    } else {
       difference = std::max(difference / 4, options.least_difference);
       damping = 0;
     }

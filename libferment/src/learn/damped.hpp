@@ -36,7 +36,7 @@ struct DampedMinimum {
   std::size_t linearisations = 0;
   double decrement = 0;  ///< what a further step would gain, twice: gradient'·expected⁻¹·gradient; below 0: not known
   bool is_settled = false;
-  bool is_nearly_settled = false;  ///< no step gained by any but the least difference, and little is left: a kink
+  bool is_nearly_settled = false;  ///< little is left, at the narrowest differences or after all linearisations: a kink
 };
 
 /// Steps along (curvature + damping)⁻¹·downhill, the observed curvature where it is positive enough; the damping

@@ -82,7 +82,8 @@ struct Calibration {
 /// of a log. A packet of yeast other than the latest has an effect of its own, shared by its logs. The model is
 /// linearised by central differences in the fitted coordinates; steps are damped by the gain ratio; the curvature of
 /// the covariance is that of the expected information, weighted by how likely each look is. From ten logs on bake_sd
-/// and log_time_scale are the means of their posterior on a grid, with half-normal priors of their sizes.
+/// and log_time_scale are learned on a grid, with half-normal priors of their sizes and without the logs that surprise;
+/// their squares are the means of the posterior.
 /// @param prior  the kitchen before, with its covariance; frozen sets have their prior. To learn one bake more, give
 ///   the kitchen learned before
 /// @throws InvalidInput naming the log and the look; NotConverged, with what is left, after 40 linearisations
