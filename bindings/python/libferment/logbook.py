@@ -25,8 +25,8 @@ from libferment._cells import (
     shown,
     table_text,
 )
-from libferment._core import Day, celsius, moment_h, process_of
-from libferment._documents import text_of
+from libferment._core import Day, celsius, moment_h
+from libferment._documents import ask, text_of
 from libferment._errors import Error, InvalidInput, NoSolution, OutsideModel
 from libferment._files import files_in, is_folder
 from libferment.day import in_writing, read_day
@@ -391,8 +391,17 @@ def content_of(row: WrittenRow) -> tuple[dict[str, Any], dict[str, str]]:
 def _day_from(content: Mapping[str, Any]) -> Day:
     """Build a day that can be followed: some amounts the library refuses only with the whole formula at hand."""
     day = Day.from_json(text_of(content))
-    process_of(day)
+    _require_looks(day)
     return day
+
+
+def _require_looks(day: Day) -> None:
+    """Refuse looks that cannot be: before their stage, after its end, against each other. By following the day."""
+    try:
+        ask({"ask": "forecast", "day": day, "draws": 2})
+    except InvalidInput as problem:
+        problem.path = problem.path.removeprefix("day.")
+        raise
 
 
 def _refused(problem: Error, row: WrittenRow) -> str:
@@ -506,10 +515,18 @@ def _of_folder(folder: Path) -> Logbook:
     book = Logbook([], [], [], folder.name or str(folder))
     for file in files:
         try:
-            book.days.append(read_day(file))
-            book.names.append(file.name)
+            day = read_day(file)
         except InvalidInput as problem:
             book.problems.append(str(problem).replace(str(file), file.name, 1))
+            continue
+        try:
+            if day.seen:
+                _require_looks(day)
+        except (InvalidInput, NoSolution, OutsideModel) as problem:
+            book.problems.append(f"{file.name}: {in_writing(problem)}")
+            continue
+        book.days.append(day)
+        book.names.append(file.name)
     if not book.days:
         raise InvalidInput(f"{folder}: no day file can be used: {'; '.join(_first(book.problems, 3))}")
     return book
