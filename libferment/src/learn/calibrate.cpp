@@ -264,7 +264,7 @@ class Search {
   /// 1, or without a prior 0 where a look has a say.
   Vector prior_weights() const {
     Vector weights = Vector::Ones(coordinates_.size());
-    for (Index k = 0; k < coordinates_.size() && !options_.prior; ++k)
+    for (Index k = 0; k < coordinates_.size() && options_.flat_prior; ++k)
       weights[k] = touched_[static_cast<std::size_t>(k)] ? 0 : 1;
     return weights;
   }
@@ -664,8 +664,7 @@ const Form& form_of<CalibrateOptions>() {
       made_form<O>("CalibrateOptions", "How a kitchen is learned from logs.", {},
                    {row<&O::bake_effect>("bake_effect", "each bake differs by the kitchen's bake_sd and model_sd"),
                     row<&O::is_normal>("is_normal", "noise of ln time is normal instead of Student's t"),
-                    row<&O::prior>("prior",
-                                   "the kitchen's uncertainty counts; else every parameter that has one is free"),
+                    row<&O::flat_prior>("flat_prior", "the kitchen's uncertainty does not count: what has one is free"),
                     row<&O::learn_spreads>("learn_spreads", "from ten logs on bake_sd and log_time_scale are learned"),
                     row<&O::importance>(importance_field),
                     row<&O::heat_of_fermentation>("heat_of_fermentation", "the dough is warmed by its fermentation")});

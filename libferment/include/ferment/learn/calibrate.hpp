@@ -30,7 +30,7 @@ struct Log {
 struct CalibrateOptions {
   bool bake_effect = true;     ///< each bake's yeast differs by the kitchen's bake_sd and model_sd; integrated out
   bool is_normal = false;      ///< noise of ln time is normal instead of Student's t with 4 degrees of freedom
-  bool prior = true;           ///< the kitchen's uncertainty counts; else every parameter that has one is free
+  bool flat_prior = false;     ///< the kitchen's uncertainty does not count: what has one is free
   bool learn_spreads = true;   ///< from ten logs on, bake_sd and log_time_scale are learned, too
   std::size_t importance = 0;  ///< draws that correct the Laplace approximation; 0: it is not corrected
   bool heat_of_fermentation = true;
