@@ -43,9 +43,10 @@ def calibration(days: Bakes, prior: Kitchen | None = None, *, threads: int = 0, 
         prior: the kitchen before, with its covariance; the frozen set 2026-2 if not given.
         threads: that share the logs; 0: as many as the machine has.
         **options: bake_effect: each bake differs by bake_sd and model_sd, in ln gassing rate, integrated out; True.
-            is_normal: noise of ln time is normal instead of Student's t with 4 degrees of freedom; False. flat_prior: the
-            kitchen's uncertainty does not count, what has one is free; False. learn_spreads: from ten logs on bake_sd and
-            log_time_scale are learned, too; True. importance: draws that correct the Laplace approximation, 0 for none.
+            is_normal: noise of ln time is normal instead of Student's t with 4 degrees of freedom; False. flat_prior:
+            the kitchen's uncertainty does not count, what has one is free; False. learn_spreads: from ten logs on
+            bake_sd and log_time_scale are learned, too; True. importance: draws that correct the Laplace
+            approximation, 0 for none.
             heat_of_fermentation; True.
 
     Raises InvalidInput naming the day and the look; NotConverged; NoSolution for a rise that no dough can have. Source:

@@ -55,7 +55,8 @@ void bind_learn(py::module_& module) {
       R"(A day as a Log: its process, with the hours at which its stages really ended, and what was seen.
 
 log.process and log.seen are what forecast takes for a day under way. Raises as process_of: InvalidInput, also for a
-stage that is none of the day's or a time that cannot be. Hours are h of the day, from its 0:00, if it has a clock. Source: as process_of.)");
+stage that is none of the day's or a time that cannot be. Hours are h of the day, from its 0:00, if it has a clock.
+Source: as process_of.)");
   py::reinterpret_borrow<py::class_<Kitchen>>(module.attr("Kitchen"))
       .def_property_readonly("learned", &learned_of,
                              "how much it knows of each parameter beside the frozen set that it was learned from")
