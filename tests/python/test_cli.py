@@ -1831,7 +1831,7 @@ def test_exit_codes_of_the_program():
 
 
 def test_help_names_every_option():
-    assert set(cli.main.commands) == {"water", "friction", "rise"}
+    assert set(cli.main.commands) == {"water", "friction", "rise", "seen", "ended", "learn"}
     for command in cli.main.commands:
         text = answer(command, "--help")
         for option in cli.main.commands[command].params:
