@@ -68,17 +68,22 @@ def _day_of(path: str, text: str) -> lf.Day:
     return day_of(content_of(text, path), path)
 
 
-def _forecast(path: str, day: lf.Day) -> SimpleNamespace | None:
-    """The forecast of a day; None where it cannot be told."""
-    question = text_of(with_kitchen({"ask": "forecast", "day": day}))
+def _forecast(path: str, day: lf.Day) -> str | None:
+    """The forecast of a day, as a document; None where it cannot be told."""
     try:
-        answer: SimpleNamespace = json.loads(lf.ask(question), object_hook=lambda each: SimpleNamespace(**each))
+        return lf.ask(text_of(with_kitchen({"ask": "forecast", "day": day})))
     except lf.InvalidInput as problem:
         problem.path = problem.path.removeprefix("day.")
         raise lf.InvalidInput(f"{path}: {in_writing(problem)}") from None
     except lf.NoSolution:
         return None
-    return answer
+
+
+def _read(answer: str | None) -> SimpleNamespace | None:
+    if answer is None:
+        return None
+    read: SimpleNamespace = json.loads(answer, object_hook=lambda each: SimpleNamespace(**each))
+    return read
 
 
 def _write_and_tell(path: str, before: str, after: str, stage: str, what: str, as_json: bool) -> None:
@@ -89,9 +94,9 @@ def _write_and_tell(path: str, before: str, after: str, stage: str, what: str, a
         old = _forecast(path, _day_of(path, before))
     write_text(path, after)
     if as_json:
-        print(lf.ask(text_of(with_kitchen({"ask": "forecast", "day": day}))))
+        print("null" if told is None else told)
         return
-    print_seen(stage, what, told, old)
+    print_seen(stage, what, _read(told), _read(old))
 
 
 def _require_stage(day: lf.Day, stage: str) -> None:
